@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { ABSOLUTE_ZERO_C } from '../units/temperature.ts';
+
+/** The heat schedule: the stages and limits for one fabric and process, and where they come from. */
+
+/** A temperature in degC that a plate or a limit can have; above 400 degC polyester is long gone. */
+export const plateTemperatureC = z.number().min(ABSOLUTE_ZERO_C).max(400);
+
+const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
+
+export const heatStageSchema = z
+  .strictObject({
+    id,
+    name: z.string().trim().min(1).max(60),
+    lowC: plateTemperatureC,
+    targetC: plateTemperatureC,
+    highC: plateTemperatureC,
+    /** Where the values come from, in a few words. */
+    standing: z.string().max(200),
+  })
+  .refine((s) => s.lowC < s.highC && s.lowC <= s.targetC && s.targetC <= s.highC, {
+    message: 'low, target and high must rise in that order',
+    path: ['targetC'],
+  })
+  .readonly();
+
+/** What a user writes of a schedule; the daemon adds the version and the time. */
+export const heatScheduleDraftSchema = z
+  .strictObject({
+    name: z.string().trim().min(1).max(80),
+    fabric: z.string().max(120),
+    stages: z.array(heatStageSchema).min(1).max(12).readonly(),
+    /** The plate temperature never to exceed on the fabric. */
+    fabricLimitC: plateTemperatureC,
+    /** The highest plate temperature over a bonded edge or tape; null: unset, and shown as unset. */
+    cementLimitC: plateTemperatureC.nullable(),
+    limitStanding: z.string().max(200),
+    /** Manual and page that the limits come from; null: the schedule is unconfirmed. */
+    source: z
+      .strictObject({ manual: z.string().trim().min(1).max(200), page: z.string().trim().min(1).max(60) })
+      .nullable(),
+  })
+  .superRefine((s, ctx) => {
+    const seen = new Set<string>();
+    for (const [i, stage] of s.stages.entries()) {
+      if (seen.has(stage.id))
+        ctx.addIssue({ code: 'custom', path: ['stages', i, 'id'], message: `"${stage.id}" is used twice` });
+      seen.add(stage.id);
+      if (stage.targetC > s.fabricLimitC)
+        ctx.addIssue({
+          code: 'custom',
+          path: ['stages', i, 'targetC'],
+          message: 'the target is over the fabric limit',
+        });
+    }
+  });
+
+export type HeatScheduleDraft = z.infer<typeof heatScheduleDraftSchema>;
+
+/** One immutable version of a schedule. */
+export const heatScheduleSchema = heatScheduleDraftSchema.safeExtend({
+  id,
+  version: z.number().int().min(1),
+  madeAt: z.iso.datetime({ offset: true }),
+});
+
+export type HeatStage = z.infer<typeof heatStageSchema>;
+export type HeatSchedule = z.infer<typeof heatScheduleSchema>;
+
+/** A schedule counts as confirmed once the user has entered where its limits come from. */
+export const isConfirmed = (schedule: Pick<HeatSchedule, 'source'>): boolean => schedule.source !== null;

@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { probeIdSchema } from '../thermometer/probe.ts';
+
+/** What the user has settled about an iron. */
+
+export const ironDraftSchema = z.strictObject({
+  name: z.string().trim().min(1).max(60),
+  /** Probes fitted to its sole plate; a probe sits on one iron at most. */
+  probes: z.array(probeIdSchema).min(1).max(8),
+  /** The heat schedule that it works by. */
+  scheduleId: z.string().min(1).max(64),
+});
+
+export const ironSchema = ironDraftSchema.safeExtend({
+  id: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/),
+  /** True for the iron of a simulated device: labelled on every screen and record. */
+  simulated: z.boolean(),
+});
+
+export type IronDraft = z.infer<typeof ironDraftSchema>;
+export type Iron = z.infer<typeof ironSchema>;

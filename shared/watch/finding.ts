@@ -1,0 +1,55 @@
+import type { AlarmRecord } from '../alarm/record.ts';
+import type { Cycle } from '../iron/cycle.ts';
+import type { IronPhase } from '../iron/phase.ts';
+import type { Quality } from '../thermometer/reading.ts';
+import type { ProbeId } from '../thermometer/sample.ts';
+
+/** What the watch concluded. */
+
+export const alarmChanges = [
+  'raised',
+  'cleared',
+  'acknowledged',
+  'silenced',
+  'silence-ended',
+  're-alarmed',
+] as const;
+export type AlarmChange = (typeof alarmChanges)[number];
+
+export type Finding =
+  /** An alarm went from one state to another; the record is as it stands after that. */
+  | { readonly kind: 'alarm'; readonly change: AlarmChange; readonly alarm: AlarmRecord }
+  /** A probe's readings went from one quality to another. */
+  | { readonly kind: 'quality'; readonly probe: ProbeId; readonly quality: Quality }
+  | { readonly kind: 'phase'; readonly phase: IronPhase }
+  /** A whole thermostat cycle, trough to trough. */
+  | { readonly kind: 'cycle'; readonly cycle: Cycle }
+  /** The plate has passed 45 degC rising (a session is due), or has been measured cold for long enough. */
+  | { readonly kind: 'heat'; readonly change: 'hot' | 'cold' }
+  /** A mark, acknowledgement or silence that could not be taken, with the reason. */
+  | { readonly kind: 'refused'; readonly commandId: string; readonly reason: string };
+
+/** A finding with the input that caused it. Its identity is (session, seq, subject). */
+export interface FoundEntry {
+  readonly seq: number;
+  readonly tMs: number;
+  readonly finding: Finding;
+}
+
+/** What a finding is about, as text: with session and sequence number it names the finding. */
+export function findingSubject(finding: Finding): string {
+  switch (finding.kind) {
+    case 'alarm':
+      return `alarm:${finding.alarm.kind}:${finding.change}:${finding.alarm.probe ?? ''}`;
+    case 'quality':
+      return `quality:${finding.probe}`;
+    case 'phase':
+      return 'phase';
+    case 'cycle':
+      return 'cycle';
+    case 'heat':
+      return `heat:${finding.change}`;
+    case 'refused':
+      return `refused:${finding.commandId}`;
+  }
+}

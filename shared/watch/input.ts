@@ -1,0 +1,79 @@
+import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
+import type { HeatSchedule } from '../heat/schedule.ts';
+import type { Iron } from '../iron/iron.ts';
+import type { ProbeSettings } from '../thermometer/probe.ts';
+import type { Sample } from '../thermometer/sample.ts';
+import type { WatchState } from './state.ts';
+
+/**
+ * All that a watch can be told. Each input gets, at ingest, a sequence number and a time that never decreases;
+ * that number is the only order. Times are whole milliseconds of the watch's own clock.
+ */
+
+/** The settings that a watch needs, whole: a change replaces all of them. */
+export interface WatchSettings {
+  readonly iron: Iron;
+  readonly probes: readonly ProbeSettings[];
+  readonly schedule: HeatSchedule;
+}
+
+/** What is taken over from before: the first input of every recorded session. */
+export interface Carried {
+  readonly settings: WatchSettings;
+  /** Alarms that were not normal, and those that stood when a session broke off. */
+  readonly alarms: readonly AlarmRecord[];
+  /** The stage chosen by the user, and whether the iron was on its rest. */
+  readonly stageId: string | null;
+  readonly place: Place;
+  /** The session that broke off and is gone on with, if one did. */
+  readonly fromSession: string | null;
+  /**
+   * The whole state, where recording begins while the watch already runs; only a fold of the same version takes it.
+   * Null after a restart.
+   */
+  readonly state: WatchState | null;
+}
+
+/** Where the iron is, as far as the user said. */
+export type Place = 'unknown' | 'on-work' | 'on-rest';
+
+/** What the user says while working. */
+export type Mark =
+  | { readonly kind: 'stage'; readonly stageId: string | null }
+  | { readonly kind: 'place'; readonly place: Place }
+  | { readonly kind: 'note'; readonly text: string };
+
+export type DeviceLink = 'connected' | 'starting' | 'lost';
+
+export const startReasons = ['hot', 'by-hand', 'alarm', 'resumed'] as const;
+export type StartReason = (typeof startReasons)[number];
+export const stopReasons = ['cold', 'by-hand', 'shutdown'] as const;
+export type StopReason = (typeof stopReasons)[number];
+
+export type WatchInput =
+  | { readonly kind: 'carried'; readonly carried: Carried }
+  | { readonly kind: 'settings'; readonly settings: WatchSettings }
+  | { readonly kind: 'sample'; readonly sample: Sample }
+  /** The link to a device changed; `detail` says why in a few words. */
+  | { readonly kind: 'device'; readonly device: string; readonly link: DeviceLink; readonly detail: string }
+  /** Lines of this device were rejected since the last such input (told at most once a second). */
+  | { readonly kind: 'rejected'; readonly device: string; readonly count: number }
+  | { readonly kind: 'mark'; readonly commandId: string; readonly mark: Mark }
+  | { readonly kind: 'acknowledge'; readonly commandId: string; readonly alarm: AlarmKey }
+  | { readonly kind: 'silence'; readonly commandId: string; readonly alarm: AlarmKey; readonly forMs: number }
+  | { readonly kind: 'start'; readonly commandId: string | null; readonly why: StartReason }
+  | { readonly kind: 'stop'; readonly commandId: string | null; readonly why: StopReason }
+  /** Whether what happens is being kept, and if not, why. */
+  | { readonly kind: 'keeping'; readonly kept: boolean; readonly detail: string }
+  /** The wall clock and the monotonic clock have come apart by so much. */
+  | { readonly kind: 'clock'; readonly change: 'step' | 'suspend'; readonly byMs: number }
+  /** Falls on the fixed grid; regenerated on replay and never stored. */
+  | { readonly kind: 'tick' }
+  /** Says only how far time has come: the last input of what is stored. */
+  | { readonly kind: 'time' };
+
+export interface Entry {
+  readonly seq: number;
+  readonly tMs: number;
+  readonly input: WatchInput;
+}

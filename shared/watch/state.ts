@@ -1,0 +1,2 @@
+/** placeholder, replaced below */
+export interface WatchState { readonly placeholder: true }
