@@ -1,0 +1,127 @@
+import type { FoundEntry } from '../../shared/watch/finding.ts';
+import type { Carried, Entry, StartReason, StopReason } from '../../shared/watch/input.ts';
+import type { AlarmRecord } from '../../shared/alarm/record.ts';
+
+/**
+ * The book keeps what happened. For every session it holds a prefix of the inputs with exactly their findings:
+ * one commit is one transaction, and its link in the session's SHA-256 chain covers all that it holds.
+ */
+export interface Book {
+  /**
+   * Opens or makes the book. A damaged one is set aside under another name, never deleted, and a new one begun.
+   * Rejects with `BookFailure` where nothing can be kept, or with `newer-than-program`.
+   */
+  open(): Promise<OpenedBook>;
+  /** One transaction, durable when the promise settles; rejects with `BookFailure` and has then kept nothing of it. */
+  commit(commit: Commit): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface OpenedBook {
+  /** Where a damaged book was set aside, else null. */
+  readonly setAside: string | null;
+  /** Sessions that were never closed, newest first: the program was killed, or nothing could be kept any more. */
+  readonly interrupted: readonly InterruptedSession[];
+}
+
+export interface InterruptedSession {
+  readonly id: string;
+  readonly ironId: string;
+  /** Alarms that were not normal at its end, with what had been carried into it. */
+  readonly alarms: readonly AlarmRecord[];
+  /** The stage and place last marked, as `Carried` has them. */
+  readonly stageId: Carried['stageId'];
+  readonly place: Carried['place'];
+  /** True where the plate was not measured cold at its end: it is to be treated as hot. */
+  readonly hot: boolean;
+}
+
+export interface Commit {
+  readonly session: string;
+  /** On a session's first commit. */
+  readonly begin: SessionHead | null;
+  /** All inputs but ticks, in order. */
+  readonly entries: readonly Entry[];
+  readonly found: readonly FoundEntry[];
+  /** How far the watch had come: replay regenerates the ticks up to here. */
+  readonly untilSeq: number;
+  readonly untilMs: number;
+  /** On a session's last commit. */
+  readonly end: { readonly why: StopReason | 'interrupted'; readonly atUtc: string } | null;
+}
+
+export interface SessionHead {
+  /** UUIDv7. */
+  readonly id: string;
+  readonly ironId: string;
+  readonly ironName: string;
+  readonly simulated: boolean;
+  readonly foldVersion: number;
+  readonly programVersion: string;
+  readonly why: StartReason;
+  /** UTC of time 0 of the watch's clock, ms since 1970. */
+  readonly originUtcMs: number;
+  /** IANA name of the zone that the machine was set to. */
+  readonly zone: string;
+  readonly firstSeq: number;
+  readonly firstMs: number;
+  readonly fromSession: string | null;
+}
+
+export type BookFailureCause = 'disk-full' | 'read-only' | 'damaged' | 'newer-than-program' | 'locked' | 'other';
+
+/** Why the book can't keep anything now; the message is a sentence for the user. */
+export class BookFailure extends Error {
+  readonly failure: BookFailureCause;
+
+  constructor(failure: BookFailureCause, message: string) {
+    super(message);
+    this.name = 'BookFailure';
+    this.failure = failure;
+  }
+}
+
+/** Reading the book: never in the way of writing it (a thread and a connection of its own). */
+export interface BookReader {
+  sessions(): Promise<readonly SessionSummary[]>;
+  session(id: string): Promise<SessionSummary | null>;
+  findings(id: string): Promise<readonly FoundEntry[]>;
+  /** The session's readings as CSV, in chunks; point as decimal mark, UTC with offset. */
+  readingsCsv(id: string): AsyncIterable<string>;
+  /** Checks the chain and replays the fold. */
+  verify(id: string): Promise<Verification>;
+  close(): Promise<void>;
+}
+
+export interface SessionSummary extends SessionHead {
+  readonly startedAtUtc: string;
+  /** Null while it runs. */
+  readonly endedAtUtc: string | null;
+  readonly endWhy: StopReason | 'interrupted' | null;
+  readonly untilMs: number;
+  readonly samples: number;
+  readonly findings: number;
+  /** The highest `ok` plate temperature in it, degC; null where there was none. */
+  readonly peakC: number | null;
+  /** The chain's last link, hex. */
+  readonly seal: string;
+}
+
+export interface Verification {
+  readonly id: string;
+  /** Null where the chain holds; else the first commit that doesn't, with its span of time. */
+  readonly firstBadCommit: { readonly index: number; readonly fromMs: number; readonly toMs: number; readonly what: string } | null;
+  readonly foldVersion: number;
+  readonly sameFoldVersion: boolean;
+  /** Findings stored and not found again, or found and not stored, or of the same identity and another content. */
+  readonly differences: readonly FindingDifference[];
+  readonly findings: number;
+  readonly samples: number;
+}
+
+export interface FindingDifference {
+  readonly seq: number;
+  readonly subject: string;
+  readonly stored: FoundEntry | null;
+  readonly replayed: FoundEntry | null;
+}
