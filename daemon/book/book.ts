@@ -1,6 +1,6 @@
+import type { AlarmRecord } from '../../shared/alarm/record.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Carried, Entry, StartReason, StopReason } from '../../shared/watch/input.ts';
-import type { AlarmRecord } from '../../shared/alarm/record.ts';
 
 /**
  * The book keeps what happened. For every session it holds a prefix of the inputs with exactly their findings:
@@ -46,6 +46,8 @@ export interface Commit {
   /** How far the watch had come: replay regenerates the ticks up to here. */
   readonly untilSeq: number;
   readonly untilMs: number;
+  /** The highest `ok` plate temperature of the session so far, degC; null where there was none. */
+  readonly peakC: number | null;
   /** On a session's last commit. */
   readonly end: { readonly why: StopReason | 'interrupted'; readonly atUtc: string } | null;
 }
@@ -68,7 +70,13 @@ export interface SessionHead {
   readonly fromSession: string | null;
 }
 
-export type BookFailureCause = 'disk-full' | 'read-only' | 'damaged' | 'newer-than-program' | 'locked' | 'other';
+export type BookFailureCause =
+  | 'disk-full'
+  | 'read-only'
+  | 'damaged'
+  | 'newer-than-program'
+  | 'locked'
+  | 'other';
 
 /** Why the book can't keep anything now; the message is a sentence for the user. */
 export class BookFailure extends Error {
@@ -110,7 +118,12 @@ export interface SessionSummary extends SessionHead {
 export interface Verification {
   readonly id: string;
   /** Null where the chain holds; else the first commit that doesn't, with its span of time. */
-  readonly firstBadCommit: { readonly index: number; readonly fromMs: number; readonly toMs: number; readonly what: string } | null;
+  readonly firstBadCommit: {
+    readonly index: number;
+    readonly fromMs: number;
+    readonly toMs: number;
+    readonly what: string;
+  } | null;
   readonly foldVersion: number;
   readonly sameFoldVersion: boolean;
   /** Findings stored and not found again, or found and not stored, or of the same identity and another content. */

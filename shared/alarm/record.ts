@@ -44,4 +44,5 @@ export interface AlarmKey {
   readonly probe: ProbeId | null;
 }
 
-export const alarmKeyText = (key: AlarmKey): string => (key.probe === null ? key.kind : `${key.kind}:${key.probe}`);
+export const alarmKeyText = (key: AlarmKey): string =>
+  key.probe === null ? key.kind : `${key.kind}:${key.probe}`;

@@ -1,15 +1,17 @@
 import type { FoundEntry } from './finding.ts';
-import type { Entry, WatchInput } from './input.ts';
+import type { Entry } from './input.ts';
 import type { WatchState } from './state.ts';
 
-/** Ticks fall on this grid of the watch's clock, ms. */
-export const TICK_MS = 250;
-
-export interface Advance {
+export interface Step {
   readonly state: WatchState;
   readonly found: readonly FoundEntry[];
 }
 
-/** signatures only for now; bodies follow */
-export declare function advanceTo(state: WatchState, tMs: number): Advance;
-export declare function take(state: WatchState, entry: Entry | { tMs: number; input: WatchInput }): Advance;
+/**
+ * Folds a stored session again: its first entry is `carried`. Yields, after each stored entry (with the ticks that
+ * fell before it), the state and the findings; a last step brings the ticks up to `untilMs`.
+ */
+export declare function replay(
+  entries: Iterable<Entry>,
+  untilMs: number,
+): Generator<Step & { entry: Entry | null }>;

@@ -1,2 +1,4 @@
 /** placeholder, replaced below */
-export interface WatchState { readonly placeholder: true }
+export interface WatchState {
+  readonly placeholder: true;
+}
