@@ -1,0 +1,50 @@
+import type { AlarmKey } from '../../shared/alarm/record.ts';
+import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
+import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
+import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
+import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
+import type { AlarmChange } from '../../shared/watch/finding.ts';
+import type { Mark } from '../../shared/watch/input.ts';
+import type { BookReader } from '../book/book.ts';
+
+/** What the web side may ask of the program, and how it hears of changes. The web side knows nothing else of it. */
+export interface Desk {
+  /** How things stand; built at the call. */
+  live(): Live;
+  /** Tells every change from now on; returns a function that ends it. */
+  listen(listener: (change: LiveChange) => void): () => void;
+  readonly reader: BookReader;
+  startSession(ironId: string, commandId: string): Promise<Outcome>;
+  stopSession(sessionId: string, commandId: string): Promise<Outcome>;
+  mark(sessionId: string, mark: Mark, commandId: string): Promise<Outcome>;
+  acknowledge(ironId: string, alarm: AlarmKey, commandId: string): Promise<Outcome>;
+  silence(ironId: string, alarm: AlarmKey, forMs: number, commandId: string): Promise<Outcome>;
+  choose(choice: ChooseSource): Promise<void>;
+  schedules(): readonly HeatSchedule[];
+  irons(): readonly Iron[];
+  probes(): readonly ProbeSettings[];
+  /** A new version of a schedule, or a new schedule; `basedOn` is the version that the writer saw, 0 for a new one. */
+  putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule>;
+  putIron(id: string, draft: IronDraft): Promise<Iron>;
+  putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings>;
+}
+
+export type LiveChange =
+  | { readonly kind: 'readings'; readonly probes: readonly ProbeLive[] }
+  | { readonly kind: 'alarm'; readonly change: AlarmChange; readonly alarm: AlarmLive }
+  | { readonly kind: 'mark'; readonly iron: string; readonly mark: Mark }
+  | { readonly kind: 'situation'; readonly situation: Situation };
+
+/** A command or setting that can't be taken, with the sentence that says why and what would be right. */
+export class Refusal extends Error {
+  readonly because: 'unknown' | 'conflict' | 'invalid';
+  readonly where: string;
+
+  constructor(because: 'unknown' | 'conflict' | 'invalid', message: string, where = '') {
+    super(message);
+    this.name = 'Refusal';
+    this.because = because;
+    this.where = where;
+  }
+}

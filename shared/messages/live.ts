@@ -1,0 +1,112 @@
+import { z } from 'zod';
+import { alarmKinds, alarmStates } from '../alarm/record.ts';
+import { heatScheduleSchema } from '../heat/schedule.ts';
+import { ironPhases } from '../iron/phase.ts';
+import { faults } from '../thermometer/reading.ts';
+
+/** How things stand now: what `/api/live` answers and what the stream begins with. */
+
+const utc = z.iso.datetime({ offset: true });
+
+/** Where a plate temperature stands among the stages of its iron's schedule. */
+export const standingSchema = z.strictObject({
+  kind: z.enum(['cold', 'below', 'in-stage', 'between', 'above', 'over-limit', 'no-reading']),
+  /** Names of the stages whose band holds it; empty unless `in-stage`. */
+  stages: z.array(z.string()).readonly(),
+});
+
+export const probeLiveSchema = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  /** Id of the iron that it sits on. */
+  iron: z.string(),
+  simulated: z.boolean(),
+  quality: z.enum(['ok', ...faults]),
+  /** Null unless the quality is `ok`: an old number is never given. */
+  plateC: z.number().nullable(),
+  standing: standingSchema,
+  /** Age of the last valid reading, ms; null where there never was one. */
+  ageMs: z.number().int().min(0).nullable(),
+  trend: z.enum(['steady', 'rising', 'falling']).nullable(),
+  slopeKPerS: z.number().nullable(),
+  guardBandK: z.number(),
+  /** True until a valid reading is under 43 degC. */
+  hot: z.boolean(),
+});
+
+export const alarmLiveSchema = z.strictObject({
+  iron: z.string(),
+  kind: z.enum(alarmKinds),
+  probe: z.string().nullable(),
+  priority: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+  state: z.enum(alarmStates),
+  /** When it was raised. */
+  since: utc,
+  peakC: z.number().nullable(),
+  detail: z.string(),
+  silencedUntil: utc.nullable(),
+});
+
+export const ironLiveSchema = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  simulated: z.boolean(),
+  probes: z.array(z.string()).readonly(),
+  phase: z.enum(ironPhases),
+  hot: z.boolean(),
+  place: z.enum(['unknown', 'on-work', 'on-rest']),
+  stageId: z.string().nullable(),
+  /** The running session, if one is being recorded. */
+  session: z.string().nullable(),
+  schedule: heatScheduleSchema,
+});
+
+export const deviceLiveSchema = z.strictObject({
+  id: z.string(),
+  path: z.string(),
+  simulated: z.boolean(),
+  link: z.enum(['connected', 'starting', 'lost']),
+  /** What is wrong and what to do; empty while all is well. */
+  detail: z.string(),
+  hello: z.record(z.string(), z.string()).nullable(),
+  linesAccepted: z.number().int(),
+  samplesMissed: z.number().int(),
+  checksummed: z.boolean(),
+  rejected: z
+    .array(z.strictObject({ cause: z.string(), count: z.number().int(), lastRaw: z.string() }))
+    .readonly(),
+  lastLine: z.string(),
+});
+
+export const foundPortSchema = z.strictObject({ path: z.string(), title: z.string(), problem: z.string() });
+
+/** All that changes seldom. */
+export const situationSchema = z.strictObject({
+  irons: z.array(ironLiveSchema).readonly(),
+  devices: z.array(deviceLiveSchema).readonly(),
+  /** Whether what happens is being kept, and if not, why. */
+  keeping: z.strictObject({ kept: z.boolean(), detail: z.string() }),
+  /** Ports to choose from while the program waits for a choice; null once one is made. */
+  choice: z.array(foundPortSchema).readonly().nullable(),
+  /** True where the page may look but not command; the reason stands beside. */
+  viewOnly: z.boolean(),
+  simulated: z.boolean(),
+});
+
+export const liveSchema = z.strictObject({
+  program: z.strictObject({ name: z.literal('soleplate'), version: z.string(), epoch: z.string() }),
+  at: utc,
+  probes: z.array(probeLiveSchema).readonly(),
+  /** All that are not normal, the most urgent first. */
+  alarms: z.array(alarmLiveSchema).readonly(),
+  situation: situationSchema,
+});
+
+export type Standing = z.infer<typeof standingSchema>;
+export type ProbeLive = z.infer<typeof probeLiveSchema>;
+export type AlarmLive = z.infer<typeof alarmLiveSchema>;
+export type IronLive = z.infer<typeof ironLiveSchema>;
+export type DeviceLive = z.infer<typeof deviceLiveSchema>;
+export type FoundPort = z.infer<typeof foundPortSchema>;
+export type Situation = z.infer<typeof situationSchema>;
+export type Live = z.infer<typeof liveSchema>;

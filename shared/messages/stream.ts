@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { alarmChanges } from '../watch/finding.ts';
+import { markSchema } from './command.ts';
+import { alarmLiveSchema, liveSchema, probeLiveSchema, situationSchema } from './live.ts';
+
+/**
+ * What `/stream` sends. `epoch` names one run of the daemon; `seq` rises by one with every message that the
+ * daemon makes. Readings and the situation carry the newest state and may be thinned out for a slow client, so `seq`
+ * may skip; alarms and marks are never left out. A client that comes back with `?epoch=…&after=SEQ` gets
+ * what it missed, or a snapshot where that is no longer at hand.
+ */
+const stamp = { epoch: z.string(), seq: z.number().int().min(0) };
+
+export const streamMessageSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ ...stamp, kind: z.literal('snapshot'), live: liveSchema }),
+  z.strictObject({ ...stamp, kind: z.literal('readings'), probes: z.array(probeLiveSchema).readonly() }),
+  z.strictObject({
+    ...stamp,
+    kind: z.literal('alarm'),
+    change: z.enum(alarmChanges),
+    alarm: alarmLiveSchema,
+  }),
+  z.strictObject({ ...stamp, kind: z.literal('mark'), iron: z.string(), mark: markSchema }),
+  z.strictObject({ ...stamp, kind: z.literal('situation'), situation: situationSchema }),
+  /** Sent once a second where there is nothing else to say: its absence means that the daemon is lost. */
+  z.strictObject({ ...stamp, kind: z.literal('beat') }),
+]);
+
+export type StreamMessage = z.infer<typeof streamMessageSchema>;
+
+/** Without any message for this long, a page treats the daemon as lost, ms. */
+export const DAEMON_LOST_AFTER_MS = 2000;
+/** The daemon says something at least this often, ms. */
+export const BEAT_MS = 700;
