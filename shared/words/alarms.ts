@@ -1,0 +1,51 @@
+import type { AlarmKind } from '../alarm/record.ts';
+
+/** What an alarm says: its name, why it stands, what happens if nothing is done, and what to do. */
+export interface AlarmWords {
+  readonly title: string;
+  readonly cause: string;
+  readonly consequence: string;
+  readonly action: string;
+}
+
+export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
+  'over-limit': {
+    title: 'Plate over the fabric limit',
+    cause:
+      'The plate, counting the allowance for its probe, is hotter than the fabric limit of this schedule.',
+    consequence: 'Fabric loses strength or melts, a seam may creep, and the frame may be pulled crooked.',
+    action:
+      'Lift the iron off the work and set it on its rest. Turn the dial down. Then examine the area as the manual says.',
+  },
+  'heading-for-limit': {
+    title: 'Plate heading for the fabric limit',
+    cause: 'The plate rises so fast that it will pass the fabric limit shortly.',
+    consequence: 'On the work it would overheat the fabric.',
+    action: 'Lift the iron off the work now, and turn the dial down.',
+  },
+  'no-reading': {
+    title: 'No reading from the plate',
+    cause: 'The probe gives no valid reading while the iron may be hot.',
+    consequence: 'Nothing here can warn of an overheated plate. Treat it as hot.',
+    action:
+      'Lift the iron off the work and set it on its rest. Then look at the probe, its wires and the cable.',
+  },
+  'above-band': {
+    title: 'Iron runs above the stage',
+    cause: 'Over whole thermostat cycles, the plate was above the stage that you chose.',
+    consequence: 'The fabric draws tighter than this stage intends, and unevenly.',
+    action: 'Turn the dial down a little and wait for one or two cycles.',
+  },
+  'below-band': {
+    title: 'Iron runs below the stage',
+    cause: 'Over whole thermostat cycles, the plate was below the stage that you chose.',
+    consequence: 'The fabric does not reach this stage.',
+    action: 'Turn the dial up a little and wait for one or two cycles. Slower strokes draw less heat.',
+  },
+  'not-recording': {
+    title: 'Nothing is being kept',
+    cause: 'What happens now cannot be written to the book.',
+    consequence: 'Watching and alarms go on, but no record of this work will exist.',
+    action: 'Make room on the disk, or make the data folder writable. Writing resumes by itself.',
+  },
+};
