@@ -15,6 +15,17 @@ export type AlarmKind = (typeof alarmKinds)[number];
 export const alarmStates = ['normal', 'unacknowledged', 'acknowledged', 'returned-unacknowledged'] as const;
 export type AlarmState = (typeof alarmStates)[number];
 
+/** What may happen to an alarm. */
+export const alarmChanges = [
+  'raised',
+  'cleared',
+  'acknowledged',
+  'silenced',
+  'silence-ended',
+  're-alarmed',
+] as const;
+export type AlarmChange = (typeof alarmChanges)[number];
+
 /** 3 act now, 2 act soon, 1 know. */
 export type Priority = 1 | 2 | 3;
 

@@ -1,3 +1,5 @@
+import type { Point } from './turning.ts';
+
 /** One whole thermostat cycle, from trough to trough. */
 export interface Cycle {
   readonly fromMs: number;
@@ -7,4 +9,15 @@ export interface Cycle {
   readonly troughC: number;
   /** Mean over time, degC. */
   readonly meanC: number;
+}
+
+/** The cycle between two troughs with a peak between them. */
+export function cycleBetween(from: Point, peak: Point, to: Point): Cycle {
+  return {
+    fromMs: from.tMs,
+    toMs: to.tMs,
+    peakC: peak.plateC,
+    troughC: Math.min(from.plateC, to.plateC),
+    meanC: ((to.integralCs - from.integralCs) * 1000) / (to.tMs - from.tMs),
+  };
 }

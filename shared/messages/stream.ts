@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { alarmChanges } from '../watch/finding.ts';
+import { alarmChanges } from '../alarm/record.ts';
 import { markSchema } from './command.ts';
 import { alarmLiveSchema, liveSchema, probeLiveSchema, situationSchema } from './live.ts';
 

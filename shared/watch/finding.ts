@@ -1,20 +1,10 @@
-import type { AlarmRecord } from '../alarm/record.ts';
+import type { AlarmChange, AlarmRecord } from '../alarm/record.ts';
 import type { Cycle } from '../iron/cycle.ts';
 import type { IronPhase } from '../iron/phase.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 
 /** What the watch concluded. */
-
-export const alarmChanges = [
-  'raised',
-  'cleared',
-  'acknowledged',
-  'silenced',
-  'silence-ended',
-  're-alarmed',
-] as const;
-export type AlarmChange = (typeof alarmChanges)[number];
 
 export type Finding =
   /** An alarm went from one state to another; the record is as it stands after that. */

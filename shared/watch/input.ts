@@ -25,6 +25,8 @@ export interface Carried {
   /** The stage chosen by the user, and whether the iron was on its rest. */
   readonly stageId: string | null;
   readonly place: Place;
+  /** True where the plate was not measured cold when it was last watched: it is to be treated as hot. */
+  readonly hot: boolean;
   /** The session that broke off and is gone on with, if one did. */
   readonly fromSession: string | null;
   /**

@@ -1,0 +1,86 @@
+import { alarmWords } from '../words/alarms.ts';
+import type { AlarmTiming } from './machine.ts';
+import type { AlarmKind, Priority } from './record.ts';
+
+/** The one table that defines each alarm: page, API and documents are made from it. */
+export interface AlarmRule extends AlarmTiming {
+  readonly priority: Priority;
+  /** Where the iron is marked as on its rest; null: the same. */
+  readonly priorityOnRest: Priority | null;
+  /** How far back inside its limit the plate must be before the condition counts as gone, K; 0 where it has none. */
+  readonly deadbandK: number;
+  readonly title: string;
+  readonly cause: string;
+  readonly consequence: string;
+  readonly action: string;
+}
+
+const s = (seconds: number): number => seconds * 1000;
+
+/** Delays and deadbands are our own choices; the longest silence of priority 3 is 60 s by decision. */
+export const alarmTable: Readonly<Record<AlarmKind, AlarmRule>> = {
+  'over-limit': {
+    priority: 3,
+    priorityOnRest: 2,
+    onDelayMs: s(0.5),
+    offDelayMs: s(5),
+    deadbandK: 3,
+    reAlarmMs: s(120),
+    longestSilenceMs: s(60),
+    ...alarmWords['over-limit'],
+  },
+  'no-reading': {
+    priority: 3,
+    priorityOnRest: null,
+    onDelayMs: s(1.5),
+    offDelayMs: s(2),
+    deadbandK: 0,
+    reAlarmMs: s(120),
+    longestSilenceMs: s(60),
+    ...alarmWords['no-reading'],
+  },
+  'heading-for-limit': {
+    priority: 2,
+    priorityOnRest: null,
+    onDelayMs: s(1),
+    offDelayMs: s(3),
+    deadbandK: 0,
+    reAlarmMs: null,
+    longestSilenceMs: s(120),
+    ...alarmWords['heading-for-limit'],
+  },
+  'not-recording': {
+    priority: 2,
+    priorityOnRest: null,
+    onDelayMs: 0,
+    offDelayMs: 0,
+    deadbandK: 0,
+    reAlarmMs: s(600),
+    longestSilenceMs: s(600),
+    ...alarmWords['not-recording'],
+  },
+  'above-band': {
+    priority: 1,
+    priorityOnRest: null,
+    onDelayMs: 0,
+    offDelayMs: 0,
+    deadbandK: 0,
+    reAlarmMs: s(600),
+    longestSilenceMs: s(600),
+    ...alarmWords['above-band'],
+  },
+  'below-band': {
+    priority: 1,
+    priorityOnRest: null,
+    onDelayMs: 0,
+    offDelayMs: 0,
+    deadbandK: 0,
+    reAlarmMs: s(600),
+    longestSilenceMs: s(600),
+    ...alarmWords['below-band'],
+  },
+};
+
+/** The priority of an alarm, given whether its iron is on its rest. */
+export const priorityOf = (kind: AlarmKind, onRest: boolean): Priority =>
+  (onRest ? alarmTable[kind].priorityOnRest : null) ?? alarmTable[kind].priority;

@@ -1,0 +1,117 @@
+import { temperatureOf } from './convert.ts';
+import { type DeviceClock, placeInTime } from './device-clock.ts';
+import { type Held, hold, isFrozen, judgeJump, type Level } from './plausible.ts';
+import type { ProbeSettings } from './probe.ts';
+import type { Fault, Quality, Reading } from './reading.ts';
+import type { ProbeId, Sample } from './sample.ts';
+import { addToSlope, type SlopeState, slopeKPerS } from './slope.ts';
+
+/** One probe as the watch follows it. */
+export interface Thermometer {
+  readonly reading: Reading;
+  /** The last valid reading and when it arrived, ms of the watch's clock. */
+  readonly lastOk: { readonly plateC: number; readonly tMs: number } | null;
+  readonly heardMs: number;
+  readonly level: Level | null;
+  readonly held: Held | null;
+  readonly slope: SlopeState | null;
+  /** Whether the plate may be hot: `hot` until a valid reading is under `COLD_C`. */
+  readonly heat: 'unknown' | 'hot' | 'cold';
+}
+
+/** Under this a plate may be called measured cold, degC (ISO 13732-1: 43 degC for 8 h of contact; recalled). */
+export const COLD_C = 43;
+/** Without a line for this long a probe is silent, ms: a page must not show an old number for 2 s. */
+export const SILENT_AFTER_MS = 1500;
+
+const nothing = (probe: ProbeId, quality: Fault, tMs: number): Thermometer => ({
+  reading: { probe, quality, atMs: tMs },
+  lastOk: null,
+  heardMs: tMs,
+  level: null,
+  held: null,
+  slope: null,
+  heat: 'unknown',
+});
+
+export interface Heard {
+  readonly thermometer: Thermometer;
+  readonly clock: DeviceClock | undefined;
+}
+
+/**
+ * Takes one sample in.
+ * @param overC at or above this a value is never hidden behind a doubt, degC: the limit with its guard band
+ * @returns null where the sample carries no temperature
+ */
+export function hear(
+  before: Thermometer | undefined,
+  sample: Sample,
+  at: { readonly tMs: number; readonly clock: DeviceClock | undefined; readonly overC: number },
+  settings: ProbeSettings,
+): Heard | null {
+  const tC = temperatureOf(sample, settings);
+  if (tC === null) return null;
+  const timed = sample.deviceMs === null ? null : placeInTime(at.clock, sample.deviceMs, at.tMs);
+  const was = before ?? nothing(sample.probe, 'silent', at.tMs);
+  const thermometer =
+    typeof tC === 'number'
+      ? hearNumber(was, tC, timed?.atMs ?? at.tMs, at)
+      : withFault({ ...was, heardMs: at.tMs, held: null }, tC, at.tMs);
+  return { thermometer, clock: timed?.clock ?? at.clock };
+}
+
+function hearNumber(
+  was: Thermometer,
+  plateC: number,
+  atMs: number,
+  at: { readonly tMs: number; readonly overC: number },
+): Thermometer {
+  const { level, jump } = judgeJump(was.level, plateC, at.tMs);
+  const held = hold(was.held, plateC, at.tMs);
+  const heard = { ...was, level, held, heardMs: at.tMs };
+  const over = plateC >= at.overC;
+  if (jump && !over) return withFault(heard, 'jump', at.tMs);
+  if (isFrozen(held, at.tMs) && !over) return withFault(heard, 'frozen', at.tMs);
+  const goesOn = was.reading.quality === 'ok' && !jump;
+  return {
+    ...heard,
+    reading: { probe: was.reading.probe, quality: 'ok', atMs, plateC },
+    lastOk: { plateC, tMs: at.tMs },
+    slope: addToSlope(goesOn ? was.slope : null, atMs, plateC),
+    heat: plateC < COLD_C ? 'cold' : 'hot',
+  };
+}
+
+function withFault(t: Thermometer, quality: Fault, tMs: number): Thermometer {
+  if (t.reading.quality === quality) return t;
+  return { ...t, reading: { probe: t.reading.probe, quality, atMs: tMs }, slope: null };
+}
+
+/** What is known of the link to a device, and how its lines have been. */
+export interface LinkState {
+  readonly link: 'connected' | 'starting' | 'lost';
+  readonly lastRejectedMs: number | null;
+}
+
+/** Looks at the clock: a probe that has not been heard, or whose device is gone, has no reading. */
+export function listenOn(t: Thermometer, link: LinkState | undefined, tMs: number): Thermometer {
+  if (link?.link === 'lost') return withFault(t, 'device-lost', tMs);
+  if (tMs - t.heardMs < SILENT_AFTER_MS) return t;
+  if (link?.link === 'starting') return withFault(t, 'starting', tMs);
+  const garbled =
+    link !== undefined && link.lastRejectedMs !== null && tMs - link.lastRejectedMs < SILENT_AFTER_MS;
+  return withFault(t, garbled ? 'garbled' : 'silent', tMs);
+}
+
+/** A probe that has never been heard; `hot` where a session that broke off left it so. */
+export const unheard = (probe: ProbeId, tMs: number, hot: boolean): Thermometer => ({
+  ...nothing(probe, 'silent', tMs),
+  heat: hot ? 'hot' : 'unknown',
+});
+
+export const qualityOf = (t: Thermometer | undefined): Quality => t?.reading.quality ?? 'silent';
+
+/** The slope of a probe that reads, K/s; null where there is none. */
+export const slopeOf = (t: Thermometer): number | null =>
+  t.reading.quality === 'ok' ? slopeKPerS(t.slope) : null;
