@@ -8,7 +8,7 @@ export const bookWords = {
   locked: (file: string) =>
     `Another program has locked ${file}, so nothing is kept. Close what has it open (a database viewer, a backup); keeping resumes by itself.`,
   damaged: (file: string) =>
-    `${file} is damaged and can't be read. The next start sets it aside and begins a new book; check the disk.`,
+    `${file} is damaged: part of it can't be read. Check the disk, and verify the sessions to see which still hold.`,
   setAside: (file: string, under: string) =>
     `${file} is damaged. It was set aside as ${under}, not deleted, and a new book was begun; check the disk.`,
   newerThanProgram: (file: string, book: number, program: number) =>
@@ -44,4 +44,5 @@ export const chainWords = {
   misplaced: 'it stands at the wrong place',
   changed: 'its content does not match its link',
   miscounted: 'its counts of samples and findings do not match what it holds',
+  notReplayed: (detail: string) => `its inputs can't be folded again (${detail})`,
 } as const;

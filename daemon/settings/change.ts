@@ -1,0 +1,93 @@
+import { type HeatSchedule, type HeatScheduleDraft } from '../../shared/heat/schedule.ts';
+import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import {
+  type ProbeDraft,
+  type ProbeSettings,
+  UNMEASURED_GUARD_BAND_K,
+} from '../../shared/thermometer/probe.ts';
+import type { ProbeId } from '../../shared/thermometer/sample.ts';
+import { settingsWords } from '../../shared/words/settings.ts';
+import { Refusal } from '../web/desk.ts';
+import { currentSchedules, type Settings, settingsSchema } from './settings.ts';
+
+/** Changes of the settings: each a function from the settings to the next ones, or a refusal that says why. */
+
+function checked(next: Settings): Settings {
+  const parsed = settingsSchema.safeParse(next);
+  if (parsed.success) return parsed.data;
+  const [issue] = parsed.error.issues;
+  throw new Refusal('invalid', issue?.message ?? '', issue?.path.join('.') ?? '');
+}
+
+/** Adds a version of a schedule, made from the version `basedOn` (0: a new schedule). */
+export function withSchedule(
+  settings: Settings,
+  draft: HeatScheduleDraft,
+  head: { readonly id: string; readonly basedOn: number; readonly madeAt: string },
+): { readonly settings: Settings; readonly schedule: HeatSchedule } {
+  const { id, basedOn, madeAt } = head;
+  const newest = currentSchedules(settings).find((s) => s.id === id)?.version ?? 0;
+  if (newest === 0 && basedOn !== 0) throw new Refusal('unknown', settingsWords.noSchedule(id));
+  if (newest !== basedOn)
+    throw new Refusal('conflict', settingsWords.scheduleChanged(id, newest, basedOn), 'basedOn');
+  const schedule = { ...draft, id, version: newest + 1, madeAt };
+  return { settings: checked({ ...settings, schedules: [...settings.schedules, schedule] }), schedule };
+}
+
+/** Changes an iron, or adds one; a probe named here is taken off the iron it sat on, and an iron left bare goes. */
+export function withIron(
+  settings: Settings,
+  id: string,
+  draft: IronDraft,
+): { readonly settings: Settings; readonly iron: Iron } {
+  const before = settings.irons.find((i) => i.id === id);
+  const donors = settings.irons.filter((i) => i.probes.some((p) => draft.probes.includes(p)));
+  const iron: Iron = { ...draft, id, simulated: before?.simulated ?? donors.some((i) => i.simulated) };
+  const others = settings.irons
+    .filter((i) => i.id !== id)
+    .map((i) => ({ ...i, probes: i.probes.filter((p) => !draft.probes.includes(p)) }))
+    .filter((i) => i.probes.length > 0);
+  const irons = before === undefined ? [...others, iron] : replaceIn(settings.irons, others, iron);
+  return { settings: checked({ ...settings, irons }), iron };
+}
+
+/** Keeps the order in which the irons are shown. */
+const replaceIn = (order: readonly Iron[], others: readonly Iron[], iron: Iron): readonly Iron[] =>
+  order.flatMap((i) => (i.id === iron.id ? [iron] : others.filter((o) => o.id === i.id)));
+
+export function withProbe(
+  settings: Settings,
+  id: ProbeId,
+  draft: ProbeDraft,
+): { readonly settings: Settings; readonly probe: ProbeSettings } {
+  if (!settings.probes.some((p) => p.id === id)) throw new Refusal('unknown', settingsWords.noProbe(id));
+  const probe: ProbeSettings = { ...draft, id };
+  const probes = settings.probes.map((p) => (p.id === id ? probe : p));
+  return { settings: checked({ ...settings, probes }), probe };
+}
+
+/**
+ * Takes in a probe that has not been seen before. It gets an iron of its own, so that no plate goes unwatched until
+ * somebody finds the time to say where the probe sits.
+ */
+export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean): Settings {
+  const name = id.slice(id.lastIndexOf('/') + 1);
+  const probe: ProbeSettings = {
+    id,
+    label: settingsWords.newProbe(name),
+    thermocouple: 'K',
+    unit: 'degC',
+    guardBandK: UNMEASURED_GUARD_BAND_K,
+  };
+  const taken = new Set(settings.irons.map((i) => i.id));
+  let n = 1;
+  while (taken.has(`iron-${n}`)) n += 1;
+  const iron: Iron = {
+    id: `iron-${n}`,
+    name: simulated ? settingsWords.simulatedIron : settingsWords.newIron(n),
+    probes: [id],
+    scheduleId: currentSchedules(settings)[0]?.id ?? 'shipped',
+    simulated,
+  };
+  return checked({ ...settings, probes: [...settings.probes, probe], irons: [...settings.irons, iron] });
+}

@@ -1,0 +1,63 @@
+import { z } from 'zod';
+import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
+import { shippedSchedule } from '../../shared/heat/shipped.ts';
+import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
+import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
+import type { WatchSettings } from '../../shared/watch/input.ts';
+
+/** All that the user has settled, as one file. Schedules are immutable: every version stays. */
+export const settingsSchema = z
+  .strictObject({
+    format: z.literal(1),
+    schedules: z.array(heatScheduleSchema).min(1),
+    irons: z.array(ironSchema),
+    probes: z.array(probeSettingsSchema),
+  })
+  .superRefine((settings, ctx) => {
+    const ids = new Set(settings.schedules.map((s) => s.id));
+    const sits = new Map<string, string>();
+    for (const [i, iron] of settings.irons.entries()) {
+      if (!ids.has(iron.scheduleId)) {
+        const message = `no heat schedule has the id "${iron.scheduleId}"`;
+        ctx.addIssue({ code: 'custom', path: ['irons', i, 'scheduleId'], message });
+      }
+      for (const [j, probe] of iron.probes.entries()) {
+        const other = sits.get(probe);
+        if (other !== undefined) {
+          const message = `this probe already sits on the iron "${other}"; a probe sits on one iron`;
+          ctx.addIssue({ code: 'custom', path: ['irons', i, 'probes', j], message });
+        }
+        if (!settings.probes.some((p) => p.id === probe)) {
+          const message = `no probe has the id "${probe}"`;
+          ctx.addIssue({ code: 'custom', path: ['irons', i, 'probes', j], message });
+        }
+        sits.set(probe, iron.name);
+      }
+    }
+  });
+
+export interface Settings {
+  readonly format: 1;
+  readonly schedules: readonly HeatSchedule[];
+  readonly irons: readonly Iron[];
+  readonly probes: readonly ProbeSettings[];
+}
+
+export const firstSettings: Settings = { format: 1, schedules: [shippedSchedule], irons: [], probes: [] };
+
+/** The newest version of each schedule. */
+export function currentSchedules(settings: Settings): readonly HeatSchedule[] {
+  const newest = new Map<string, HeatSchedule>();
+  for (const s of settings.schedules) {
+    if (s.version >= (newest.get(s.id)?.version ?? 0)) newest.set(s.id, s);
+  }
+  return [...newest.values()];
+}
+
+/** What the watch of one iron needs of the settings. */
+export function watchSettings(settings: Settings, iron: Iron): WatchSettings {
+  const schedule = currentSchedules(settings).find((s) => s.id === iron.scheduleId);
+  if (schedule === undefined)
+    throw new RangeError(`The iron "${iron.name}" names no heat schedule that exists.`);
+  return { iron, probes: settings.probes.filter((p) => iron.probes.includes(p.id)), schedule };
+}

@@ -1,0 +1,32 @@
+import { uptime } from 'node:os';
+
+export interface ClockReadings {
+  readonly monotonicMs: number;
+  readonly wallMs: number;
+  /** Time since the machine was started, suspension included, ms. */
+  readonly uptimeMs: number;
+}
+
+export interface ClockChange {
+  readonly change: 'step' | 'suspend';
+  readonly byMs: number;
+}
+
+/** Clocks that come apart by less than this are let be: slewing and rounding (uptime counts in 10 ms), ms. */
+const APART_MS = 2000;
+
+/** What happened between two looks at the machine's clocks; null where they kept together. */
+export function clockChange(before: ClockReadings, after: ClockReadings): ClockChange | null {
+  const passedMs = after.monotonicMs - before.monotonicMs;
+  const sleptMs = after.uptimeMs - before.uptimeMs - passedMs;
+  if (sleptMs > APART_MS) return { change: 'suspend', byMs: Math.round(sleptMs) };
+  const steppedMs = after.wallMs - before.wallMs - passedMs;
+  return Math.abs(steppedMs) > APART_MS ? { change: 'step', byMs: Math.round(steppedMs) } : null;
+}
+
+/** The machine's clocks as they are now. */
+export const readClocks = (): ClockReadings => ({
+  monotonicMs: performance.now(),
+  wallMs: Date.now(),
+  uptimeMs: uptime() * 1000,
+});

@@ -1,0 +1,76 @@
+import { type Book, BookFailure, type Commit, type OpenedBook } from '../book/book.ts';
+
+export interface Keeping {
+  readonly kept: boolean;
+  /** Why nothing is kept, as a sentence; empty while all is. */
+  readonly detail: string;
+}
+
+const RETRY_MS = 3000;
+
+/**
+ * Keeps trying to keep: opens the book, tries again where it can't, and tells when keeping stops or goes on. Watching
+ * never waits for it.
+ */
+export class Keeper {
+  #keeping: Keeping = { kept: true, detail: '' };
+  #opened = false;
+  #retry: NodeJS.Timeout | null = null;
+  readonly #book: Book;
+  readonly #onOpen: (opened: OpenedBook) => void;
+  readonly #onChange: (keeping: Keeping) => void;
+
+  constructor(book: Book, onOpen: (opened: OpenedBook) => void, onChange: (keeping: Keeping) => void) {
+    this.#book = book;
+    this.#onOpen = onOpen;
+    this.#onChange = onChange;
+  }
+
+  get keeping(): Keeping {
+    return this.#keeping;
+  }
+
+  get opened(): boolean {
+    return this.#opened;
+  }
+
+  /** Opens the book; where that fails it is tried again every few seconds. Never rejects. */
+  async open(): Promise<void> {
+    this.#retry = null;
+    try {
+      const opened = await this.#book.open();
+      this.#opened = true;
+      this.#set({ kept: true, detail: '' });
+      this.#onOpen(opened);
+    } catch (error) {
+      this.#set({ kept: false, detail: reasonOf(error) });
+      this.#retry = setTimeout(() => void this.open(), RETRY_MS);
+    }
+  }
+
+  /** One commit; false where it could not be kept. */
+  async commit(commit: Commit): Promise<boolean> {
+    if (!this.#opened) return false;
+    try {
+      await this.#book.commit(commit);
+      this.#set({ kept: true, detail: '' });
+      return true;
+    } catch (error) {
+      this.#set({ kept: false, detail: reasonOf(error) });
+      return false;
+    }
+  }
+
+  async close(): Promise<void> {
+    if (this.#retry !== null) clearTimeout(this.#retry);
+    if (this.#opened) await this.#book.close();
+  }
+
+  #set(keeping: Keeping): void {
+    if (keeping.kept === this.#keeping.kept && keeping.detail === this.#keeping.detail) return;
+    this.#keeping = keeping;
+    this.#onChange(keeping);
+  }
+}
+
+const reasonOf = (error: unknown): string => (error instanceof BookFailure ? error.message : String(error));

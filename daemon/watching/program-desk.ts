@@ -1,0 +1,144 @@
+import type { AlarmKey } from '../../shared/alarm/record.ts';
+import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
+import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
+import type { Live } from '../../shared/messages/live.ts';
+import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
+import type { Mark, WatchInput } from '../../shared/watch/input.ts';
+import { commandWords } from '../../shared/words/commands.ts';
+import type { BookReader } from '../book/book.ts';
+import type { ProbeSource } from '../probe/source.ts';
+import { withIron, withProbe, withSchedule } from '../settings/change.ts';
+import type { SettingsKeeper } from '../settings/keeper.ts';
+import { currentSchedules, type Settings } from '../settings/settings.ts';
+import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
+import { CommandLog } from './command-log.ts';
+import type { IronWatch } from './iron-watch.ts';
+import type { Program } from './program.ts';
+
+/** The desk at which the web side asks: reads and commands go from here to the program. */
+export class ProgramDesk implements Desk {
+  readonly reader: BookReader;
+  readonly log = new CommandLog();
+  readonly #program: Program;
+  readonly #settings: SettingsKeeper;
+  readonly #sourceFor: (choice: ChooseSource) => ProbeSource;
+
+  constructor(program: Program, reader: BookReader, sourceFor: (choice: ChooseSource) => ProbeSource) {
+    this.#program = program;
+    this.#settings = program.options.settings;
+    this.#sourceFor = sourceFor;
+    this.reader = reader;
+  }
+
+  live(): Live {
+    return this.#program.live();
+  }
+
+  listen(listener: (change: LiveChange) => void): () => void {
+    return this.#program.listen(listener);
+  }
+
+  startSession(ironId: string, commandId: string): Promise<Outcome> {
+    return this.log.once(commandId, async () => {
+      const watch = this.#watchOf(ironId);
+      if (watch.session !== null)
+        throw new Refusal('conflict', commandWords.alreadyRecording(watch.session), 'iron');
+      watch.start('by-hand', this.#nowMs(), commandId);
+      return { commandId, session: watch.session, kept: await watch.kept() };
+    });
+  }
+
+  stopSession(session: string, commandId: string): Promise<Outcome> {
+    return this.log.once(commandId, async () => {
+      const watch = this.#watchOfSession(session);
+      return { commandId, session, kept: await watch.stop('by-hand', this.#nowMs(), commandId) };
+    });
+  }
+
+  mark(session: string, mark: Mark, commandId: string): Promise<Outcome> {
+    return this.#command(commandId, () => this.#watchOfSession(session), { kind: 'mark', commandId, mark });
+  }
+
+  acknowledge(ironId: string, alarm: AlarmKey, commandId: string): Promise<Outcome> {
+    return this.#command(commandId, () => this.#watchOf(ironId), { kind: 'acknowledge', commandId, alarm });
+  }
+
+  silence(ironId: string, alarm: AlarmKey, forMs: number, commandId: string): Promise<Outcome> {
+    return this.#command(commandId, () => this.#watchOf(ironId), {
+      kind: 'silence',
+      commandId,
+      alarm,
+      forMs,
+    });
+  }
+
+  async choose(choice: ChooseSource): Promise<void> {
+    const found = this.#program.choice;
+    if (found === null) throw new Refusal('conflict', commandWords.chosenAlready);
+    if (choice.kind === 'serial' && !found.some((p) => p.path === choice.path)) {
+      throw new Refusal('unknown', commandWords.noSuchPort(choice.path), 'path');
+    }
+    this.#program.addSource(this.#sourceFor(choice));
+  }
+
+  schedules(): readonly HeatSchedule[] {
+    return currentSchedules(this.#settings.current);
+  }
+
+  irons(): readonly Iron[] {
+    return this.#settings.current.irons;
+  }
+
+  probes(): readonly ProbeSettings[] {
+    return this.#settings.current.probes;
+  }
+
+  async putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule> {
+    const madeAt = this.#program.utcOf(this.#nowMs());
+    return (await this.#change((s) => withSchedule(s, draft, { id, basedOn, madeAt }))).schedule;
+  }
+
+  async putIron(id: string, draft: IronDraft): Promise<Iron> {
+    return (await this.#change((s) => withIron(s, id, draft))).iron;
+  }
+
+  async putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings> {
+    return (await this.#change((s) => withProbe(s, id, draft))).probe;
+  }
+
+  async #change<T extends { readonly settings: Settings }>(make: (settings: Settings) => T): Promise<T> {
+    const made = await this.#settings.change(make);
+    await this.#program.watches.apply(this.#settings.current, this.#nowMs());
+    return made;
+  }
+
+  /** Gives one input to a watch, and answers once it is kept; what the watch refuses is refused here. */
+  #command(commandId: string, find: () => IronWatch, input: WatchInput): Promise<Outcome> {
+    return this.log.once(commandId, async () => {
+      const watch = find();
+      for (const { finding } of watch.take(input, this.#nowMs())) {
+        if (finding.kind === 'refused' && finding.commandId === commandId)
+          throw new Refusal('conflict', finding.reason);
+      }
+      const { session } = watch;
+      return { commandId, session, kept: session !== null && (await watch.kept()) };
+    });
+  }
+
+  #watchOf(ironId: string): IronWatch {
+    const watch = this.#program.watches.of(ironId);
+    if (watch === undefined) throw new Refusal('unknown', commandWords.noIron(ironId), 'iron');
+    return watch;
+  }
+
+  #watchOfSession(session: string): IronWatch {
+    const watch = this.#program.watches.ofSession(session);
+    if (watch === undefined) throw new Refusal('unknown', commandWords.notRunning(session), 'session');
+    return watch;
+  }
+
+  #nowMs(): number {
+    return this.#program.options.clock.nowMs();
+  }
+}

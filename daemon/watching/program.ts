@@ -1,0 +1,256 @@
+import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
+import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
+import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
+import { TICK_MS } from '../../shared/watch/replay.ts';
+import type { InterruptedSession } from '../book/book.ts';
+import type { Clock } from '../clock.ts';
+import type { ProbeSource } from '../probe/source.ts';
+import { withNewProbe } from '../settings/change.ts';
+import type { SettingsKeeper } from '../settings/keeper.ts';
+import { watchSettings } from '../settings/settings.ts';
+import type { LiveChange } from '../web/desk.ts';
+import { clockChange, readClocks } from './clock-watch.ts';
+import { Devices } from './devices.ts';
+import type { IronWatch } from './iron-watch.ts';
+import type { Keeping } from './keeper.ts';
+import type { Keep } from './recorder.ts';
+import { alarmLive, alarmsLive, deviceLive, ironLive, loudest, probeLive, probesLive } from './view.ts';
+import type { WatchStep } from './watcher.ts';
+import { Watches } from './watches.ts';
+
+export interface ProgramOptions {
+  readonly clock: Clock;
+  /** UTC at the clock's zero, ms since 1970. */
+  readonly originUtcMs: number;
+  readonly version: string;
+  readonly epoch: string;
+  readonly viewOnly: boolean;
+  readonly simulated: () => boolean;
+  readonly settings: SettingsKeeper;
+  readonly keep: Keep;
+  /** What the program could not do and no user waits for. */
+  readonly complain: (message: string, error: unknown) => void;
+}
+
+/** The situation is told at least this often where only counters have changed, ms. */
+const COUNTERS_MS = 2000;
+const CLOCKS_MS = 10_000;
+
+/**
+ * The running program: devices feed watches, watches tell what they found, and whoever listens hears of it. Data flows
+ * one way; commands come in at the desk beside this file.
+ */
+export class Program {
+  readonly watches: Watches;
+  readonly devices: Devices;
+  readonly options: ProgramOptions;
+  /** Ports to choose from while nothing is watched yet. */
+  #choice: readonly FoundPort[] | null = null;
+  #keeping: Keeping = { kept: true, detail: '' };
+  #listeners = new Set<(change: LiveChange) => void>();
+  #timers: NodeJS.Timeout[] = [];
+  #told = '';
+  #dirty = false;
+
+  constructor(options: ProgramOptions) {
+    this.options = options;
+    const { keep, originUtcMs, version } = options;
+    this.watches = new Watches({
+      keep,
+      originUtcMs,
+      utcOf: (tMs) => this.utcOf(tMs),
+      programVersion: version,
+      told: (watch, step) => this.#onStep(watch, step),
+    });
+    this.devices = new Devices({
+      sample: (sample, source, tMs) => this.#onSample(sample, source, tMs),
+      aboutDevice: (device, input, tMs) => this.watches.aboutDevice(device, input, tMs),
+      changed: () => this.#markDirty(),
+    });
+  }
+
+  /** Begins to let time go on. */
+  run(): void {
+    const { clock, simulated } = this.options;
+    this.#timers.push(setInterval(() => this.watches.advance(clock.nowMs()), TICK_MS));
+    this.#timers.push(setInterval(() => this.#tellSituation(), COUNTERS_MS));
+    if (simulated()) return;
+    let before = readClocks();
+    const look = (): void => {
+      const after = readClocks();
+      const change = clockChange(before, after);
+      before = after;
+      if (change !== null) this.watches.takeAll({ kind: 'clock', ...change }, clock.nowMs());
+    };
+    this.#timers.push(setInterval(look, CLOCKS_MS));
+  }
+
+  /** UTC of a time of the watches' clock. */
+  utcOf(tMs: number): string {
+    return new Date(this.options.originUtcMs + tMs).toISOString();
+  }
+
+  listen(listener: (change: LiveChange) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Takes a source into use, with the irons that its probes sit on. */
+  addSource(source: ProbeSource): void {
+    const { settings, clock } = this.options;
+    for (const iron of settings.current.irons) {
+      if (!iron.probes.some((p) => deviceOf(p) === source.device.id)) continue;
+      this.watches.begin(settings.current, iron, clock.nowMs(), null);
+    }
+    this.devices.add(source);
+    this.setChoice(null);
+  }
+
+  get choice(): readonly FoundPort[] | null {
+    return this.#choice;
+  }
+
+  setChoice(choice: readonly FoundPort[] | null): void {
+    this.#choice = choice;
+    this.#markDirty();
+  }
+
+  setKeeping(keeping: Keeping): void {
+    this.#keeping = keeping;
+    this.watches.setKeeping(keeping, this.options.clock.nowMs());
+    this.#markDirty();
+  }
+
+  /** Goes on with what a session that broke off left: its standing alarms and the work in hand. */
+  goOnFrom(interrupted: InterruptedSession): void {
+    const { settings, originUtcMs, clock } = this.options;
+    const iron = settings.current.irons.find((i) => i.id === interrupted.ironId);
+    if (iron === undefined) return;
+    const { id, stageId, place, hot } = interrupted;
+    if (!hot && interrupted.alarms.length === 0) return;
+    const shiftMs = interrupted.originUtcMs - originUtcMs;
+    const alarms = interrupted.alarms.map((a) => shifted(a, shiftMs));
+    const carried = { settings: watchSettings(settings.current, iron), alarms, stageId, place, hot };
+    this.watches.begin(settings.current, iron, clock.nowMs(), { ...carried, fromSession: id, state: null });
+  }
+
+  live(): Live {
+    const { clock, version, epoch } = this.options;
+    const nowMs = clock.nowMs();
+    return {
+      program: { name: 'soleplate', version, epoch },
+      at: this.utcOf(nowMs),
+      probes: this.watches.states.flatMap((s) => probesLive(s, nowMs)),
+      alarms: [...alarmsLive(this.watches.states, (tMs) => this.utcOf(tMs))],
+      situation: this.#situation(),
+    };
+  }
+
+  /** Ends every session and lets every device go. */
+  async stop(): Promise<void> {
+    for (const timer of this.#timers) clearInterval(timer);
+    await this.devices.stop();
+    await this.watches.stop('shutdown', this.options.clock.nowMs());
+  }
+
+  #onSample(sample: Sample, source: ProbeSource, tMs: number): void {
+    const watch = this.watches.withProbe(sample.probe);
+    if (watch !== undefined) {
+      watch.take({ kind: 'sample', sample }, tMs);
+      return;
+    }
+    if (sample.tC === null && sample.emfUv === null && sample.faults.length === 0) return;
+    this.#meet(sample, source, tMs);
+  }
+
+  /** A probe that no watched iron has: it is taken in, watched, and then heard. */
+  #meet(sample: Sample, source: ProbeSource, tMs: number): void {
+    const { settings, complain } = this.options;
+    const known = settings.current.irons.some((i) => i.probes.includes(sample.probe));
+    if (!known) {
+      const next = withNewProbe(settings.current, sample.probe, source.device.simulated);
+      settings.notice(next).catch((error: unknown) => complain('The new probe could not be written.', error));
+    }
+    const iron = settings.current.irons.find((i) => i.probes.includes(sample.probe));
+    if (iron === undefined) return;
+    this.watches.begin(settings.current, iron, tMs, null);
+    const { link, detail } = source.status();
+    this.watches.aboutDevice(
+      source.device.id,
+      { kind: 'device', device: source.device.id, link, detail },
+      tMs,
+    );
+    this.watches.withProbe(sample.probe)?.take({ kind: 'sample', sample }, tMs);
+    this.#markDirty();
+  }
+
+  #onStep(watch: IronWatch, { entry, found, after }: WatchStep): void {
+    const probes = new Set<string>();
+    if (entry?.input.kind === 'sample') probes.add(entry.input.sample.probe);
+    for (const { finding } of found) {
+      if (finding.kind === 'quality') probes.add(finding.probe);
+      else if (finding.kind === 'alarm') this.#onAlarm(watch, finding);
+      else this.#markDirty();
+    }
+    const live = [...probes].flatMap((p) => probeLive(after, p, after.tMs) ?? []);
+    if (live.length > 0) this.#tell({ kind: 'readings', probes: live });
+    if (entry === null || entry.input.kind === 'sample') return;
+    if (entry.input.kind === 'mark') {
+      this.#tell({ kind: 'mark', iron: after.settings?.iron.id ?? '', mark: entry.input.mark });
+    }
+    this.#markDirty();
+  }
+
+  #onAlarm(watch: IronWatch, finding: { readonly change: AlarmChange; readonly alarm: AlarmRecord }): void {
+    const alarm = alarmLive(watch.state, finding.alarm, (tMs) => this.utcOf(tMs));
+    this.#tell({ kind: 'alarm', change: finding.change, alarm });
+    this.devices.lamp(loudest(this.watches.states));
+    if (finding.change === 'acknowledged') this.devices.acknowledged();
+  }
+
+  #tell(change: LiveChange): void {
+    for (const listener of this.#listeners) listener(change);
+  }
+
+  /** Changes of one turn of the event loop are told together. */
+  #markDirty(): void {
+    if (this.#dirty) return;
+    this.#dirty = true;
+    setImmediate(() => this.#tellSituation());
+  }
+
+  #tellSituation(): void {
+    this.#dirty = false;
+    const situation = this.#situation();
+    const text = JSON.stringify(situation, (key, value: unknown) => (countsOn.has(key) ? undefined : value));
+    if (text === this.#told) return;
+    this.#told = text;
+    this.#tell({ kind: 'situation', situation });
+  }
+
+  #situation(): Situation {
+    return {
+      irons: this.watches.all.flatMap((w) => ironLive(w) ?? []),
+      devices: this.devices.sources.map((s) => deviceLive(s.status())),
+      keeping: this.#keeping,
+      choice: this.#choice,
+      viewOnly: this.options.viewOnly,
+      simulated: this.options.simulated(),
+    };
+  }
+}
+
+/** What changes with every line is not news of itself. */
+const countsOn: ReadonlySet<string> = new Set(['linesAccepted', 'lastLine']);
+
+const later = (tMs: number | null, byMs: number): number | null => (tMs === null ? null : tMs + byMs);
+
+/** An alarm carried over from another run of the program, in the times of this one. */
+const shifted = (alarm: AlarmRecord, byMs: number): AlarmRecord => ({
+  ...alarm,
+  raisedAtMs: later(alarm.raisedAtMs, byMs),
+  pendingSinceMs: later(alarm.pendingSinceMs, byMs),
+  acknowledgedAtMs: later(alarm.acknowledgedAtMs, byMs),
+  reAlarmAtMs: later(alarm.reAlarmAtMs, byMs),
+  silencedUntilMs: later(alarm.silencedUntilMs, byMs),
+});

@@ -1,0 +1,99 @@
+import type { AlarmRecord } from '../../shared/alarm/record.ts';
+import { priorityOf } from '../../shared/alarm/table.ts';
+import { placeAmongStages } from '../../shared/heat/standing.ts';
+import type { AlarmLive, DeviceLive, IronLive, ProbeLive } from '../../shared/messages/live.ts';
+import type { ProbeId } from '../../shared/thermometer/sample.ts';
+import { trendOf } from '../../shared/thermometer/slope.ts';
+import { slopeOf } from '../../shared/thermometer/thermometer.ts';
+import type { WatchState } from '../../shared/watch/state.ts';
+import type { SourceStatus } from '../probe/source.ts';
+import type { IronWatch } from './iron-watch.ts';
+
+/** From what the program knows to what is shown of it. */
+
+export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): ProbeLive | null {
+  const { settings } = state;
+  const own = settings?.probes.find((p) => p.id === probe);
+  const thermometer = state.thermometers[probe];
+  if (settings === null || own === undefined || thermometer === undefined) return null;
+  const { reading, lastOk, heat } = thermometer;
+  const plateC = reading.quality === 'ok' ? reading.plateC : null;
+  const slopeKPerS = slopeOf(thermometer);
+  return {
+    id: probe,
+    label: own.label,
+    iron: settings.iron.id,
+    simulated: settings.iron.simulated,
+    quality: reading.quality,
+    plateC,
+    standing: placeAmongStages(plateC, settings.schedule, own.guardBandK),
+    ageMs: lastOk === null ? null : Math.max(0, nowMs - lastOk.tMs),
+    trend: trendOf(slopeKPerS),
+    slopeKPerS,
+    guardBandK: own.guardBandK,
+    hot: heat !== 'cold',
+  };
+}
+
+export const probesLive = (state: WatchState, nowMs: number): readonly ProbeLive[] =>
+  Object.keys(state.thermometers).flatMap((id) => probeLive(state, id, nowMs) ?? []);
+
+export function alarmLive(state: WatchState, alarm: AlarmRecord, utcOf: (tMs: number) => string): AlarmLive {
+  return {
+    iron: state.settings?.iron.id ?? '',
+    kind: alarm.kind,
+    probe: alarm.probe,
+    priority: priorityOf(alarm.kind, state.work.place === 'on-rest'),
+    state: alarm.state,
+    since: utcOf(alarm.raisedAtMs ?? state.tMs),
+    peakC: alarm.peakC,
+    detail: alarm.detail,
+    silencedUntil: alarm.silencedUntilMs === null ? null : utcOf(alarm.silencedUntilMs),
+  };
+}
+
+/** All alarms that are not normal, the most urgent first, then the oldest. */
+export function alarmsLive(
+  states: readonly WatchState[],
+  utcOf: (tMs: number) => string,
+): readonly AlarmLive[] {
+  return states
+    .flatMap((s) =>
+      Object.values(s.alarms).flatMap((a) => (a.state === 'normal' ? [] : [alarmLive(s, a, utcOf)])),
+    )
+    .toSorted((a, b) => b.priority - a.priority || a.since.localeCompare(b.since));
+}
+
+export function ironLive(watch: IronWatch): IronLive | null {
+  const { state, session } = watch;
+  if (state.settings === null) return null;
+  const { iron, schedule } = state.settings;
+  const plates = Object.values(state.thermometers);
+  return {
+    id: iron.id,
+    name: iron.name,
+    simulated: iron.simulated,
+    probes: iron.probes,
+    phase: state.behaviour.phase,
+    hot: plates.length === 0 || plates.some((t) => t.heat !== 'cold'),
+    place: state.work.place,
+    stageId: state.work.stageId,
+    session,
+    schedule,
+  };
+}
+
+export const deviceLive = ({ device, ...status }: SourceStatus): DeviceLive => ({ ...device, ...status });
+
+/** The highest priority of an alarm that sounds now, for a buzzer: 0 where none does. */
+export function loudest(states: readonly WatchState[]): 0 | 1 | 2 | 3 {
+  let highest: 0 | 1 | 2 | 3 = 0;
+  for (const s of states) {
+    for (const a of Object.values(s.alarms)) {
+      if (a.state !== 'unacknowledged' || a.silencedUntilMs !== null) continue;
+      const priority = priorityOf(a.kind, s.work.place === 'on-rest');
+      if (priority > highest) highest = priority;
+    }
+  }
+  return highest;
+}

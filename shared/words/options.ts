@@ -1,0 +1,56 @@
+/** What is said of the command line, in sentences. */
+export const optionWords = {
+  help: `soleplate: watches the hand irons that shrink polyester fabric onto an airframe.
+
+  npm start                              watch what is there: asks which device, or runs the simulated iron
+  npm start -- --serial /dev/ttyUSB0     watch a device on a serial port
+  npm start -- ports                     list the serial ports, with what tells them apart
+  npm start -- verify SESSION            check a stored session's seal and fold it again
+
+Options, each with the environment variable of the same meaning:
+  --serial PATH[@BAUD]  a device to watch; may be given several times (SOLEPLATE_SERIAL, separated by commas);
+                        115200 baud unset otherwise
+  --simulate            watch the simulated iron, labelled SIMULATED everywhere (SOLEPLATE_SIMULATE=1)
+  --speed N             run the simulated iron N times as fast, 0.1 to 1000 (SOLEPLATE_SPEED)
+  --listen HOST:PORT    where the page is, 127.0.0.1:7350 unless set (SOLEPLATE_LISTEN); any address but loopback
+                        is view-only
+  --data DIR            where settings and the book are kept (SOLEPLATE_DATA)
+  --help, --version
+`,
+  malformed: (why: string) => `${why}\nSee --help for what can be said.`,
+  unknownCommand: (word: string) =>
+    `"${word}" is no command. The commands are: ports, verify. A device is named with --serial ${word}. See --help.`,
+  tooMany: (rest: string) => `"${rest}" is too much: the command "ports" takes nothing more.`,
+  verifyWhat: 'The command "verify" takes one session: npm start -- verify SESSION. The page and /api/sessions list them.',
+  speed: (text: string, fastest: number) => `--speed ${text}: a number from 0.1 to ${fastest} is needed.`,
+  serialAndSimulate: '--serial and --simulate exclude each other: a real device is never mixed with the simulated one.',
+  speedWithoutSimulate: '--speed is for the simulated iron only: add --simulate.',
+  serialTwice: (path: string) => `--serial ${path} is given twice: a device can be watched once.`,
+  flag: (name: string, text: string) => `${name}=${text}: 1 or 0 is needed.`,
+  serial: (text: string) => `--serial ${text}: a port is needed, as /dev/ttyUSB0 or COM3, with @BAUD behind it if not 115200.`,
+  baud: (text: string) => `--serial ${text}: the baud rate behind "@" must be a whole number from 300 to 4000000, as @115200.`,
+  listen: (text: string) =>
+    `--listen ${text}: HOST:PORT is needed, as 127.0.0.1:7350 or [::1]:7350, with a port from 0 to 65535.`,
+} as const;
+
+/** What the program says when it starts and ends, in sentences. */
+export const startWords = {
+  page: (url: string) => `The page is at ${url}`,
+  viewOnly: (host: string) =>
+    `Listening on ${host}, which others can reach: every page is view-only. Commands are taken only on 127.0.0.1.`,
+  simulated: 'SIMULATED: no serial device was found, so the simulated iron is running.',
+  simulatedAsAsked: 'SIMULATED: the simulated iron is running, as asked.',
+  choose: (titles: readonly string[]) =>
+    `Found: ${titles.join('; ')}. Choose on the page what to watch, or name it with --serial.`,
+  watching: (paths: readonly string[]) => `Watching ${paths.join(', ')}.`,
+  data: (dir: string) => `Settings and the book are kept in ${dir}`,
+  alreadyRunning: (dir: string) =>
+    `soleplate is running already with the data folder ${dir}. Use its page, end it first, or name another folder with --data.`,
+  portTaken: (address: string) =>
+    `Another program already listens on ${address}; perhaps soleplate is running. End it, or choose another with --listen.`,
+  cantListen: (address: string, why: string) => `Can't listen on ${address}: ${why}. Choose another with --listen.`,
+  cantUseFolder: (dir: string, why: string) => `The data folder ${dir} can't be used: ${why}. Choose another with --data.`,
+  setAside: (path: string) => `The book was damaged. It has been set aside as ${path}, and a new one begun.`,
+  stopping: 'Stopping: writing what is pending and closing the ports.',
+  unexpected: 'Something went wrong that should not have. What is kept is safe; please report this:',
+} as const;

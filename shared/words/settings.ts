@@ -1,0 +1,19 @@
+/** What is said of the settings, in sentences. */
+export const settingsWords = {
+  unreadable: (path: string, why: string) => `The settings in ${path} can't be read: ${why}`,
+  notJson: (path: string, why: string) =>
+    `The settings in ${path} are not JSON (${why}). Mend the file, or move it away to begin with the shipped settings. Nothing was started, so that your limits are not lost unseen.`,
+  badField: (path: string, field: string, why: string) =>
+    `The settings in ${path} are wrong at "${field}": ${why}. Mend that field, or move the file away to begin with the shipped settings. Nothing was started, so that your limits are not lost unseen.`,
+  noSchedule: (id: string) => `There is no heat schedule "${id}".`,
+  scheduleChanged: (id: string, newest: number, seen: number) =>
+    `The heat schedule "${id}" has been changed in the meantime: its newest version is ${newest}, yours was made from ${seen}. Look at the newest one and make your change again.`,
+  noProbe: (id: string) =>
+    `There is no probe "${id}". A probe appears here once a device has sent a line of it.`,
+  ironWatched:
+    'An iron that is being recorded keeps its probes until the session ends. Stop the session first.',
+  notWritten: (why: string) => `The settings could not be written, so nothing was changed: ${why}`,
+  newProbe: (name: string) => `probe ${name}`,
+  newIron: (n: number) => `Iron ${n}`,
+  simulatedIron: 'Simulated iron',
+} as const;

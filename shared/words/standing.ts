@@ -1,0 +1,77 @@
+import type { IronPhase } from '../iron/phase.ts';
+import type { Place } from '../watch/input.ts';
+
+/** What the page says of an iron: its plate, where that stands, and what is worked. */
+
+export const standingWords = {
+  cold: 'cold',
+  below: 'below every stage',
+  'in-stage': (stages: string) => `in ${stages}`,
+  between: 'between stages',
+  above: 'above every stage',
+  'over-limit': 'over the fabric limit',
+  'no-reading': 'no reading',
+} as const;
+
+export const trendWords = { steady: 'steady', rising: 'rising', falling: 'falling' } as const;
+
+export const phaseWords: Readonly<Record<IronPhase, string>> = {
+  unknown: '',
+  cold: '',
+  warming: 'warming up',
+  regulating: 'held by its thermostat',
+  cooling: 'losing heat',
+};
+
+export const placeWords: Readonly<Record<Place, string>> = {
+  unknown: 'place not said',
+  'on-work': 'on the work',
+  'on-rest': 'on its rest',
+};
+
+export const ironWords = {
+  plate: 'Plate temperature',
+  is: (iron: string) => `${iron} is `,
+  allowance: (guard: string) => `±${guard} allowance, not measured`,
+  noReading: 'no reading',
+  neverRead: 'No valid reading yet.',
+  lastRead: (ago: string) => `Last valid reading ${ago} ago.`,
+  hottestOf: (count: number) => `hottest of ${count} probes`,
+  working: (stage: string) => `Working: ${stage}`,
+  noStage: 'No stage chosen',
+  others: 'Other probes and irons',
+  workWith: (iron: string) => `Work with ${iron}`,
+  chooseStage: 'Stage being worked',
+  choosePlace: 'Where the iron is',
+  nothingWatched: 'Nothing is being watched',
+  nothingWatchedMeans: 'No iron has been set up, so there is no plate temperature to show.',
+  awaitingLine: 'Waiting for a first valid line',
+} as const;
+
+export const ladderWords = {
+  title: 'Stages and limits',
+  plate: 'plate',
+  working: 'working',
+  range: (low: string, high: string) => `${low} to ${high}`,
+  fabricLimit: 'fabric limit',
+  allowance: (from: string) => `warned from ${from}`,
+  cementLimit: 'cement limit',
+  cementUnset: 'cement limit not set',
+  unplaced: 'plate: no reading',
+} as const;
+
+export const alarmPanelWords = {
+  title: 'Alarms',
+  priority: { 3: 'Act now', 2: 'Act soon', 1: 'Know' },
+  acknowledge: 'Acknowledge',
+  silence: 'Silence 60 s',
+  cause: 'Why',
+  consequence: 'Otherwise',
+  action: 'Do',
+  peak: (peak: string) => `Highest so far ${peak}.`,
+  since: (time: string, ago: string) => `since ${time} (${ago})`,
+  standing: 'standing',
+  seen: 'standing, seen',
+  gone: 'gone, not yet seen',
+  silencedUntil: (time: string) => `silenced until ${time}`,
+} as const;
