@@ -40,7 +40,7 @@ export class Keeper {
     try {
       const opened = await this.#book.open();
       this.#opened = true;
-      this.#set({ kept: true, detail: '' });
+      this.#set({ kept: opened.notKept === null, detail: opened.notKept?.message ?? '' });
       this.#onOpen(opened);
     } catch (error) {
       this.#set({ kept: false, detail: reasonOf(error) });

@@ -34,9 +34,14 @@ function said(issue: Issue): string {
       return `has ${issue.keys.length === 1 ? 'a field that is' : 'fields that are'} not known here: ${quoted(issue.keys)}`;
     case 'invalid_union':
       return `${issue.discriminator === undefined ? was(issue.input) : 'is missing or not known'}; ${unionSaid(issue)}`;
-    default:
-      return `${was(issue.input)}: ${issue.message}`;
+    case 'invalid_format':
+    case 'not_multiple_of':
+    case 'invalid_key':
+    case 'invalid_element':
+    case 'custom':
+      break;
   }
+  return `${was(issue.input)}: ${issue.message}`;
 }
 
 const typeNames: Readonly<Record<string, string>> = {
@@ -50,7 +55,7 @@ const typeNames: Readonly<Record<string, string>> = {
 };
 
 function unionSaid(issue: z.core.$ZodIssueInvalidUnion): string {
-  const options = issue.options ?? [];
+  const options = 'options' in issue ? (issue.options ?? []) : [];
   return options.length > 0 ? `it must be ${listed(options)}` : 'it has none of the allowed forms';
 }
 
