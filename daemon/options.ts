@@ -1,5 +1,5 @@
-import { homedir } from 'node:os';
 import { isIPv6 } from 'node:net';
+import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { optionWords } from '../shared/words/options.ts';
@@ -123,7 +123,8 @@ function readSerial(text: string): SerialOption {
   const baudText = match?.[2];
   if (baudText === undefined) return { path, baud: DEFAULT_BAUD };
   const baud = Number(baudText);
-  if (!/^\d+$/.test(baudText) || baud < 300 || baud > 4_000_000) throw new OptionError(optionWords.baud(text));
+  if (!/^\d+$/.test(baudText) || baud < 300 || baud > 4_000_000)
+    throw new OptionError(optionWords.baud(text));
   return { path, baud };
 }
 
@@ -143,7 +144,3 @@ export function defaultDataDir(platform: NodeJS.Platform, env: Env): string {
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'soleplate');
   return join(env['XDG_DATA_HOME'] ?? join(home, '.local', 'share'), 'soleplate');
 }
-
-/** True where only programs of this machine can reach the address. */
-export const isLoopback = (host: string): boolean =>
-  host === 'localhost' || host === '::1' || /^127\.\d{1,3}\.\d{1,3}\.\d{1,3}$/.test(host);

@@ -22,11 +22,17 @@ export interface OpenedBook {
   readonly setAside: string | null;
   /** Sessions that were never closed, newest first: the program was killed, or nothing could be kept any more. */
   readonly interrupted: readonly InterruptedSession[];
+  /** Why nothing can be kept though the book could be read (disk full, say), else null; commits try again. */
+  readonly notKept: { readonly failure: BookFailureCause; readonly message: string } | null;
 }
 
 export interface InterruptedSession {
   readonly id: string;
   readonly ironId: string;
+  /** UTC of time 0 of its watch's clock, ms since 1970: the times of the alarms count from there. */
+  readonly originUtcMs: number;
+  /** The client's ids of the commands that it holds, so that a retry after the restart doubles none. */
+  readonly commandIds: readonly string[];
   /** Alarms that were not normal at its end, with what had been carried into it. */
   readonly alarms: readonly AlarmRecord[];
   /** The stage and place last marked, as `Carried` has them. */
@@ -75,6 +81,10 @@ export type BookFailureCause =
   | 'read-only'
   | 'damaged'
   | 'newer-than-program'
+  /** A read of a session that isn't there. */
+  | 'no-such-session'
+  /** This session can't go on: it went aside with a damaged book, has ended, or its inputs don't follow on. */
+  | 'session-broken'
   | 'locked'
   | 'other';
 

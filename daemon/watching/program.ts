@@ -1,6 +1,8 @@
 import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
+import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
+import type { Carried, WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import type { Clock } from '../clock.ts';
@@ -46,6 +48,8 @@ export class Program {
   readonly options: ProgramOptions;
   /** Ports to choose from while nothing is watched yet. */
   #choice: readonly FoundPort[] | null = null;
+  /** By iron, the newest session that broke off in an earlier run. */
+  readonly #left = new Map<string, InterruptedSession>();
   #keeping: Keeping = { kept: true, detail: '' };
   #listeners = new Set<(change: LiveChange) => void>();
   #timers: NodeJS.Timeout[] = [];
@@ -100,7 +104,7 @@ export class Program {
     const { settings, clock } = this.options;
     for (const iron of settings.current.irons) {
       if (!iron.probes.some((p) => deviceOf(p) === source.device.id)) continue;
-      this.watches.begin(settings.current, iron, clock.nowMs(), null);
+      this.#begin(iron, clock.nowMs());
     }
     this.devices.add(source);
     this.setChoice(null);
@@ -121,17 +125,25 @@ export class Program {
     this.#markDirty();
   }
 
-  /** Goes on with what a session that broke off left: its standing alarms and the work in hand. */
+  /**
+   * Goes on with what a session that broke off left: its standing alarms and the work in hand. An iron that may be hot is
+   * watched at once, whether its device is there or not; a simulated one is as cold as any new one until it runs again.
+   */
   goOnFrom(interrupted: InterruptedSession): void {
-    const { settings, originUtcMs, clock } = this.options;
-    const iron = settings.current.irons.find((i) => i.id === interrupted.ironId);
-    if (iron === undefined) return;
-    const { id, stageId, place, hot } = interrupted;
-    if (!hot && interrupted.alarms.length === 0) return;
-    const shiftMs = interrupted.originUtcMs - originUtcMs;
-    const alarms = interrupted.alarms.map((a) => shifted(a, shiftMs));
-    const carried = { settings: watchSettings(settings.current, iron), alarms, stageId, place, hot };
-    this.watches.begin(settings.current, iron, clock.nowMs(), { ...carried, fromSession: id, state: null });
+    const iron = this.options.settings.current.irons.find((i) => i.id === interrupted.ironId);
+    if (iron === undefined || this.#left.has(iron.id)) return;
+    this.#left.set(iron.id, interrupted);
+    if (!iron.simulated && (interrupted.hot || interrupted.alarms.length > 0)) {
+      this.#begin(iron, this.options.clock.nowMs());
+    }
+  }
+
+  #begin(iron: Iron, tMs: number): void {
+    const { settings, originUtcMs } = this.options;
+    const left = this.#left.get(iron.id);
+    const carried =
+      left === undefined ? null : carriedFrom(left, watchSettings(settings.current, iron), originUtcMs);
+    this.watches.begin(settings.current, iron, tMs, carried);
   }
 
   live(): Live {
@@ -173,7 +185,7 @@ export class Program {
     }
     const iron = settings.current.irons.find((i) => i.probes.includes(sample.probe));
     if (iron === undefined) return;
-    this.watches.begin(settings.current, iron, tMs, null);
+    this.#begin(iron, tMs);
     const { link, detail } = source.status();
     this.watches.aboutDevice(
       source.device.id,
@@ -243,9 +255,19 @@ export class Program {
 /** What changes with every line is not news of itself. */
 const countsOn: ReadonlySet<string> = new Set(['linesAccepted', 'lastLine']);
 
+/** What is carried on from an earlier run, in the times of this one. */
+const carriedFrom = (left: InterruptedSession, settings: WatchSettings, originUtcMs: number): Carried => ({
+  settings,
+  alarms: left.alarms.map((a) => shifted(a, left.originUtcMs - originUtcMs)),
+  stageId: left.stageId,
+  place: left.place,
+  hot: left.hot,
+  fromSession: left.id,
+  state: null,
+});
+
 const later = (tMs: number | null, byMs: number): number | null => (tMs === null ? null : tMs + byMs);
 
-/** An alarm carried over from another run of the program, in the times of this one. */
 const shifted = (alarm: AlarmRecord, byMs: number): AlarmRecord => ({
   ...alarm,
   raisedAtMs: later(alarm.raisedAtMs, byMs),

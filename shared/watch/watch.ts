@@ -99,6 +99,8 @@ export function resume(carried: Carried, seq: number, tMs: number, exact = true)
   const alarms = Object.fromEntries(
     carried.alarms.map((a) => [alarmKeyText(a), { ...a, pendingSinceMs: null }]),
   );
-  const { stageId, place } = carried;
-  return { ...state, alarms, work: { stageId, place, recording: carried.fromSession !== null } };
+  const { stageId, place, hot, fromSession } = carried;
+  // A plate that was hot ends its session once it has been measured cold, in this run of the program as in the last.
+  const behaviour = { ...state.behaviour, heat: hot ? ('hot' as const) : ('cold' as const) };
+  return { ...state, alarms, behaviour, work: { stageId, place, recording: fromSession !== null } };
 }

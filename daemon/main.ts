@@ -1,0 +1,70 @@
+import { pino } from 'pino';
+import { optionWords, startWords } from '../shared/words/options.ts';
+import { OptionError, readOptions } from './options.ts';
+import { VERSION } from './version.ts';
+
+/** The program's door: reads the command line, runs what it asks for, and ends with the exit code that it deserves. */
+
+const BAD_OPTIONS = 2;
+/** A shutdown that takes longer than this is cut short, ms. */
+const STOP_AT_MOST_MS = 1900;
+
+const say = (text: string): void => {
+  process.stdout.write(`${text}\n`);
+};
+
+async function main(): Promise<void> {
+  const command = readOptions(process.argv.slice(2), process.env);
+  switch (command.kind) {
+    case 'help':
+      say(optionWords.help);
+      return;
+    case 'version':
+      say(VERSION);
+      return;
+    case 'ports':
+      say(await (await import('./commands/ports.ts')).listPorts());
+      return;
+    case 'verify': {
+      const { verifyCommand } = await import('./commands/verify.ts');
+      process.exitCode = await verifyCommand(command, say);
+      return;
+    }
+    case 'run':
+      await run(command);
+  }
+}
+
+async function run(command: Extract<ReturnType<typeof readOptions>, { kind: 'run' }>): Promise<void> {
+  const { startProgram } = await import('./run.ts');
+  const log = pino({ level: process.env['SOLEPLATE_LOG'] ?? 'warn' }, pino.destination(2));
+  const running = await startProgram(command, log, say);
+  let stopping = false;
+  const stop = (): void => {
+    if (stopping) return;
+    stopping = true;
+    say(startWords.stopping);
+    setTimeout(() => process.exit(1), STOP_AT_MOST_MS);
+    running.stop().then(
+      () => process.exit(0),
+      (error: unknown) => fail(error),
+    );
+  };
+  process.on('SIGINT', stop);
+  process.on('SIGTERM', stop);
+}
+
+function fail(error: unknown): never {
+  if (error instanceof OptionError) {
+    process.stderr.write(`${error.message}\n`);
+    process.exit(BAD_OPTIONS);
+  }
+  if (error instanceof Error && 'exitCode' in error && typeof error.exitCode === 'number') {
+    process.stderr.write(`${error.message}\n`);
+    process.exit(error.exitCode);
+  }
+  process.stderr.write(`${startWords.unexpected}\n${error instanceof Error ? error.stack : String(error)}\n`);
+  process.exit(1);
+}
+
+main().catch(fail);

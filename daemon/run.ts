@@ -1,0 +1,148 @@
+import { mkdir } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import type { Logger } from 'pino';
+import type { ChooseSource } from '../shared/messages/command.ts';
+import { startWords } from '../shared/words/options.ts';
+import type { OpenedBook } from './book/book.ts';
+import { takeLock } from './book/lock.ts';
+import { threadedBook } from './book/thread/threaded-book.ts';
+import { threadedReader } from './book/thread/threaded-reader.ts';
+import { monotonicClock, SteppedClock } from './clock.ts';
+import { newId } from './ids.ts';
+import type { RunCommand } from './options.ts';
+import { simulatedSource } from './probe/simulated/source.ts';
+import type { ProbeSource } from './probe/source.ts';
+import { readSettings, SettingsUnreadable, writeSettings } from './settings/file.ts';
+import { SettingsKeeper } from './settings/keeper.ts';
+import { VERSION } from './version.ts';
+import { Keeper } from './watching/keeper.ts';
+import { Program } from './watching/program.ts';
+import { ProgramDesk } from './watching/program-desk.ts';
+import { isLoopback } from './web/access/host.ts';
+import { ListenFailure } from './web/listen.ts';
+import { startWeb, type Web } from './web/web.ts';
+
+/** A start that can't be: the sentence for the user, and the exit code. */
+export class CannotStart extends Error {
+  readonly exitCode: number;
+
+  constructor(message: string, exitCode: number) {
+    super(message);
+    this.name = 'CannotStart';
+    this.exitCode = exitCode;
+  }
+}
+
+const ALREADY_RUNNING = 3;
+const pageDir = fileURLToPath(new URL('../dashboard', import.meta.url));
+
+export interface Running {
+  readonly address: string;
+  /** Writes what is pending, closes the ports and ends. */
+  stop(): Promise<void>;
+}
+
+/** Starts watching as the command line asks. Rejects with `CannotStart`. */
+export async function startProgram(
+  command: RunCommand,
+  log: Logger,
+  say: (text: string) => void,
+): Promise<Running> {
+  const { dataDir } = command;
+  const release = await takeFolder(dataDir, log);
+  const clock = command.speed === 1 ? monotonicClock() : new SteppedClock();
+  const originUtcMs = Date.now() - clock.nowMs();
+  const settings = new SettingsKeeper(await settingsOf(dataDir), (s) => writeSettings(dataDir, s));
+  const reader = threadedReader({ folder: dataDir });
+  const keeper = new Keeper(
+    threadedBook({ folder: dataDir, nowUtcMs: () => Date.now() }),
+    (opened) => goOn(program, desk, opened, say),
+    (keeping) => program.setKeeping(keeping),
+  );
+  const epoch = newId();
+  const program: Program = new Program({
+    clock,
+    originUtcMs,
+    version: VERSION,
+    epoch,
+    viewOnly: !isLoopback(command.listen.host),
+    simulated: () => program.devices.sources.some((s) => s.device.simulated),
+    settings,
+    keep: (commit) => keeper.commit(commit),
+    complain: (message, error) => log.error({ err: error }, message),
+  });
+  const sourceFor = (choice: ChooseSource): ProbeSource => makeSource(choice, command, clock);
+  const desk: ProgramDesk = new ProgramDesk(program, reader, sourceFor);
+  const web = await listen(command, { desk, epoch, log });
+  say(startWords.page(web.address));
+  if (!isLoopback(command.listen.host)) say(startWords.viewOnly(command.listen.host));
+  say(startWords.data(dataDir));
+  await keeper.open();
+  await addSources(command, program, sourceFor, say);
+  program.run();
+  return {
+    address: web.address,
+    stop: async () => {
+      await program.stop();
+      await Promise.all([keeper.close(), reader.close(), web.close()]);
+      release();
+    },
+  };
+}
+
+async function takeFolder(dir: string, log: Logger): Promise<() => void> {
+  try {
+    await mkdir(dir, { recursive: true });
+  } catch (error) {
+    throw new CannotStart(startWords.cantUseFolder(dir, String(error)), 1);
+  }
+  const lock = takeLock(dir);
+  switch (lock.kind) {
+    case 'taken':
+      return lock.release;
+    case 'held':
+      throw new CannotStart(startWords.alreadyRunning(dir), ALREADY_RUNNING);
+    case 'unavailable':
+      // Watching must go on where nothing can be written; that nothing is kept is an alarm of its own.
+      log.warn(lock.message);
+      return () => undefined;
+  }
+}
+
+async function settingsOf(dir: string) {
+  try {
+    return await readSettings(dir);
+  } catch (error) {
+    if (error instanceof SettingsUnreadable) throw new CannotStart(error.message, 1);
+    throw error;
+  }
+}
+
+async function listen(
+  { listen: at }: RunCommand,
+  parts: { readonly desk: ProgramDesk; readonly epoch: string; readonly log: Logger },
+): Promise<Web> {
+  try {
+    return await startWeb({
+      ...parts,
+      listen: at,
+      pageDir,
+      version: VERSION,
+      nowMs: () => performance.now(),
+    });
+  } catch (error) {
+    if (!(error instanceof ListenFailure)) throw error;
+    throw new CannotStart(error.message, error.failure === 'in-use' ? ALREADY_RUNNING : 1);
+  }
+}
+
+/** Goes on with what broke off when the program last ended, the newest session of each iron. */
+function goOn(program: Program, desk: ProgramDesk, opened: OpenedBook, say: (text: string) => void): void {
+  if (opened.setAside !== null) say(startWords.setAside(opened.setAside));
+  for (const interrupted of opened.interrupted) {
+    for (const commandId of interrupted.commandIds) {
+      desk.log.remember({ commandId, session: interrupted.id, kept: true });
+    }
+    program.goOnFrom(interrupted);
+  }
+}
