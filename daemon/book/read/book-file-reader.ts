@@ -1,0 +1,113 @@
+import { existsSync } from 'node:fs';
+import type { Database } from 'better-sqlite3';
+import type { FoundEntry } from '../../../shared/watch/finding.ts';
+import { bookWords } from '../../../shared/words/book.ts';
+import { BookFailure, type SessionHead, type SessionSummary, type Verification } from '../book.ts';
+import { bookFileIn } from '../store/book-file.ts';
+import { checkIsBook } from '../store/check.ts';
+import { type Connect, closeQuietly, connectFile, connectForReading, orClose } from '../store/connect.ts';
+import { toBookFailure } from '../store/failure.ts';
+import { BOOK_VERSION, versionOf } from '../store/migrations.ts';
+import { parseFinding, parseHead } from '../store/parse.ts';
+import { type BookRows, bookRows } from '../store/rows.ts';
+import { csvChunks } from './csv.ts';
+import type { Fold } from './fold.ts';
+import { summaryOf } from './summary.ts';
+import { verifySession } from './verify.ts';
+
+/**
+ * Reads the book's file. Each call opens it anew, so that it always reads the file that stands there, and none is
+ * held open between calls. All throw `BookFailure`; without a file there are no sessions.
+ */
+export class BookFileReader {
+  readonly #file: string;
+  readonly #fold: Fold;
+  readonly #connect: Connect;
+
+  constructor(folder: string, fold: Fold, connect: Connect = connectFile) {
+    this.#file = bookFileIn(folder);
+    this.#fold = fold;
+    this.#connect = connect;
+  }
+
+  /** All sessions, newest first. */
+  sessions(): SessionSummary[] {
+    return this.#read([], (rows) => rows.sessionNumbers().map((number) => summaryOf(rows, number)));
+  }
+
+  session(id: string): SessionSummary | null {
+    return this.#read(null, (rows) => {
+      const number = rows.sessionNumber(id);
+      return number === null ? null : summaryOf(rows, number);
+    });
+  }
+
+  /** A session's findings as they stand in the book, in order. */
+  findings(id: string): FoundEntry[] {
+    return (
+      this.#read<FoundEntry[] | null>(null, (rows) => {
+        const number = rows.sessionNumber(id);
+        if (number === null) return null;
+        return rows.findings(number).map(({ seq, tMs, json }) => ({ seq, tMs, finding: parseFinding(json) }));
+      }) ?? this.#noSuchSession(id)
+    );
+  }
+
+  /** The readings in chunks of text; the file is open until the last one, or until the generator is returned. */
+  *readingsCsv(id: string): Generator<string> {
+    yield* this.#readOne(id, (rows, number, head) => csvChunks(rows, number, head, this.#fold));
+  }
+
+  /** Checks and replays a session; yields between commits, returns what was found. */
+  *verify(id: string): Generator<undefined, Verification> {
+    return yield* this.#readOne(id, (rows, number, head) => verifySession(rows, number, head, this.#fold));
+  }
+
+  #read<T>(without: T, use: (rows: BookRows) => T): T {
+    if (!existsSync(this.#file)) return without;
+    try {
+      const db = this.#open();
+      try {
+        return use(bookRows(db));
+      } finally {
+        closeQuietly(db);
+      }
+    } catch (error) {
+      throw toBookFailure(error, this.#file);
+    }
+  }
+
+  *#readOne<Y, R>(
+    id: string,
+    use: (rows: BookRows, number: number, head: SessionHead) => Generator<Y, R>,
+  ): Generator<Y, R> {
+    if (!existsSync(this.#file)) return this.#noSuchSession(id);
+    try {
+      const db = this.#open();
+      try {
+        const rows = bookRows(db);
+        const number = rows.sessionNumber(id) ?? this.#noSuchSession(id);
+        return yield* use(rows, number, parseHead(rows.head(number)));
+      } finally {
+        closeQuietly(db);
+      }
+    } catch (error) {
+      throw toBookFailure(error, this.#file);
+    }
+  }
+
+  #open(): Database {
+    const db = connectForReading(this.#file, this.#connect);
+    return orClose(db, () => {
+      checkIsBook(db, this.#file);
+      const version = versionOf(db);
+      if (version < BOOK_VERSION)
+        throw new BookFailure('other', bookWords.olderThanProgram(this.#file, version, BOOK_VERSION));
+      return db;
+    });
+  }
+
+  #noSuchSession(id: string): never {
+    throw new BookFailure('no-such-session', bookWords.noSuchSession(id, this.#file));
+  }
+}

@@ -1,0 +1,156 @@
+import { mkdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Database } from 'better-sqlite3';
+import { bookWords } from '../../../shared/words/book.ts';
+import { BookFailure, type Commit, type OpenedBook } from '../book.ts';
+import { type Append, appender } from './append.ts';
+import { checkIsBook, checkStructure } from './check.ts';
+import { type Connect, closeQuietly, connectFile, connectForWriting, orClose } from './connect.ts';
+import { toBookFailure } from './failure.ts';
+import { findInterrupted } from './interrupted.ts';
+import { migrate } from './migrations.ts';
+import { setAside } from './set-aside.ts';
+
+/** The book's file in a data folder. */
+export const bookFileIn = (folder: string): string => join(folder, 'book.sqlite');
+
+interface Connection {
+  readonly db: Database;
+  readonly append: Append;
+  /** The file that is open, whatever its name is by now. */
+  readonly inode: number;
+}
+
+/**
+ * The book as a file, for writing. Synchronous: each call returns when its work is on the disk, or throws
+ * `BookFailure` and has changed nothing. After a failure the next call tries again, with a new connection where the
+ * old one is not to be trusted.
+ */
+export class BookFile {
+  readonly #folder: string;
+  readonly #file: string;
+  readonly #connect: Connect;
+  #connection: Connection | null = null;
+  /** Last links of interrupted sessions that could not be written yet. */
+  #endings: readonly Commit[] = [];
+
+  constructor(folder: string, connect: Connect = connectFile) {
+    this.#folder = folder;
+    this.#file = bookFileIn(folder);
+    this.#connect = connect;
+  }
+
+  /**
+   * Opens or makes the book and ends interrupted sessions; a damaged one is set aside first. Where a book can be read
+   * and not written, what was interrupted is told all the same.
+   */
+  open(nowUtcMs: number): OpenedBook {
+    try {
+      return { setAside: null, ...this.#openAndEnd() };
+    } catch (error) {
+      const failure = this.#failed(error);
+      if (failure.failure !== 'damaged') throw failure;
+    }
+    const setAside = this.#setAside(nowUtcMs);
+    try {
+      return { setAside, ...this.#openAndEnd() };
+    } catch (error) {
+      throw this.#failed(error);
+    }
+  }
+
+  /**
+   * Adds a commit. Where the book turns out to be damaged it is set aside and a new one begun; the commit fails, and
+   * so do later ones of a session that went aside with it (`session-broken`).
+   */
+  commit(commit: Commit, nowUtcMs: number): void {
+    try {
+      const { append } = this.#connected();
+      this.#endInterrupted(append);
+      append(commit);
+    } catch (error) {
+      const failure = this.#failed(error);
+      if (failure.failure !== 'damaged') throw failure;
+      const under = this.#setAside(nowUtcMs);
+      throw new BookFailure('damaged', bookWords.setAside(this.#file, under));
+    }
+  }
+
+  /** Copies the log into the book and closes it. */
+  close(): void {
+    const db = this.#connection?.db;
+    this.#connection = null;
+    try {
+      db?.close();
+    } catch (error) {
+      throw toBookFailure(error, this.#file);
+    }
+  }
+
+  #openAndEnd(): Omit<OpenedBook, 'setAside'> {
+    this.#drop();
+    const { db, append } = this.#connected();
+    const { interrupted, endings } = findInterrupted(db);
+    this.#endings = endings;
+    try {
+      this.#endInterrupted(append);
+      return { interrupted, notKept: null };
+    } catch (error) {
+      const { failure, message } = this.#failed(error);
+      if (failure === 'damaged') throw error;
+      return { interrupted, notKept: { failure, message } };
+    }
+  }
+
+  #endInterrupted(append: Append): void {
+    while (this.#endings[0] !== undefined) {
+      append(this.#endings[0]);
+      this.#endings = this.#endings.slice(1);
+    }
+  }
+
+  #connected(): Connection {
+    if (this.#connection !== null && inodeOf(this.#file) !== this.#connection.inode) this.#drop();
+    this.#connection ??= this.#connectNow();
+    return this.#connection;
+  }
+
+  #connectNow(): Connection {
+    mkdirSync(this.#folder, { recursive: true });
+    const db = connectForWriting(this.#file, this.#folder, this.#connect);
+    return orClose(db, () => {
+      checkIsBook(db, this.#file);
+      migrate(db);
+      checkStructure(db, this.#file);
+      return { db, append: appender(db, this.#file), inode: inodeOf(this.#file) };
+    });
+  }
+
+  /** A full disk or a lock leaves the connection as good as it was; after anything else it is not used again. */
+  #failed(error: unknown): BookFailure {
+    const failure = toBookFailure(error, this.#file);
+    const isGood =
+      failure.failure === 'disk-full' || failure.failure === 'locked' || error instanceof BookFailure;
+    if (!isGood || this.#connection?.db.inTransaction === true) this.#drop();
+    return failure;
+  }
+
+  #setAside(nowUtcMs: number): string {
+    this.#drop();
+    this.#endings = [];
+    try {
+      return setAside(this.#file, nowUtcMs);
+    } catch (error) {
+      throw toBookFailure(error, this.#file);
+    }
+  }
+
+  #drop(): void {
+    const dropped = this.#connection;
+    this.#connection = null;
+    if (dropped !== null) closeQuietly(dropped.db);
+  }
+}
+
+/** What file stands under this name; -1 where none does. */
+const inodeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.ino ?? -1;

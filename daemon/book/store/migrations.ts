@@ -1,0 +1,80 @@
+import type { Database } from 'better-sqlite3';
+
+/** Marks the file as a book of ours among SQLite files ("SOLE"). */
+export const APPLICATION_ID = 0x534f4c45;
+
+/**
+ * The book's tables. Rows are only ever added.
+ *
+ * `session.head` is the session's `SessionHead` as JSON. A `link` is one commit: `idx` counts from 0 in its session,
+ * `until_seq` and `until_ms` say how far the watch had come (it begins where the one before ended), `samples` and
+ * `findings` count from the session's start, `block` holds the samples, `ending` is JSON on the last one. The other
+ * inputs and the findings stand in rows of their own, as JSON; `place` is a finding's place in its commit.
+ * `sha256` covers all of this: see link.ts.
+ */
+const FIRST = `
+  PRAGMA application_id = ${APPLICATION_ID};
+
+  CREATE TABLE session (
+    n INTEGER PRIMARY KEY,
+    head TEXT NOT NULL,
+    id TEXT NOT NULL GENERATED ALWAYS AS (json_extract(head, '$.id')) VIRTUAL
+  ) STRICT;
+  CREATE UNIQUE INDEX session_id ON session (id);
+
+  CREATE TABLE link (
+    n INTEGER PRIMARY KEY,
+    session INTEGER NOT NULL REFERENCES session (n),
+    idx INTEGER NOT NULL,
+    until_seq INTEGER NOT NULL,
+    until_ms INTEGER NOT NULL,
+    peak_c REAL,
+    samples INTEGER NOT NULL,
+    findings INTEGER NOT NULL,
+    block BLOB NOT NULL,
+    ending TEXT,
+    sha256 BLOB NOT NULL CHECK (length(sha256) = 32),
+    UNIQUE (session, idx)
+  ) STRICT;
+
+  CREATE TABLE input (
+    link INTEGER NOT NULL REFERENCES link (n),
+    seq INTEGER NOT NULL,
+    t_ms INTEGER NOT NULL,
+    json TEXT NOT NULL,
+    kind TEXT NOT NULL GENERATED ALWAYS AS (json_extract(json, '$.kind')) VIRTUAL,
+    PRIMARY KEY (link, seq)
+  ) STRICT, WITHOUT ROWID;
+
+  CREATE TABLE finding (
+    link INTEGER NOT NULL REFERENCES link (n),
+    place INTEGER NOT NULL,
+    seq INTEGER NOT NULL,
+    t_ms INTEGER NOT NULL,
+    json TEXT NOT NULL,
+    kind TEXT NOT NULL GENERATED ALWAYS AS (json_extract(json, '$.kind')) VIRTUAL,
+    PRIMARY KEY (link, place)
+  ) STRICT, WITHOUT ROWID;
+`;
+
+/** Step n brings a book of version n to version n + 1. Append only: books of every version are out there. */
+export const migrations: readonly string[] = [FIRST];
+
+/** The version of a book that this program writes. */
+export const BOOK_VERSION = migrations.length;
+
+/** The tables that a book of this version must have. */
+export const tables = ['session', 'link', 'input', 'finding'] as const;
+
+export const versionOf = (db: Database): number => Number(db.pragma('user_version', { simple: true }));
+
+/** Brings a book up to date, each step in a transaction of its own: what fails leaves the version before it. */
+export function migrate(db: Database, steps: readonly string[] = migrations): void {
+  for (let version = versionOf(db); version < steps.length; version++) {
+    const step = steps[version] ?? '';
+    db.transaction(() => {
+      db.exec(step);
+      db.pragma(`user_version = ${version + 1}`);
+    }).immediate();
+  }
+}

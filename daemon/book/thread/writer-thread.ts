@@ -1,0 +1,19 @@
+import { BookFile } from '../store/book-file.ts';
+import type { WriterCalls } from './calls.ts';
+import { serve, threadData } from './serve.ts';
+
+/** The thread that writes the book: a slow disk holds up nobody else. */
+
+const book = new BookFile(threadData.folder);
+
+serve<WriterCalls>({
+  open: ({ nowUtcMs }) => book.open(nowUtcMs),
+  commit: ({ commit, nowUtcMs }) => {
+    book.commit(commit, nowUtcMs);
+    return null;
+  },
+  close: () => {
+    book.close();
+    return null;
+  },
+});
