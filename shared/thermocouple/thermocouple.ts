@@ -72,8 +72,8 @@ export function temperatureC(type: ThermocoupleType, emfUv: number): number | nu
 const wholeUv = (printedMv: number): number => Math.round(printedMv * 1000);
 
 /**
- * Hot-junction temperature, degC, from the emf between the terminals (`terminalUv`, microvolt) and the temperature of the
- * terminals (`coldJunctionC`, degC). The cold junction's emf is added before the sum is inverted: adding
+ * Hot-junction temperature, degC, from the emf between the terminals (`terminalUv`, microvolt) and the temperature
+ * of the terminals (`coldJunctionC`, degC). The cold junction's emf is added before the sum is inverted: adding
  * temperatures would be wrong, since emf is not linear in temperature.
  * Null when the cold junction is outside `COLD_JUNCTION_RANGE_C`, when the sum is outside the range that
  * `temperatureC` takes, and for NaN.
