@@ -1,5 +1,6 @@
 import { pino } from 'pino';
-import { optionWords, startWords } from '../shared/words/options.ts';
+import { optionWords } from '../shared/words/options.ts';
+import { startWords } from '../shared/words/start.ts';
 import { OptionError, readOptions } from './options.ts';
 import { VERSION } from './version.ts';
 
@@ -38,7 +39,7 @@ async function main(): Promise<void> {
 async function run(command: Extract<ReturnType<typeof readOptions>, { kind: 'run' }>): Promise<void> {
   const { startProgram } = await import('./run.ts');
   const log = pino({ level: process.env['SOLEPLATE_LOG'] ?? 'warn' }, pino.destination(2));
-  const running = await startProgram(command, log, say);
+  const running = await startProgram(command, { log, say });
   let stopping = false;
   const stop = (): void => {
     if (stopping) return;

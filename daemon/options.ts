@@ -39,7 +39,7 @@ export class OptionError extends Error {
   }
 }
 
-const DEFAULT_BAUD = 115_200;
+export const DEFAULT_BAUD = 115_200;
 const DEFAULT_LISTEN = '127.0.0.1:7350';
 const FASTEST = 1000;
 

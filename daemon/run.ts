@@ -1,8 +1,7 @@
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { Logger } from 'pino';
-import type { ChooseSource } from '../shared/messages/command.ts';
-import { startWords } from '../shared/words/options.ts';
+import { startWords } from '../shared/words/start.ts';
 import type { OpenedBook } from './book/book.ts';
 import { takeLock } from './book/lock.ts';
 import { threadedBook } from './book/thread/threaded-book.ts';
@@ -10,10 +9,10 @@ import { threadedReader } from './book/thread/threaded-reader.ts';
 import { monotonicClock, SteppedClock } from './clock.ts';
 import { newId } from './ids.ts';
 import type { RunCommand } from './options.ts';
-import { simulatedSource } from './probe/simulated/source.ts';
-import type { ProbeSource } from './probe/source.ts';
+import { type Machine, thisMachine } from './probe/port/machine.ts';
 import { readSettings, SettingsUnreadable, writeSettings } from './settings/file.ts';
 import { SettingsKeeper } from './settings/keeper.ts';
+import { addSources, makeSource } from './sources.ts';
 import { VERSION } from './version.ts';
 import { Keeper } from './watching/keeper.ts';
 import { Program } from './watching/program.ts';
@@ -42,12 +41,16 @@ export interface Running {
   stop(): Promise<void>;
 }
 
+export interface StartSetup {
+  readonly log: Logger;
+  readonly say: (text: string) => void;
+  /** Where ports are looked for. */
+  readonly machine?: Machine;
+}
+
 /** Starts watching as the command line asks. Rejects with `CannotStart`. */
-export async function startProgram(
-  command: RunCommand,
-  log: Logger,
-  say: (text: string) => void,
-): Promise<Running> {
+export async function startProgram(command: RunCommand, setup: StartSetup): Promise<Running> {
+  const { log, say, machine = thisMachine } = setup;
   const { dataDir } = command;
   const release = await takeFolder(dataDir, log);
   const clock = command.speed === 1 ? monotonicClock() : new SteppedClock();
@@ -71,14 +74,14 @@ export async function startProgram(
     keep: (commit) => keeper.commit(commit),
     complain: (message, error) => log.error({ err: error }, message),
   });
-  const sourceFor = (choice: ChooseSource): ProbeSource => makeSource(choice, command, clock);
-  const desk: ProgramDesk = new ProgramDesk(program, reader, sourceFor);
+  const sources = { command, clock, machine, say };
+  const desk: ProgramDesk = new ProgramDesk(program, reader, (choice) => makeSource(choice, sources));
   const web = await listen(command, { desk, epoch, log });
   say(startWords.page(web.address));
   if (!isLoopback(command.listen.host)) say(startWords.viewOnly(command.listen.host));
   say(startWords.data(dataDir));
   await keeper.open();
-  await addSources(command, program, sourceFor, say);
+  await addSources(program, sources);
   program.run();
   return {
     address: web.address,

@@ -22,9 +22,13 @@ export class ProgramDesk implements Desk {
   readonly log = new CommandLog();
   readonly #program: Program;
   readonly #settings: SettingsKeeper;
-  readonly #sourceFor: (choice: ChooseSource) => ProbeSource;
+  readonly #sourceFor: (choice: ChooseSource) => Promise<ProbeSource>;
 
-  constructor(program: Program, reader: BookReader, sourceFor: (choice: ChooseSource) => ProbeSource) {
+  constructor(
+    program: Program,
+    reader: BookReader,
+    sourceFor: (choice: ChooseSource) => Promise<ProbeSource>,
+  ) {
     this.#program = program;
     this.#settings = program.options.settings;
     this.#sourceFor = sourceFor;
@@ -79,7 +83,9 @@ export class ProgramDesk implements Desk {
     if (choice.kind === 'serial' && !found.some((p) => p.path === choice.path)) {
       throw new Refusal('unknown', commandWords.noSuchPort(choice.path), 'path');
     }
-    this.#program.addSource(this.#sourceFor(choice));
+    // Taken off the page at once: a second tap while the first is carried out finds nothing to choose.
+    this.#program.setChoice(null);
+    this.#program.addSource(await this.#sourceFor(choice));
   }
 
   schedules(): readonly HeatSchedule[] {

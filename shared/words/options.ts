@@ -21,36 +21,18 @@ Options, each with the environment variable of the same meaning:
   unknownCommand: (word: string) =>
     `"${word}" is no command. The commands are: ports, verify. A device is named with --serial ${word}. See --help.`,
   tooMany: (rest: string) => `"${rest}" is too much: the command "ports" takes nothing more.`,
-  verifyWhat: 'The command "verify" takes one session: npm start -- verify SESSION. The page and /api/sessions list them.',
+  verifyWhat:
+    'The command "verify" takes one session: npm start -- verify SESSION. The page and /api/sessions list them.',
   speed: (text: string, fastest: number) => `--speed ${text}: a number from 0.1 to ${fastest} is needed.`,
-  serialAndSimulate: '--serial and --simulate exclude each other: a real device is never mixed with the simulated one.',
+  serialAndSimulate:
+    '--serial and --simulate exclude each other: a real device is never mixed with the simulated one.',
   speedWithoutSimulate: '--speed is for the simulated iron only: add --simulate.',
   serialTwice: (path: string) => `--serial ${path} is given twice: a device can be watched once.`,
   flag: (name: string, text: string) => `${name}=${text}: 1 or 0 is needed.`,
-  serial: (text: string) => `--serial ${text}: a port is needed, as /dev/ttyUSB0 or COM3, with @BAUD behind it if not 115200.`,
-  baud: (text: string) => `--serial ${text}: the baud rate behind "@" must be a whole number from 300 to 4000000, as @115200.`,
+  serial: (text: string) =>
+    `--serial ${text}: a port is needed, as /dev/ttyUSB0 or COM3, with @BAUD behind it if not 115200.`,
+  baud: (text: string) =>
+    `--serial ${text}: the baud rate behind "@" must be a whole number from 300 to 4000000, as @115200.`,
   listen: (text: string) =>
     `--listen ${text}: HOST:PORT is needed, as 127.0.0.1:7350 or [::1]:7350, with a port from 0 to 65535.`,
-} as const;
-
-/** What the program says when it starts and ends, in sentences. */
-export const startWords = {
-  page: (url: string) => `The page is at ${url}`,
-  viewOnly: (host: string) =>
-    `Listening on ${host}, which others can reach: every page is view-only. Commands are taken only on 127.0.0.1.`,
-  simulated: 'SIMULATED: no serial device was found, so the simulated iron is running.',
-  simulatedAsAsked: 'SIMULATED: the simulated iron is running, as asked.',
-  choose: (titles: readonly string[]) =>
-    `Found: ${titles.join('; ')}. Choose on the page what to watch, or name it with --serial.`,
-  watching: (paths: readonly string[]) => `Watching ${paths.join(', ')}.`,
-  data: (dir: string) => `Settings and the book are kept in ${dir}`,
-  alreadyRunning: (dir: string) =>
-    `soleplate is running already with the data folder ${dir}. Use its page, end it first, or name another folder with --data.`,
-  portTaken: (address: string) =>
-    `Another program already listens on ${address}; perhaps soleplate is running. End it, or choose another with --listen.`,
-  cantListen: (address: string, why: string) => `Can't listen on ${address}: ${why}. Choose another with --listen.`,
-  cantUseFolder: (dir: string, why: string) => `The data folder ${dir} can't be used: ${why}. Choose another with --data.`,
-  setAside: (path: string) => `The book was damaged. It has been set aside as ${path}, and a new one begun.`,
-  stopping: 'Stopping: writing what is pending and closing the ports.',
-  unexpected: 'Something went wrong that should not have. What is kept is safe; please report this:',
 } as const;
