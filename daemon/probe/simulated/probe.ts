@@ -25,9 +25,10 @@ export interface PlateStep {
  */
 export function followPlate(lagS: number, junctionC: number, plate: PlateStep): number {
   if (lagS <= 0) return plate.toC;
-  if (plate.dtS <= 0) return junctionC;
-  const trailK = (lagS * (plate.toC - plate.fromC)) / plate.dtS;
-  return plate.toC - trailK + (junctionC - plate.fromC + trailK) * Math.exp(-plate.dtS / lagS);
+  const times = plate.dtS / lagS;
+  // How much of the ramp it still trails: 1 over no time at all.
+  const trail = times === 0 ? 1 : -Math.expm1(-times) / times;
+  return plate.toC - (plate.toC - plate.fromC) * trail + (junctionC - plate.fromC) * Math.exp(-times);
 }
 
 /** The number that the probe gives for a junction temperature, as the text that goes onto the wire. */

@@ -1,0 +1,138 @@
+import type { IronTraits } from './irons.ts';
+import { damaged, helloLine, sampleLine } from './line.ts';
+import { advanceBody, type BodyState, coldBody, type Surroundings } from './physics.ts';
+import { followPlate, probeText } from './probe.ts';
+import { gaussian, type Seed, uniform } from './random.ts';
+import { type Conditions, conditionsAt, type Scenario } from './scenario.ts';
+
+/** The whole state of a simulated iron between two samples: plain data. */
+export interface IronState {
+  /** When its next sample falls, ms since the start. */
+  readonly tMs: number;
+  /** When the device last started: its clock and sequence number count from there. */
+  readonly bootMs: number;
+  readonly n: number;
+  readonly body: BodyState;
+  readonly junctionC: number;
+  readonly seed: Seed;
+}
+
+/** What is so, whatever the wire says of it. */
+export interface Truth extends BodyState, Conditions {
+  readonly junctionC: number;
+}
+
+/** What came over the wire at one moment, and the truth beside it. */
+export interface Said {
+  readonly tMs: number;
+  readonly link: 'connected' | 'lost';
+  /** Lines in latin1 without their ends: usually one; none while silent or lost; two when the device starts. */
+  readonly lines: readonly string[];
+  readonly truth: Truth;
+}
+
+export interface SimulatedIron {
+  readonly start: IronState;
+  /** What it says at `state.tMs`, and the state at its next sample. */
+  readonly next: (state: IronState) => { readonly said: Said; readonly state: IronState };
+}
+
+/** How many of a hundred lines arrive damaged while the line is bad. */
+const DAMAGED_SHARE = 0.8;
+
+/**
+ * An iron with a probe and a board that speaks the wire's lines, as a pure machine: the same traits, scenario and seed
+ * give the same lines. Dial, place and faults take effect at the samples, not between them.
+ */
+export function simulateIron(traits: IronTraits, scenario: Scenario, seed: Seed): SimulatedIron {
+  const start: IronState = {
+    tMs: 0,
+    bootMs: 0,
+    n: 0,
+    body: coldBody(scenario.ambientC),
+    junctionC: scenario.ambientC,
+    seed: seed >>> 0,
+  };
+  return { start, next: (state) => step(traits, scenario, state) };
+}
+
+/** Everything that a simulated iron says, without end. */
+export function* saidBy(iron: SimulatedIron): Generator<Said, never> {
+  let state = iron.start;
+  while (true) {
+    const step = iron.next(state);
+    yield step.said;
+    state = step.state;
+  }
+}
+
+function step(traits: IronTraits, scenario: Scenario, state: IronState): { said: Said; state: IronState } {
+  const conditions = conditionsAt(scenario, state.tMs / 1000);
+  const spoken = speak(traits, state, conditions);
+  const lost = conditions.faults.includes('lost');
+  const said: Said = {
+    tMs: state.tMs,
+    link: lost ? 'lost' : 'connected',
+    lines: spoken.lines,
+    truth: { ...state.body, ...conditions, junctionC: state.junctionC },
+  };
+  const tMs = state.tMs + traits.wire.periodMs;
+  const device = lost ? { bootMs: tMs, n: 0 } : { bootMs: state.bootMs, n: state.n + 1 };
+  const heat = warm(traits, { ambientC: scenario.ambientC, ...outside(conditions) }, state);
+  return { said, state: { tMs, ...device, ...heat, seed: spoken.seed } };
+}
+
+const outside = (conditions: Conditions): Omit<Surroundings, 'ambientC'> => ({
+  dialC: conditions.dialC,
+  onWork: conditions.place === 'on-work',
+  runaway: conditions.faults.includes('runaway'),
+});
+
+function warm(
+  traits: IronTraits,
+  around: Surroundings,
+  state: IronState,
+): Pick<IronState, 'body' | 'junctionC'> {
+  const dtS = traits.wire.periodMs / 1000;
+  const body = advanceBody(traits.body, state.body, around, dtS);
+  const plate = { fromC: state.body.plateC, toC: body.plateC, dtS };
+  return { body, junctionC: followPlate(traits.probe.lagS, state.junctionC, plate) };
+}
+
+function speak(
+  traits: IronTraits,
+  state: IronState,
+  { place, faults }: Conditions,
+): { readonly lines: readonly string[]; readonly seed: Seed } {
+  const heat = probeText(traits.probe, state.junctionC, state.seed);
+  const motion = motionG(place, heat.seed);
+  const { probe } = traits.wire;
+  const line = sampleLine({
+    probe,
+    n: state.n,
+    ms: state.tMs - state.bootMs,
+    t: faults.includes('open') ? null : heat.text,
+    motionG: traits.wire.motion ? motion.value : null,
+  });
+  const wire = overBadWire(line, faults.includes('garbage'), motion.seed);
+  if (faults.includes('silence') || faults.includes('lost')) return { lines: [], seed: wire.seed };
+  return { lines: state.n === 0 ? [helloLine(probe), wire.line] : [wire.line], seed: wire.seed };
+}
+
+/** Draws alike whether the wire is bad or not: a fault changes nothing but what it is about. */
+function overBadWire(line: string, bad: boolean, seed: Seed): { readonly line: string; readonly seed: Seed } {
+  const chance = uniform(seed);
+  const broken = damaged(line, chance.seed);
+  return { line: bad && chance.value < DAMAGED_SHARE ? broken.line : line, seed: broken.seed };
+}
+
+/** RMS acceleration with gravity taken out: a still iron shows the sensor's own noise only. Invented figures. */
+function motionG(place: Conditions['place'], seed: Seed): { readonly value: number; readonly seed: Seed } {
+  const { meanG, spreadG } = {
+    'on-rest': { meanG: 0.004, spreadG: 0.0015 },
+    lifted: { meanG: 0.12, spreadG: 0.04 },
+    'on-work': { meanG: 0.08, spreadG: 0.02 },
+  }[place];
+  const noise = gaussian(seed);
+  return { value: Math.abs(meanG + spreadG * noise.value), seed: noise.seed };
+}
