@@ -1,0 +1,18 @@
+import { z } from 'zod';
+import { heatScheduleDraftSchema, heatScheduleSchema } from '../heat/schedule.ts';
+import { ironSchema } from '../iron/iron.ts';
+import { probeSettingsSchema } from '../thermometer/probe.ts';
+
+/** Settings as the API lists and takes them. An iron is written as `ironDraftSchema`, a probe as `probeDraftSchema`. */
+
+/** A new version of a heat schedule, or a new one. */
+export const scheduleWriteSchema = heatScheduleDraftSchema.safeExtend({
+  /** The version that the writer saw, 0 for a new schedule; may be given as If-Match instead. */
+  basedOn: z.number().int().min(0).optional(),
+});
+
+export const scheduleListSchema = z.strictObject({ schedules: z.array(heatScheduleSchema).readonly() });
+export const ironListSchema = z.strictObject({ irons: z.array(ironSchema).readonly() });
+export const probeListSchema = z.strictObject({ probes: z.array(probeSettingsSchema).readonly() });
+
+export type ScheduleWrite = z.infer<typeof scheduleWriteSchema>;
