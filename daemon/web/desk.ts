@@ -1,10 +1,9 @@
-import type { AlarmKey } from '../../shared/alarm/record.ts';
+import type { AlarmChange, AlarmKey } from '../../shared/alarm/record.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
-import type { AlarmChange } from '../../shared/watch/finding.ts';
 import type { Mark } from '../../shared/watch/input.ts';
 import type { BookReader } from '../book/book.ts';
 
@@ -12,7 +11,10 @@ import type { BookReader } from '../book/book.ts';
 export interface Desk {
   /** How things stand; built at the call. */
   live(): Live;
-  /** Tells every change from now on; returns a function that ends it. */
+  /**
+   * Tells every change from now on, in order, each at the moment from which `live` shows it; returns a function that
+   * ends it. A probe that joins an iron is told in `readings` too; one that no iron of the situation has is gone.
+   */
   listen(listener: (change: LiveChange) => void): () => void;
   readonly reader: BookReader;
   startSession(ironId: string, commandId: string): Promise<Outcome>;

@@ -1,0 +1,88 @@
+import { z } from 'zod';
+import { readAs } from '../problem.ts';
+
+/** What a route is given: what came with the request, not yet read by any schema. */
+export interface RawCall {
+  readonly params: Readonly<Record<string, unknown>>;
+  /** Undefined where the request had no body. */
+  readonly body: unknown;
+  readonly ifMatch: string | undefined;
+}
+
+export type Answer =
+  | { readonly kind: 'json'; readonly body: unknown; readonly etag?: string }
+  | { readonly kind: 'done' }
+  | { readonly kind: 'csv'; readonly fileName: string; readonly chunks: AsyncIterable<string> };
+
+/** What a route answers when all is well. */
+export type AnswerForm =
+  | { readonly kind: 'json'; readonly name: string; readonly schema: z.ZodType }
+  | { readonly kind: 'any-json' }
+  | { readonly kind: 'done' }
+  | { readonly kind: 'csv' }
+  | { readonly kind: 'upgrade' };
+
+/** One line of the table that both the server and /api/openapi.json are made from. */
+export interface Route {
+  readonly method: 'get' | 'put' | 'post';
+  /** With parameters in braces, for example `/api/sessions/{id}`. */
+  readonly path: string;
+  /** Name of the operation, for programs made from the description. */
+  readonly name: string;
+  readonly does: string;
+  readonly params: Readonly<Record<string, z.ZodType>>;
+  readonly body: { readonly name: string; readonly schema: z.ZodType } | null;
+  readonly answer: AnswerForm;
+  /** Statuses that it may answer with beside the ones common to all. */
+  readonly refusals: readonly number[];
+  /** Takes If-Match and gives an ETag. */
+  readonly versioned: boolean;
+  handle(call: RawCall): Promise<Answer> | Answer;
+}
+
+/** A path parameter that a user can't get wrong in a harmful way. */
+type Params = Readonly<Record<string, z.ZodType<string>>>;
+type ParamsOf<P extends Params> = { readonly [K in keyof P]: string };
+
+interface RouteSpec<P extends Params, B extends z.ZodType> {
+  readonly method: Route['method'];
+  readonly path: string;
+  readonly name: string;
+  readonly does: string;
+  readonly params?: P;
+  readonly body?: { readonly name: string; readonly schema: B };
+  readonly answer: AnswerForm;
+  readonly refusals?: readonly number[];
+  readonly versioned?: boolean;
+  readonly handle: (call: Call<P, B>) => Promise<Answer> | Answer;
+}
+
+export interface Call<P extends Params, B extends z.ZodType> {
+  readonly params: ParamsOf<P>;
+  readonly body: z.output<B>;
+  readonly ifMatch: string | undefined;
+}
+
+/** A route whose handler sees only what its schemas let through. A missing body counts as an empty object. */
+export function route<P extends Params = Record<string, never>, B extends z.ZodType = z.ZodUndefined>(
+  spec: RouteSpec<P, B>,
+): Route {
+  const params = z.object(spec.params ?? {});
+  return {
+    ...spec,
+    params: spec.params ?? {},
+    body: spec.body ?? null,
+    refusals: spec.refusals ?? [],
+    versioned: spec.versioned ?? false,
+    handle: (raw) =>
+      spec.handle({
+        params: readAs(params, raw.params, 'the address') as ParamsOf<P>,
+        body: (spec.body === undefined
+          ? undefined
+          : readAs(spec.body.schema, raw.body ?? {}, 'the body')) as z.output<B>,
+        ifMatch: raw.ifMatch,
+      }),
+  };
+}
+
+export const json = (body: unknown): Answer => ({ kind: 'json', body });
