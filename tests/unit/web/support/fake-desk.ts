@@ -1,0 +1,147 @@
+import type { BookReader } from '../../../../daemon/book/book.ts';
+import { type Desk, type LiveChange, Refusal } from '../../../../daemon/web/desk.ts';
+import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
+import type { Outcome } from '../../../../shared/messages/command.ts';
+import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
+import { webWords } from '../../../../shared/words/web.ts';
+import { found, iron, probe, schedule, situation, summary, verification } from './samples.ts';
+
+export interface FakeDesk extends Desk {
+  /** Applies a change and tells it, as the program would. */
+  change(change: LiveChange): void;
+  /** Every command that came through, with its arguments. */
+  readonly calls: readonly (readonly unknown[])[];
+  readonly listeners: number;
+}
+
+export const EPOCH = 'test-epoch';
+
+const alarmId = (alarm: AlarmLive): string => `${alarm.iron} ${alarm.kind} ${alarm.probe ?? ''}`;
+
+/** What one has heard of, folded: the same for the desk itself and for a client of its stream. */
+export class Picture {
+  probes = new Map<string, ProbeLive>();
+  alarms = new Map<string, AlarmLive>();
+  situation: Situation = situation();
+
+  static of(live: Pick<Live, 'probes' | 'alarms' | 'situation'>): Picture {
+    const picture = new Picture();
+    for (const one of live.probes) picture.probes.set(one.id, one);
+    for (const alarm of live.alarms) picture.alarms.set(alarmId(alarm), alarm);
+    picture.situation = live.situation;
+    return picture;
+  }
+
+  take(change: LiveChange): void {
+    switch (change.kind) {
+      case 'readings':
+        for (const one of change.probes) this.probes.set(one.id, one);
+        return;
+      case 'alarm':
+        if (change.alarm.state === 'normal') this.alarms.delete(alarmId(change.alarm));
+        else this.alarms.set(alarmId(change.alarm), change.alarm);
+        return;
+      case 'situation': {
+        this.situation = change.situation;
+        const known = new Set(change.situation.irons.flatMap((one) => one.probes));
+        for (const id of this.probes.keys()) if (!known.has(id)) this.probes.delete(id);
+        return;
+      }
+      case 'mark':
+    }
+  }
+
+  /** In one order, for comparing. */
+  get state(): unknown {
+    return { probes: sorted(this.probes), alarms: sorted(this.alarms), situation: this.situation };
+  }
+}
+
+const sorted = <T>(map: ReadonlyMap<string, T>): T[] =>
+  [...map.keys()].sort().flatMap((key) => map.get(key) ?? []);
+
+function knownIron(id: string): void {
+  if (id !== iron.id) throw new Refusal('unknown', `There is no iron "${id}".`, 'iron');
+}
+
+export const fakeReader = (over: Partial<BookReader> = {}): BookReader => ({
+  sessions: async () => [summary],
+  session: async (id) => (id === summary.id ? summary : null),
+  findings: async () => found,
+  readingsCsv: async function* (id) {
+    yield 'utc,plateC\n';
+    yield `2026-03-01T09:00:10.000Z,${id.length}\n`;
+  },
+  verify: async () => verification,
+  close: async () => {},
+  ...over,
+});
+
+export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
+  const picture = new Picture();
+  const listeners = new Set<(change: LiveChange) => void>();
+  const calls: unknown[][] = [];
+  const schedules = new Map<string, HeatSchedule>([[schedule.id, schedule]]);
+  const outcome = (session: string | null, commandId: string, ...what: unknown[]): Promise<Outcome> => {
+    calls.push([...what, commandId]);
+    return Promise.resolve({ commandId, session, kept: true });
+  };
+  return {
+    calls,
+    get listeners() {
+      return listeners.size;
+    },
+    change(change) {
+      picture.take(change);
+      for (const listener of listeners) listener(change);
+    },
+    live: () => ({
+      program: { name: 'soleplate', version: '0.1.0', epoch: EPOCH },
+      at: '2026-03-01T09:00:00.000Z',
+      probes: [...picture.probes.values()],
+      alarms: [...picture.alarms.values()],
+      situation: picture.situation,
+    }),
+    listen(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    reader: fakeReader(),
+    startSession: async (ironId, commandId) => {
+      knownIron(ironId);
+      return outcome(summary.id, commandId, 'start', ironId);
+    },
+    stopSession: (id, commandId) => outcome(id, commandId, 'stop', id),
+    mark: (id, mark, commandId) => outcome(id, commandId, 'mark', id, mark),
+    acknowledge: async (ironId, alarm, commandId) => {
+      knownIron(ironId);
+      return outcome(summary.id, commandId, 'acknowledge', ironId, alarm);
+    },
+    silence: async (ironId, alarm, forMs, commandId) => {
+      knownIron(ironId);
+      return outcome(summary.id, commandId, 'silence', ironId, alarm, forMs);
+    },
+    choose: async (choice) => {
+      if (choice.kind === 'serial') throw new Refusal('conflict', 'The choice is made already.');
+      calls.push(['choose', choice]);
+    },
+    schedules: () => [...schedules.values()],
+    irons: () => [iron],
+    probes: () => [probe],
+    putSchedule: async (id, draft, basedOn) => {
+      const now = schedules.get(id)?.version ?? 0;
+      if (now !== basedOn)
+        throw new Refusal('conflict', webWords.scheduleChanged(id, basedOn, now), 'basedOn');
+      const made = { ...draft, id, version: now + 1, madeAt: '2026-03-02T08:00:00Z' };
+      schedules.set(id, made);
+      return made;
+    },
+    putIron: async (id, draft) => {
+      if (draft.scheduleId !== schedule.id)
+        throw new Refusal('invalid', `There is no heat schedule "${draft.scheduleId}".`, 'scheduleId');
+      return { ...draft, id, simulated: false };
+    },
+    putProbe: async (id, draft) => ({ ...draft, id }),
+    ...over,
+  };
+}

@@ -1,0 +1,159 @@
+import type { SessionSummary, Verification } from '../../../../daemon/book/book.ts';
+import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
+import type { Iron } from '../../../../shared/iron/iron.ts';
+import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
+import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
+import type { FoundEntry } from '../../../../shared/watch/finding.ts';
+
+/** Invented values for tests of the web side. */
+
+export const schedule: HeatSchedule = {
+  id: 'trial',
+  version: 3,
+  madeAt: '2026-03-01T08:00:00Z',
+  name: 'Trial schedule',
+  fabric: 'test cloth',
+  stages: [{ id: 'tack', name: 'Tack', lowC: 110, targetC: 121, highC: 132, standing: 'test value' }],
+  fabricLimitC: 190.5,
+  cementLimitC: null,
+  limitStanding: 'test value',
+  source: null,
+};
+
+export const iron: Iron = {
+  id: 'small',
+  name: 'Small iron',
+  probes: ['/dev/ttyT0/1'],
+  scheduleId: 'trial',
+  simulated: true,
+};
+
+export const probe: ProbeSettings = {
+  id: '/dev/ttyT0/1',
+  label: 'Sole plate',
+  thermocouple: 'K',
+  unit: 'degC',
+  guardBandK: 2.2,
+};
+
+export const probeLive = (plateC: number, id = probe.id): ProbeLive => ({
+  id,
+  label: 'Sole plate',
+  iron: iron.id,
+  simulated: true,
+  quality: 'ok',
+  plateC,
+  standing: { kind: 'in-stage', stages: ['Tack'] },
+  ageMs: 12,
+  trend: 'steady',
+  slopeKPerS: 0,
+  guardBandK: 2.2,
+  hot: plateC >= 43,
+});
+
+export const alarmLive = (over: Partial<AlarmLive> = {}): AlarmLive => ({
+  iron: iron.id,
+  kind: 'over-limit',
+  probe: probe.id,
+  priority: 3,
+  state: 'unacknowledged',
+  since: '2026-03-01T09:00:00.000Z',
+  peakC: 193.4,
+  detail: '',
+  silencedUntil: null,
+  ...over,
+});
+
+export const situation = (over: Partial<Situation> = {}): Situation => ({
+  irons: [
+    {
+      id: iron.id,
+      name: iron.name,
+      simulated: true,
+      probes: iron.probes,
+      phase: 'regulating',
+      hot: true,
+      place: 'unknown',
+      stageId: 'tack',
+      session: '018f0000-0000-7000-8000-000000000001',
+      schedule,
+    },
+  ],
+  devices: [],
+  keeping: { kept: true, detail: '' },
+  choice: null,
+  viewOnly: false,
+  simulated: true,
+  ...over,
+});
+
+export const summary: SessionSummary = {
+  id: '018f0000-0000-7000-8000-000000000001',
+  ironId: iron.id,
+  ironName: iron.name,
+  simulated: true,
+  foldVersion: 1,
+  programVersion: '0.1.0',
+  why: 'hot',
+  originUtcMs: Date.UTC(2026, 2, 1, 9),
+  zone: 'Europe/Berlin',
+  firstSeq: 40,
+  firstMs: 10_000,
+  fromSession: null,
+  startedAtUtc: '2026-03-01T09:00:10.000Z',
+  endedAtUtc: null,
+  endWhy: null,
+  untilMs: 70_000,
+  samples: 600,
+  findings: 6,
+  peakC: 193.4,
+  seal: 'ab'.repeat(32),
+};
+
+const alarmFound: FoundEntry = {
+  seq: 52,
+  tMs: 30_000,
+  finding: {
+    kind: 'alarm',
+    change: 'raised',
+    alarm: {
+      kind: 'over-limit',
+      probe: probe.id,
+      state: 'unacknowledged',
+      raisedAtMs: 9000,
+      pendingSinceMs: null,
+      acknowledgedAtMs: null,
+      reAlarmAtMs: null,
+      silencedUntilMs: null,
+      reAlarms: 0,
+      peakC: 193.4,
+      detail: '',
+    },
+  },
+};
+
+export const found: readonly FoundEntry[] = [
+  { seq: 41, tMs: 10_250, finding: { kind: 'heat', change: 'hot' } },
+  { seq: 41, tMs: 10_250, finding: { kind: 'phase', phase: 'warming' } },
+  { seq: 42, tMs: 10_500, finding: { kind: 'quality', probe: probe.id, quality: 'open' } },
+  alarmFound,
+  {
+    seq: 60,
+    tMs: 60_000,
+    finding: {
+      kind: 'cycle',
+      cycle: { fromMs: 20_000, toMs: 60_000, peakC: 130, troughC: 112, meanC: 121 },
+    },
+  },
+  { seq: 61, tMs: 61_000, finding: { kind: 'refused', commandId: 'c1', reason: 'no such alarm' } },
+];
+
+export const verification: Verification = {
+  id: summary.id,
+  firstBadCommit: { index: 4, fromMs: 20_000, toMs: 21_000, what: 'its link does not fit' },
+  foldVersion: 1,
+  sameFoldVersion: true,
+  differences: [{ seq: 52, subject: 'alarm', stored: alarmFound, replayed: null }],
+  findings: 6,
+  samples: 600,
+};
