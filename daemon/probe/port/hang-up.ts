@@ -1,0 +1,18 @@
+import { execFile } from 'node:child_process';
+
+/**
+ * Makes the system leave DTR as it is when the port is closed, however the program ends: on many boards a change of
+ * DTR is a reset. The serial library's `hupcl: false` only leaves the setting alone, which Linux sets by itself, so it
+ * is cleared with stty. (By path, not by handle: a child's standard input would become a blocking one, and ours too.)
+ *
+ * @returns why it could not be done; empty when done
+ */
+export async function keepFromHangingUp(path: string, platform: NodeJS.Platform): Promise<string> {
+  if (platform === 'win32') return '';
+  const byPath = platform === 'linux' ? '-F' : '-f';
+  return await new Promise((resolve) => {
+    execFile('stty', [byPath, path, '-hupcl'], { timeout: 2000 }, (error) =>
+      resolve(error?.message.trim() ?? ''),
+    );
+  });
+}
