@@ -68,4 +68,7 @@ function fail(error: unknown): never {
   process.exit(1);
 }
 
+// Whoever read the output may be gone (a pipe closed, a terminal shut): that is no reason to stop watching.
+process.stdout.on('error', () => undefined);
+process.stderr.on('error', () => undefined);
 main().catch(fail);
