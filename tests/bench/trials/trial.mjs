@@ -1,0 +1,19 @@
+// One trial in a process of its own: makes the devices, starts the program, measures, says what came out. Told what to do
+// by the process that forked it; see `runTrial`.
+import '../parts/children.mjs';
+import { clients } from './clients.mjs';
+import { fold } from './fold.mjs';
+import { load } from './load.mjs';
+import { paint } from './paint.mjs';
+import { start } from './start.mjs';
+
+const trials = { load, paint, clients, start, fold };
+
+process.once('disconnect', () => process.exit(1));
+process.once('message', async ({ trial, options }) => {
+  try {
+    process.send({ result: await trials[trial](options) }, () => process.exit(0));
+  } catch (error) {
+    process.send({ error: `${trial} of ${options.subject}: ${error.stack}` }, () => process.exit(1));
+  }
+});
