@@ -12,7 +12,10 @@ export interface Book {
    * Rejects with `BookFailure` where nothing can be kept, or with `newer-than-program`.
    */
   open(): Promise<OpenedBook>;
-  /** One transaction, durable when the promise settles; rejects with `BookFailure` and has then kept nothing of it. */
+  /**
+   * One transaction, durable when the promise settles; rejects with `BookFailure` and has then kept nothing of it.
+   * What follows a rejected commit of a session must hold it too, so wait for each before making the next.
+   */
   commit(commit: Commit): Promise<void>;
   close(): Promise<void>;
 }

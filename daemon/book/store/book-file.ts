@@ -4,7 +4,7 @@ import type { Database } from 'better-sqlite3';
 import { bookWords } from '../../../shared/words/book.ts';
 import { BookFailure, type Commit, type OpenedBook } from '../book.ts';
 import { type Append, appender } from './append.ts';
-import { checkIsBook, checkStructure } from './check.ts';
+import { checkBytes, checkIsBook, checkStructure } from './check.ts';
 import { type Connect, closeQuietly, connectFile, connectForWriting, orClose } from './connect.ts';
 import { toBookFailure } from './failure.ts';
 import { findInterrupted } from './interrupted.ts';
@@ -31,6 +31,9 @@ export class BookFile {
   readonly #file: string;
   readonly #connect: Connect;
   #connection: Connection | null = null;
+  #bytesChecked = false;
+  /** Where a damaged book was set aside, until `open` has told it. */
+  #aside: string | null = null;
   /** Last links of interrupted sessions that could not be written yet. */
   #endings: readonly Commit[] = [];
 
@@ -46,14 +49,14 @@ export class BookFile {
    */
   open(nowUtcMs: number): OpenedBook {
     try {
-      return { setAside: null, ...this.#openAndEnd() };
+      return this.#openAndEnd();
     } catch (error) {
       const failure = this.#failed(error);
       if (failure.failure !== 'damaged') throw failure;
     }
-    const setAside = this.#setAside(nowUtcMs);
+    this.#aside = this.#setAside(nowUtcMs);
     try {
-      return { setAside, ...this.#openAndEnd() };
+      return this.#openAndEnd();
     } catch (error) {
       throw this.#failed(error);
     }
@@ -87,24 +90,35 @@ export class BookFile {
     }
   }
 
-  #openAndEnd(): Omit<OpenedBook, 'setAside'> {
+  #openAndEnd(): OpenedBook {
     this.#drop();
     const { db, append } = this.#connected();
     const { interrupted, endings } = findInterrupted(db);
     this.#endings = endings;
+    const opened = { setAside: this.#aside, interrupted, notKept: this.#whyNotEnded(append) };
+    this.#aside = null;
+    return opened;
+  }
+
+  #whyNotEnded(append: Append): OpenedBook['notKept'] {
     try {
       this.#endInterrupted(append);
-      return { interrupted, notKept: null };
+      return null;
     } catch (error) {
       const { failure, message } = this.#failed(error);
       if (failure === 'damaged') throw error;
-      return { interrupted, notKept: { failure, message } };
+      return { failure, message };
     }
   }
 
   #endInterrupted(append: Append): void {
-    while (this.#endings[0] !== undefined) {
-      append(this.#endings[0]);
+    for (let ending = this.#endings[0]; ending !== undefined; ending = this.#endings[0]) {
+      try {
+        append(ending);
+      } catch (error) {
+        // Its session went away with another file: there is nothing to end any more.
+        if (!(error instanceof BookFailure && error.failure === 'session-broken')) throw error;
+      }
       this.#endings = this.#endings.slice(1);
     }
   }
@@ -117,6 +131,7 @@ export class BookFile {
 
   #connectNow(): Connection {
     mkdirSync(this.#folder, { recursive: true });
+    this.#checkBytesOnce();
     const db = connectForWriting(this.#file, this.#folder, this.#connect);
     return orClose(db, () => {
       checkIsBook(db, this.#file);
@@ -124,6 +139,12 @@ export class BookFile {
       checkStructure(db, this.#file);
       return { db, append: appender(db, this.#file), inode: inodeOf(this.#file) };
     });
+  }
+
+  #checkBytesOnce(): void {
+    if (this.#bytesChecked) return;
+    this.#bytesChecked = true;
+    checkBytes(this.#file);
   }
 
   /** A full disk or a lock leaves the connection as good as it was; after anything else it is not used again. */

@@ -1,4 +1,4 @@
-import { accessSync, constants, statfsSync } from 'node:fs';
+import { accessSync, constants, existsSync, statfsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { bookWords } from '../../../shared/words/book.ts';
 import { BookFailure, type BookFailureCause } from '../book.ts';
@@ -16,11 +16,15 @@ export function toBookFailure(error: unknown, file: string): BookFailure {
   if (error instanceof BookFailure) return error;
   const code = codeOf(error);
   const detail = error instanceof Error ? error.message : String(error);
-  const cause = error instanceof BookDamaged ? 'damaged' : causeOf(code, dirname(file));
+  const cause = isDamage(error, detail) ? 'damaged' : causeOf(code, dirname(file));
   const failure = new BookFailure(cause, sentence(cause, file, code, detail));
   failure.cause = error;
   return failure;
 }
+
+/** SQLite gives no code of its own to text in a row that is no JSON any more. */
+const isDamage = (error: unknown, detail: string): boolean =>
+  error instanceof BookDamaged || detail === 'malformed JSON';
 
 export const codeOf = (error: unknown): string =>
   error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
@@ -36,11 +40,13 @@ const causes: readonly (readonly [RegExp, BookFailureCause])[] = [
 function causeOf(code: string, folder: string): BookFailureCause {
   const known = causes.find(([pattern]) => pattern.test(code));
   if (known !== undefined) return known[1];
-  return code.startsWith('SQLITE_CANTOPEN') ? whyNotOpened(folder) : 'other';
+  // SQLite says only that it can't open a file, and Node of a folder on a read-only disk that it isn't there.
+  return /^SQLITE_CANTOPEN|^ENOENT$/.test(code) ? whyNotMade(folder) : 'other';
 }
 
-/** SQLite says only that it can't open a file; the folder says why. */
-function whyNotOpened(folder: string): BookFailureCause {
+/** Why nothing can be made in a folder, or in the nearest one above it that is there. */
+function whyNotMade(folder: string): BookFailureCause {
+  if (!existsSync(folder) && dirname(folder) !== folder) return whyNotMade(dirname(folder));
   try {
     accessSync(folder, constants.W_OK);
     return statfsSync(folder).bavail === 0 ? 'disk-full' : 'other';
