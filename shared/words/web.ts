@@ -26,8 +26,6 @@ export const webWords = {
   versionUnreadable: 'If-Match must be one version number in quotes, for example "3".',
   versionsDiffer: (basedOn: number, ifMatch: number) =>
     `"basedOn" says version ${basedOn} and If-Match says ${ifMatch}; give one of them, or both alike.`,
-  scheduleChanged: (id: string, basedOn: number, now: number) =>
-    `Another page has changed the heat schedule "${id}": you saw version ${basedOn}, it is at version ${now} now. Load it again and repeat your change.`,
 
   streamOnly: '/stream is a WebSocket: connect with one (ws://), not with a plain request.',
   streamFull: (most: number) =>

@@ -8,6 +8,7 @@ import type {
 } from '../../../shared/messages/sessions.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import type { SessionSummary, Verification } from '../../book/book.ts';
+import { utcText } from '../../book/utc.ts';
 
 /** How what the book knows of a session is told: times by the wall clock and in ms of the session. */
 
@@ -67,7 +68,7 @@ type ToMoment = (watchMs: number) => Moment;
 const momentsOf =
   (summary: SessionSummary): ToMoment =>
   (watchMs) => ({
-    utc: new Date(summary.originUtcMs + watchMs).toISOString(),
+    utc: utcText(summary.originUtcMs + watchMs),
     sessionMs: watchMs - summary.firstMs,
   });
 

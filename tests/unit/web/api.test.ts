@@ -222,7 +222,7 @@ describe('heat schedules', () => {
     expect([first.status, first.headers.get('etag')]).toEqual([200, '"4"']);
     const late = await problem(await put(draft, { 'if-match': '"3"' }));
     expect(late).toMatchObject({ status: 409, where: 'basedOn' });
-    expect(late.message).toContain('Another page has changed');
+    expect(late.message).toContain('newest version is 4');
     expect((await put({ ...draft, basedOn: 4 })).status).toBe(200);
     expect(await problem(await put(draft))).toMatchObject({ status: 428, where: 'basedOn' });
     expect(await problem(await put(draft, { 'if-match': '*' }))).toMatchObject({ status: 400 });
@@ -242,8 +242,8 @@ describe('sessions', () => {
     expect(list.findings.length).toBe(found.length);
     // The watch's clock began at 09:00:00 and the session 10 s later; the alarm is found at 30 s of that clock.
     const alarmed = list.findings.find((finding) => finding.kind === 'alarm');
-    expect(alarmed?.at).toEqual({ utc: '2026-03-01T09:00:30.000Z', sessionMs: 20_000 });
-    expect(alarmed?.alarm?.raised).toEqual({ utc: '2026-03-01T09:00:09.000Z', sessionMs: -1000 });
+    expect(alarmed?.at).toEqual({ utc: '2026-03-01T09:00:30.000+00:00', sessionMs: 20_000 });
+    expect(alarmed?.alarm?.raised).toEqual({ utc: '2026-03-01T09:00:09.000+00:00', sessionMs: -1000 });
   });
 
   it('stream their readings, named as a file', async () => {

@@ -63,12 +63,17 @@ const operations = () =>
     Object.entries(item).flatMap(([method, operation]) => (operation ? [{ path, method, operation }] : [])),
   );
 
+const checks = new Map<string, z.ZodType>();
+
 /** A schema of the document, as a check: built from what the document says, not from what it was made of. */
 function check(name: string): z.ZodType {
-  const inDocument = '#/components/schemas/';
-  const $defs = JSON.parse(JSON.stringify(document.components.schemas).replaceAll(inDocument, '#/$defs/'));
-  return z.fromJSONSchema({ $ref: `#/$defs/${name}`, $defs });
+  const made = checks.get(name) ?? z.fromJSONSchema({ $ref: `#/$defs/${name}`, $defs: inDocument() });
+  checks.set(name, made);
+  return made;
 }
+
+const inDocument = (): Record<string, z.core.JSONSchema.JSONSchema> =>
+  JSON.parse(JSON.stringify(document.components.schemas).replaceAll('#/components/schemas/', '#/$defs/'));
 
 describe('the description', () => {
   it('has every address of the server, once, and no other', () => {

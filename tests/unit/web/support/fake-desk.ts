@@ -3,7 +3,7 @@ import { type Desk, type LiveChange, Refusal } from '../../../../daemon/web/desk
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Outcome } from '../../../../shared/messages/command.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
-import { webWords } from '../../../../shared/words/web.ts';
+import { settingsWords } from '../../../../shared/words/settings.ts';
 import { found, iron, probe, schedule, situation, summary, verification } from './samples.ts';
 
 export interface FakeDesk extends Desk {
@@ -131,7 +131,7 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
     putSchedule: async (id, draft, basedOn) => {
       const now = schedules.get(id)?.version ?? 0;
       if (now !== basedOn)
-        throw new Refusal('conflict', webWords.scheduleChanged(id, basedOn, now), 'basedOn');
+        throw new Refusal('conflict', settingsWords.scheduleChanged(id, now, basedOn), 'basedOn');
       const made = { ...draft, id, version: now + 1, madeAt: '2026-03-02T08:00:00Z' };
       schedules.set(id, made);
       return made;
