@@ -5,6 +5,8 @@ export const bookWords = {
     `The disk is full, so nothing is kept. Free some space on the disk of ${folder}; keeping resumes by itself.`,
   readOnly: (folder: string) =>
     `The folder ${folder} can't be written to, so nothing is kept. Give this user the right to write there, or start with --data and another folder.`,
+  readOnlyForReading: (file: string) =>
+    `${file} can't be read where its folder can't be written to: SQLite keeps the log's index beside it. Give this user the right to write there, or copy the book to a folder that can be written to.`,
   locked: (file: string) =>
     `Another program has locked ${file}, so nothing is kept. Close what has it open (a database viewer, a backup); keeping resumes by itself.`,
   damaged: (file: string) =>

@@ -134,6 +134,7 @@ describe('a disk that can only be read', () => {
     before.commit(first);
     before.close();
     disk.remount('ro');
+    expect(() => new BookFileReader(disk.folder, littleFold).sessions()).toThrow(/copy the book to a folder/);
     const book = bookIn(disk.folder);
     const failure = failureOf(() => book.open());
     expect(failure.failure).toBe('read-only');

@@ -27,6 +27,11 @@ describe('a process killed with SIGKILL in the middle of committing', () => {
       expect(acknowledged).toBeGreaterThan(killAfter(round));
       expect(acknowledged).toBeLessThan(commits.length);
 
+      // The log is read as it was left, before anybody has opened the book for writing.
+      const unopened = new BookFileReader(folder, littleFold).session('a');
+      expect(unopened).toMatchObject({ endedAtUtc: null });
+      expect(unopened?.samples).toBeGreaterThanOrEqual(acknowledged * 20);
+
       const book = new BookFile(folder);
       const opened = book.open(SET_ASIDE_UTC_MS);
       expect(opened).toMatchObject({ setAside: null, notKept: null, interrupted: [{ id: 'a' }] });

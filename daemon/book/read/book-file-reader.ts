@@ -73,7 +73,7 @@ export class BookFileReader {
         closeQuietly(db);
       }
     } catch (error) {
-      throw toBookFailure(error, this.#file);
+      throw this.#failed(error);
     }
   }
 
@@ -92,7 +92,7 @@ export class BookFileReader {
         closeQuietly(db);
       }
     } catch (error) {
-      throw toBookFailure(error, this.#file);
+      throw this.#failed(error);
     }
   }
 
@@ -105,6 +105,13 @@ export class BookFileReader {
         throw new BookFailure('other', bookWords.olderThanProgram(this.#file, version, BOOK_VERSION));
       return db;
     });
+  }
+
+  #failed(error: unknown): BookFailure {
+    const failure = toBookFailure(error, this.#file);
+    return failure.failure === 'read-only'
+      ? new BookFailure('read-only', bookWords.readOnlyForReading(this.#file))
+      : failure;
   }
 
   #noSuchSession(id: string): never {
