@@ -1,4 +1,5 @@
-import { type Book, BookFailure, type Commit, type OpenedBook } from '../book/book.ts';
+import { type Book, BookFailure, type BookFailureCause, type Commit, type OpenedBook } from '../book/book.ts';
+import type { KeepOutcome } from './recorder.ts';
 
 export interface Keeping {
   readonly kept: boolean;
@@ -7,6 +8,9 @@ export interface Keeping {
 }
 
 const RETRY_MS = 3000;
+
+/** After these a session went aside with its book, or can't be added to: only a new one can be kept. */
+const lost: ReadonlySet<BookFailureCause> = new Set(['damaged', 'session-broken']);
 
 /**
  * Keeps trying to keep: opens the book, tries again where it can't, and tells when keeping stops or goes on. Watching
@@ -48,22 +52,21 @@ export class Keeper {
     }
   }
 
-  /** One commit; false where it could not be kept. */
-  async commit(commit: Commit): Promise<boolean> {
-    if (!this.#opened) return false;
+  async commit(commit: Commit): Promise<KeepOutcome> {
+    if (!this.#opened) return 'not-yet';
     try {
       await this.#book.commit(commit);
       this.#set({ kept: true, detail: '' });
-      return true;
+      return 'kept';
     } catch (error) {
       this.#set({ kept: false, detail: reasonOf(error) });
-      return false;
+      return error instanceof BookFailure && lost.has(error.failure) ? 'never' : 'not-yet';
     }
   }
 
   async close(): Promise<void> {
     if (this.#retry !== null) clearTimeout(this.#retry);
-    if (this.#opened) await this.#book.close();
+    await this.#book.close();
   }
 
   #set(keeping: Keeping): void {

@@ -4,8 +4,11 @@ import type { WatchState } from '../../shared/watch/state.ts';
 import type { Commit, SessionHead } from '../book/book.ts';
 import type { WatchStep } from './watcher.ts';
 
-/** Where commits go; resolves to whether it was kept. */
-export type Keep = (commit: Commit) => Promise<boolean>;
+/** `not-yet`: nothing of it is kept, and it may be tried again; `never`: its session can't be kept any more. */
+export type KeepOutcome = 'kept' | 'not-yet' | 'never';
+
+/** Where commits go. */
+export type Keep = (commit: Commit) => Promise<KeepOutcome>;
 
 export interface RecorderOptions {
   readonly keep: Keep;
@@ -28,6 +31,9 @@ interface Pending {
   end: Commit['end'];
 }
 
+/** How far a session has come. */
+type Reach = Pick<Commit, 'untilSeq' | 'untilMs' | 'peakC'>;
+
 const nothingPending = (): Pending => ({ begin: null, entries: [], found: [], end: null });
 
 /**
@@ -43,7 +49,7 @@ export class Recorder {
   #flushing: Promise<boolean> | null = null;
   #timer: NodeJS.Timeout | null = null;
   /** How far the book has come with this session: a session that breaks off ends here. */
-  #kept: { readonly seq: number; readonly tMs: number };
+  #kept: Reach;
   #broken = false;
   #over = false;
 
@@ -51,7 +57,7 @@ export class Recorder {
     this.session = head.id;
     this.#options = options;
     this.#state = from;
-    this.#kept = { seq: head.firstSeq, tMs: head.firstMs };
+    this.#kept = { untilSeq: head.firstSeq, untilMs: head.firstMs, peakC: null };
     this.#pending.begin = head;
     this.#pending.entries.push({
       seq: head.firstSeq,
@@ -81,6 +87,10 @@ export class Recorder {
     return this.#flushing;
   }
 
+  get #reach(): Reach {
+    return { untilSeq: this.#state.seq, untilMs: this.#state.tMs, peakC: this.#peakC };
+  }
+
   /** Closes the session; resolves to whether its end is kept. */
   async end(why: StopReason): Promise<boolean> {
     this.#over = true;
@@ -93,21 +103,30 @@ export class Recorder {
     this.#timer = null;
     const taken = this.#pending;
     this.#pending = nothingPending();
-    const until = this.#broken ? this.#kept : { seq: this.#state.seq, tMs: this.#state.tMs };
-    const commit = {
-      session: this.session,
-      ...taken,
-      untilSeq: until.seq,
-      untilMs: until.tMs,
-      peakC: this.#peakC,
-    };
-    if (!(await this.#options.keep(commit))) {
-      this.#putBack(taken);
-      return false;
+    const reach = this.#broken ? this.#kept : this.#reach;
+    const end = this.#broken
+      ? { why: 'interrupted' as const, atUtc: this.#options.utcOf(reach.untilMs) }
+      : taken.end;
+    switch (await this.#options.keep({ session: this.session, ...taken, ...reach, end })) {
+      case 'kept':
+        this.#kept = reach;
+        if (end?.why === 'interrupted') this.#goOn();
+        return true;
+      case 'not-yet':
+        this.#putBack(taken);
+        return false;
+      case 'never':
+        this.#broken = true;
+        this.#pending = nothingPending();
+        this.#goOn();
+        return false;
     }
-    this.#kept = until;
-    if (this.#broken && !this.#over) this.#options.goOn(this.session);
-    return true;
+  }
+
+  /** Once, and only for a session that nobody has ended. */
+  #goOn(): void {
+    if (!this.#over) this.#options.goOn(this.session);
+    this.#over = true;
   }
 
   #putBack(taken: Pending): void {
@@ -124,14 +143,13 @@ export class Recorder {
   /** Too much is held back: the session ends with what the book has of it. */
   #breakOff(): void {
     this.#broken = true;
-    this.#pending.end = { why: 'interrupted', atUtc: this.#options.utcOf(this.#kept.tMs) };
     this.#dropHeld();
   }
 
   /** A session of which nothing is kept yet still has to say what was carried into it. */
   #dropHeld(): void {
-    const { begin, entries, end } = this.#pending;
-    this.#pending = { ...nothingPending(), begin, entries: begin === null ? [] : entries.slice(0, 1), end };
+    const { begin, entries } = this.#pending;
+    this.#pending = { ...nothingPending(), begin, entries: begin === null ? [] : entries.slice(0, 1) };
   }
 
   #notePeak({ entry, after }: WatchStep): void {
