@@ -192,13 +192,18 @@ export class Program {
       { kind: 'device', device: source.device.id, link, detail },
       tMs,
     );
+    // Whoever listens hears of the iron before the first reading of its probe.
+    this.#tellSituation();
     this.watches.withProbe(sample.probe)?.take({ kind: 'sample', sample }, tMs);
-    this.#markDirty();
   }
 
   #onStep(watch: IronWatch, { entry, found, after }: WatchStep): void {
     const probes = new Set<string>();
     if (entry?.input.kind === 'sample') probes.add(entry.input.sample.probe);
+    if (entry?.input.kind === 'settings') {
+      for (const probe of Object.keys(after.thermometers)) probes.add(probe);
+      this.#tellSituation();
+    }
     for (const { finding } of found) {
       if (finding.kind === 'quality') probes.add(finding.probe);
       else if (finding.kind === 'alarm') this.#onAlarm(watch, finding);
