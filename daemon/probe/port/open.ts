@@ -1,4 +1,5 @@
 import { SerialPort } from 'serialport';
+import { endOnEmptyRead } from './end-of-read.ts';
 import { keepFromHangingUp } from './hang-up.ts';
 
 export interface PortAddress {
@@ -41,6 +42,8 @@ class RealPort implements Port {
     const hupcl = process.platform === 'win32';
     const port = new SerialPort({ path, baudRate, autoOpen: false, lock: true, hupcl });
     this.#port = port;
+    // Ahead of the first read, which also waits for the port to open.
+    port.once('open', () => endOnEmptyRead(port.port));
     port.on('data', (bytes: Uint8Array) => {
       if (!this.#ended) listener.data(bytes);
     });
