@@ -11,11 +11,10 @@ export interface AlarmWords {
 export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
   'over-limit': {
     title: 'Plate over the fabric limit',
-    cause:
-      'The plate, counting the allowance for its probe, is hotter than the fabric limit of this schedule.',
-    consequence: 'Fabric loses strength or melts, a seam may creep, and the frame may be pulled crooked.',
+    cause: 'Counting the allowance for its probe, the plate is hotter than the fabric limit.',
+    consequence: 'Fabric loses strength or melts, seams creep, the frame is pulled crooked.',
     action:
-      'Lift the iron off the work and set it on its rest. Turn the dial down. Then examine the area as the manual says.',
+      'Lift the iron off and set it on its rest. Turn the dial down. Examine the area as the manual says.',
   },
   'heading-for-limit': {
     title: 'Plate heading for the fabric limit',
@@ -27,8 +26,7 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     title: 'No reading from the plate',
     cause: 'The probe gives no valid reading while the iron may be hot.',
     consequence: 'Nothing here can warn of an overheated plate. Treat it as hot.',
-    action:
-      'Lift the iron off the work and set it on its rest. Then look at the probe, its wires and the cable.',
+    action: 'Lift the iron off and set it on its rest. Then look at the probe, its wires and the cable.',
   },
   'above-band': {
     title: 'Iron runs above the stage',

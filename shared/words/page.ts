@@ -30,7 +30,7 @@ export const noteWords = {
     'View only: this page may look, but it can’t command. Open it on the daemon’s own machine for that.',
   notKept: (why: string) => `NOT KEPT: what happens now is not being written down. ${why}`.trim(),
   unconfirmed: (schedule: string) =>
-    `Unconfirmed schedule “${schedule}”: nobody has entered which manual and page its limits come from. Set them from your process manual.`,
+    `Unconfirmed limits (“${schedule}”): no manual and page stand behind them yet.`,
   olderPage: (own: string, program: string) =>
     `This page is of version ${own}, the program of version ${program}. Reload the page.`,
   reload: 'Reload',
@@ -61,7 +61,8 @@ export const commandWords = {
   simulate: 'use the simulated iron',
 
   sending: (what: string) => `Sending: ${what} …`,
-  unsent: (what: string) => `Not sent yet: ${what}. It is sent once the daemon can be reached.`,
+  unsent: (what: string) =>
+    `Not sent yet: ${what}. Keep this page open: it is sent once the daemon can be reached.`,
   discard: 'Don’t send',
   refused: (what: string, why: string) => `Refused: ${what}. ${why}`,
   notKept: (what: string) => `Done, but it could not be written to the book: ${what}.`,

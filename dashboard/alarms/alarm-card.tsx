@@ -1,0 +1,72 @@
+import type { AlarmLive } from '../../shared/messages/live.ts';
+import { alarmWords } from '../../shared/words/alarms.ts';
+import { alarmPanelWords } from '../../shared/words/standing.ts';
+import { stream, viewOnly } from '../link/daemon.ts';
+import { Hatch, type HatchName } from '../parts/hatch.tsx';
+import { nowMs } from '../parts/now.ts';
+import { Target } from '../parts/target.tsx';
+import { agoWords, timeOfDay } from '../parts/times.ts';
+import { temperature } from '../parts/unit.ts';
+import { detailText, stateText } from './alarm-text.ts';
+import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
+
+const edges: Readonly<Record<AlarmLive['priority'], HatchName>> = { 3: 'act-now', 2: 'act-soon', 1: 'know' };
+
+/** One alarm: what it is, why, what happens otherwise, what to do, since when, how it stands. */
+export function AlarmCard({ alarm }: { readonly alarm: AlarmLive }) {
+  const words = alarmWords[alarm.kind];
+  const seen = alarm.state === 'acknowledged';
+  return (
+    <li
+      class={`alarm alarm--${edges[alarm.priority]}${seen ? ' alarm--seen' : ''}`}
+      data-testid="alarm"
+      data-kind={alarm.kind}
+      data-state={alarm.state}
+    >
+      <span class="alarm-edge">
+        <Hatch name={edges[alarm.priority]} />
+      </span>
+      <div class="alarm-text">
+        <h2 class="alarm-title">
+          {words.title}
+          <small>
+            {alarmPanelWords.priority[alarm.priority]} · {ironName(alarm.iron)}
+          </small>
+        </h2>
+        <p class="alarm-action">{words.action}</p>
+        <p>
+          {words.cause} {detailText(alarm)} {peakText(alarm)} <b>{alarmPanelWords.otherwise}</b>{' '}
+          {words.consequence}
+        </p>
+        <p class="alarm-state">
+          <strong>{stateText(alarm.state, silencedUntil(alarm))}</strong> <Since since={alarm.since} />
+        </p>
+      </div>
+      {viewOnly.value || !canAcknowledge(alarm) ? null : <Answers alarm={alarm} title={words.title} />}
+    </li>
+  );
+}
+
+const peakText = ({ peakC }: AlarmLive): string =>
+  peakC === null ? '' : alarmPanelWords.peak(temperature(peakC));
+
+const silencedUntil = ({ silencedUntil }: AlarmLive): string | null =>
+  silencedUntil === null ? null : timeOfDay(Date.parse(silencedUntil));
+
+const Since = ({ since }: { readonly since: string }) => {
+  const utcMs = Date.parse(since);
+  return <span>{alarmPanelWords.since(timeOfDay(utcMs), agoWords(stream.value, utcMs, nowMs.value))}</span>;
+};
+
+const Answers = ({ alarm, title }: { readonly alarm: AlarmLive; readonly title: string }) => (
+  <div class="alarm-answers">
+    <Target main label={`${alarmPanelWords.acknowledge}: ${title}`} onPress={() => acknowledge(alarm)}>
+      {alarmPanelWords.acknowledge}
+    </Target>
+    {canSilence(alarm) ? (
+      <Target label={`${alarmPanelWords.silence}: ${title}`} onPress={() => silence(alarm)}>
+        {alarmPanelWords.silence}
+      </Target>
+    ) : null}
+  </div>
+);

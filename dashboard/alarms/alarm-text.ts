@@ -1,0 +1,35 @@
+import type { AlarmLive } from '../../shared/messages/live.ts';
+import { faults } from '../../shared/thermometer/reading.ts';
+import { alarmWords } from '../../shared/words/alarms.ts';
+import { faultWords } from '../../shared/words/faults.ts';
+import { alarmPanelWords } from '../../shared/words/standing.ts';
+
+/**
+ * An alarm's state in plain words.
+ * @param silencedUntil when its silence ends, as a time of day; null where it isn't silenced
+ */
+export function stateText(state: AlarmLive['state'], silencedUntil: string | null): string {
+  const silenced = silencedUntil === null ? '' : `, ${alarmPanelWords.silencedUntil(silencedUntil)}`;
+  switch (state) {
+    case 'acknowledged':
+      return alarmPanelWords.seen;
+    case 'returned-unacknowledged':
+      return alarmPanelWords.gone + silenced;
+    case 'unacknowledged':
+      return alarmPanelWords.standing + silenced;
+    case 'normal':
+      return '';
+  }
+}
+
+/** What is announced of an alarm: what it is, where, and what to do. */
+export function announcement(alarm: AlarmLive, ironName: string): string {
+  const { title, action } = alarmWords[alarm.kind];
+  return `${title}: ${ironName}. ${action}`;
+}
+
+/** Why it stands, as far as the daemon said: a fault by its name, anything else as it came. */
+export function detailText({ detail }: Pick<AlarmLive, 'detail'>): string {
+  const fault = faults.find((one) => one === detail);
+  return fault === undefined ? detail : `${faultWords[fault].name}.`;
+}

@@ -1,0 +1,86 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { linkWords } from '../../shared/words/page.ts';
+import { alarmPanelWords } from '../../shared/words/standing.ts';
+import { LinkLine } from '../frame/link-line.tsx';
+import { SimulatedBand } from '../frame/simulated-band.tsx';
+import { isLive, link, live, stream } from '../link/daemon.ts';
+import { alarmId } from '../link/stream.ts';
+import { Hatch } from '../parts/hatch.tsx';
+import { AlarmCard } from './alarm-card.tsx';
+import { announcement } from './alarm-text.ts';
+import { ironName } from './answer.ts';
+import './alarms.css';
+
+/** What is wrong, over everything: the daemon lost, then the alarms with the most urgent first. */
+export function Alarms() {
+  const alarms = live.value?.alarms ?? [];
+  const lost = link.value === 'lost';
+  const panel = useRoomForFocus();
+  return (
+    <div class="over-all" ref={panel}>
+      <SimulatedBand />
+      <Announcer />
+      <div class="alarms">
+        {lost ? <DaemonLost /> : null}
+        {alarms.length === 0 ? null : (
+          <section aria-label={alarmPanelWords.title}>
+            {lost ? <p class="alarms-old">{linkWords.lastHeard}</p> : null}
+            <ul class="alarms-list">
+              {alarms.map((alarm) => (
+                <AlarmCard key={alarmId(alarm.iron, alarm)} alarm={alarm} />
+              ))}
+            </ul>
+          </section>
+        )}
+      </div>
+    </div>
+  );
+}
+
+const DaemonLost = () => (
+  <section class="alarm alarm--lost" data-testid="daemon-lost" aria-label={linkWords.lostName}>
+    <span class="alarm-edge">
+      <Hatch name="missing" />
+    </span>
+    <div class="alarm-text">
+      <LinkLine />
+      {stream.value.live === null ? null : (
+        <>
+          <p class="alarm-action">{linkWords.lostAction}</p>
+          <p>{linkWords.lostMeans}</p>
+        </>
+      )}
+    </div>
+  </section>
+);
+
+/** Tells a screen reader of each alarm as it is raised; readings and running times are not announced. */
+const Announcer = () => (
+  <div class="unseen" role="alert" aria-atomic="false" aria-relevant="additions">
+    {isLive.value ? null : link.value === 'lost' ? (
+      <p>{`${linkWords.lostName}. ${linkWords.lostMeans}`}</p>
+    ) : null}
+    {(live.value?.alarms ?? [])
+      .filter((alarm) => alarm.state === 'unacknowledged')
+      .map((alarm) => (
+        <p key={`${alarmId(alarm.iron, alarm)} ${alarm.since}`}>
+          {announcement(alarm, ironName(alarm.iron))}
+        </p>
+      ))}
+  </div>
+);
+
+/** The panel stays in sight while the page scrolls; what gets the focus must not end up beneath it. */
+function useRoomForFocus() {
+  const panel = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const element = panel.current;
+    if (element === null) return undefined;
+    const observer = new ResizeObserver(() => {
+      document.documentElement.style.setProperty('--covered', `${element.offsetHeight}px`);
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  return panel;
+}

@@ -1,0 +1,41 @@
+import { keyWords } from '../../shared/words/page.ts';
+import { safetyWords } from '../../shared/words/safety.ts';
+import { answerKeys, keysOn, switchKeys } from '../alarms/keys.ts';
+import { viewOnly } from '../link/daemon.ts';
+import { Target } from '../parts/target.tsx';
+import { Devices } from '../setup/devices.tsx';
+
+/** The quiet part: cautions, keys, devices and their lines. */
+export const Foot = () => (
+  <footer class="foot">
+    <p>
+      {safetyWords.unattended} {safetyWords.vapour} {safetyWords.water}
+    </p>
+    <p>{safetyWords.decides}</p>
+    <Devices />
+    {viewOnly.value ? null : <Keys />}
+  </footer>
+);
+
+const Keys = () => (
+  <details class="keys">
+    <summary>{keyWords.title}</summary>
+    <dl class="facts">
+      <dt>
+        <kbd>{answerKeys.acknowledge.toUpperCase()}</kbd>
+      </dt>
+      <dd>{keyWords.acknowledge}</dd>
+      <dt>
+        <kbd>{answerKeys.silence.toUpperCase()}</kbd>
+      </dt>
+      <dd>{keyWords.silence}</dd>
+      <dt>
+        <kbd>Tab</kbd>
+      </dt>
+      <dd>{keyWords.tab}</dd>
+    </dl>
+    <Target chosen={keysOn.value} onPress={() => switchKeys(!keysOn.value)}>
+      {keysOn.value ? keyWords.on : keyWords.off}
+    </Target>
+  </details>
+);

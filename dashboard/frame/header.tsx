@@ -1,0 +1,23 @@
+import type { TemperatureUnit } from '../../shared/units/temperature.ts';
+import { pageWords } from '../../shared/words/page.ts';
+import { link } from '../link/daemon.ts';
+import { Target } from '../parts/target.tsx';
+import { chooseUnit, unit } from '../parts/unit.ts';
+import { LinkLine } from './link-line.tsx';
+
+export const Header = () => (
+  <header class="header">
+    <h1 class="header-name">{pageWords.name}</h1>
+    {link.value === 'lost' ? <span /> : <LinkLine />}
+    <div class="choice-row" role="group" aria-label={pageWords.unit}>
+      <UnitTarget of="F" name={pageWords.fahrenheit} />
+      <UnitTarget of="C" name={pageWords.celsius} />
+    </div>
+  </header>
+);
+
+const UnitTarget = ({ of, name }: { readonly of: TemperatureUnit; readonly name: string }) => (
+  <Target chosen={unit.value === of} label={`°${of} ${name}`} onPress={() => chooseUnit(of)}>
+    °{of}
+  </Target>
+);

@@ -1,0 +1,50 @@
+import { isConfirmed } from '../../shared/heat/schedule.ts';
+import { linkWords, noteWords, pageWords } from '../../shared/words/page.ts';
+import { lead } from '../iron/irons.ts';
+import { live, unreadable, viewOnly } from '../link/daemon.ts';
+import { Note } from '../parts/note.tsx';
+import { Target } from '../parts/target.tsx';
+import { unitKept } from '../parts/unit.ts';
+import { ownVersion, staleFor } from './age.ts';
+
+/** What holds for the whole page and has to be known while working. */
+export function Notes() {
+  const situation = live.value?.situation;
+  const schedule = lead.value?.iron.schedule;
+  return (
+    <div class="notes" role="region" aria-label={pageWords.notes}>
+      {situation?.keeping.kept === false ? (
+        <Note hatch="missing" testId="not-kept">
+          <strong>{noteWords.notKept(situation.keeping.detail)}</strong>
+        </Note>
+      ) : null}
+      {viewOnly.value ? (
+        <Note hatch="know" testId="view-only">
+          {noteWords.viewOnly}
+        </Note>
+      ) : null}
+      {schedule === undefined || isConfirmed(schedule) ? null : (
+        <Note hatch="know" testId="unconfirmed">
+          {noteWords.unconfirmed(schedule.name)}
+        </Note>
+      )}
+      {unitKept.value ? null : (
+        <Note hatch="know" testId="storage-refused">
+          {noteWords.storageRefused}
+        </Note>
+      )}
+      <PageTrouble />
+    </div>
+  );
+}
+
+function PageTrouble() {
+  const stale = staleFor.value;
+  if (stale === null && !unreadable.value) return null;
+  return (
+    <Note hatch="missing" testId="older-page">
+      {stale === null ? linkWords.garbled : noteWords.olderPage(ownVersion, stale)}{' '}
+      <Target onPress={() => location.reload()}>{noteWords.reload}</Target>
+    </Note>
+  );
+}

@@ -1,0 +1,39 @@
+import { ironWords } from '../../shared/words/standing.ts';
+import { Notes } from '../frame/notes.tsx';
+import { Figure } from './figure.tsx';
+import { lead, others } from './irons.ts';
+import { Ladder } from './ladder/ladder.tsx';
+import { Others } from './others.tsx';
+import { Sentence, WorkLine } from './sentence.tsx';
+import { Work } from './work.tsx';
+import './iron.css';
+
+/** The irons: the hottest large with its place among the stages, the others beneath. */
+export function IronPage() {
+  const view = lead.value;
+  if (view === null) return null;
+  const [plate] = view.plates;
+  return (
+    <div class="iron">
+      <section class="iron-now" aria-label={view.iron.name}>
+        <Figure view={view} />
+        <Sentence iron={view.iron} plate={plate} testId="standing" />
+        <WorkLine iron={view.iron} />
+        {view.plates.length > 1 ? (
+          <p class="quiet">
+            {plate.probe?.label}: {ironWords.hottestOf(view.plates.length)}
+          </p>
+        ) : null}
+        <Notes />
+      </section>
+      <Ladder
+        schedule={view.iron.schedule}
+        stageId={view.iron.stageId}
+        guardBandK={plate.probe?.guardBandK ?? 0}
+        view={plate.view}
+      />
+      <Work iron={view.iron} />
+      <Others lead={view} others={others.value} />
+    </div>
+  );
+}

@@ -1,0 +1,145 @@
+import { Fragment } from 'preact';
+import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
+import { ladderWords } from '../../../shared/words/standing.ts';
+import { Hatch, hatchFill } from '../../parts/hatch.tsx';
+import { figure, temperature } from '../../parts/unit.ts';
+import type { PlateView } from '../plate.ts';
+import { type Label, type Ladder as Layout, layOut, roomFor } from './layout.ts';
+import './ladder.css';
+
+interface LadderProps {
+  readonly schedule: HeatSchedule;
+  readonly stageId: string | null;
+  readonly guardBandK: number;
+  readonly view: PlateView;
+}
+
+/** The stages and limits as hatched rungs between two rails, with the plate's place among them. */
+export function Ladder({ schedule, stageId, guardBandK, view }: LadderProps) {
+  const layout = layOut(schedule, guardBandK);
+  return (
+    <section class="ladder" aria-label={ladderWords.title} style={{ '--rows': String(roomFor(layout)) }}>
+      <Plate layout={layout} view={view} />
+      <Drawing layout={layout} stageId={stageId} />
+      <Leaders layout={layout} />
+      <ol class="ladder-labels">
+        {layout.labels.map((label) => (
+          <li key={keyOf(label)} class="ladder-label" style={{ top: `${label.labelPct}%` }}>
+            <LabelText label={label} stageId={stageId} guardBandK={guardBandK} />
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+const keyOf = ({ subject }: Label): string =>
+  subject.kind === 'band' ? subject.band.stages.map((stage) => stage.id).join(' ') : subject.kind;
+
+function Drawing({ layout, stageId }: { readonly layout: Layout; readonly stageId: string | null }) {
+  const laneWidth = 100 / layout.lanes;
+  const across = { x1: '0%', x2: '100%' };
+  return (
+    <svg class="ladder-drawing" aria-hidden="true" focusable="false">
+      <rect class="ladder-beyond" width="100%" height={`${layout.limitPct}%`} fill={hatchFill('beyond')} />
+      <rect
+        width="100%"
+        y={`${layout.limitPct}%`}
+        height={`${layout.warnPct - layout.limitPct}%`}
+        fill={hatchFill('allowance')}
+      />
+      {layout.bands.map((band) => (
+        <rect
+          key={band.stages[0]?.id}
+          class="ladder-band"
+          x={`${band.lane * laneWidth}%`}
+          width={`${laneWidth}%`}
+          y={`${band.topPct}%`}
+          height={`${band.heightPct}%`}
+          fill={hatchFill(band.stages.some((stage) => stage.id === stageId) ? 'working' : 'band')}
+        />
+      ))}
+      <line class="ladder-limit" {...across} y1={`${layout.limitPct}%`} y2={`${layout.limitPct}%`} />
+      {layout.cementPct === null ? null : (
+        <line class="ladder-cement" {...across} y1={`${layout.cementPct}%`} y2={`${layout.cementPct}%`} />
+      )}
+    </svg>
+  );
+}
+
+/** From each rung to its words. */
+const Leaders = ({ layout }: { readonly layout: Layout }) => (
+  <svg class="ladder-leaders" aria-hidden="true" focusable="false">
+    {layout.labels.map((label) =>
+      label.subject.kind === 'cement-limit' && label.subject.c === null ? null : (
+        <line
+          key={keyOf(label)}
+          class="ladder-leader"
+          x1="0%"
+          x2="100%"
+          y1={`${label.atPct}%`}
+          y2={`${label.labelPct}%`}
+        />
+      ),
+    )}
+  </svg>
+);
+
+function LabelText({
+  label: { subject },
+  stageId,
+  guardBandK,
+}: {
+  readonly label: Label;
+  readonly stageId: string | null;
+  readonly guardBandK: number;
+}) {
+  if (subject.kind === 'fabric-limit') {
+    return (
+      <>
+        <b>{ladderWords.fabricLimit}</b> <span>{temperature(subject.c)}</span>
+        <small>{ladderWords.allowance(temperature(subject.c - guardBandK))}</small>
+      </>
+    );
+  }
+  if (subject.kind === 'cement-limit') {
+    if (subject.c === null) return <span>{ladderWords.cementUnset}</span>;
+    return (
+      <>
+        <b>{ladderWords.cementLimit}</b> <span>{temperature(subject.c)}</span>
+      </>
+    );
+  }
+  const { stages, lowC, highC } = subject.band;
+  return (
+    <>
+      {stages.map((stage, i) => (
+        <Fragment key={stage.id}>
+          {i === 0 ? '' : ', '}
+          <b class={stage.id === stageId ? 'ladder-working' : undefined}>{stage.name}</b>
+          {stage.id === stageId ? <span class="unseen"> ({ladderWords.workingStage})</span> : null}
+        </Fragment>
+      ))}{' '}
+      <span>{ladderWords.range(figure(lowC), temperature(highC))}</span>
+    </>
+  );
+}
+
+/** The plate's own mark; where there is no reading it has no place, and says so. */
+function Plate({ layout, view }: { readonly layout: Layout; readonly view: PlateView }) {
+  if (view.kind !== 'number') {
+    return (
+      <div class="ladder-unplaced">
+        <Hatch name="missing" />
+        <span aria-hidden="true">?</span>
+        <p class="unseen">{ladderWords.unplaced}</p>
+      </div>
+    );
+  }
+  return (
+    <div class="ladder-plate" aria-hidden="true" style={{ top: `${layout.pct(view.plateC)}%` }}>
+      <span class="ladder-plate-name">{figure(view.plateC)}</span>
+      <span class="ladder-plate-bar" />
+    </div>
+  );
+}

@@ -1,0 +1,64 @@
+import { faultWords } from '../../shared/words/faults.ts';
+import { pageWords } from '../../shared/words/page.ts';
+import { safetyWords } from '../../shared/words/safety.ts';
+import { ironWords } from '../../shared/words/standing.ts';
+import { figure, unit } from '../parts/unit.ts';
+import type { IronView, Plate } from './plate.ts';
+import { Sentence } from './sentence.tsx';
+import { Work } from './work.tsx';
+
+/** Every probe that isn't the large one: the other probes of the leading iron, then the other irons. */
+export function Others({ lead, others }: { readonly lead: IronView; readonly others: readonly IronView[] }) {
+  const [, ...rest] = lead.plates;
+  if (rest.length === 0 && others.length === 0) return null;
+  return (
+    <section class="others" aria-labelledby="others-title">
+      <h2 id="others-title">{ironWords.others}</h2>
+      <ul class="others-list">
+        {rest.map((plate) => (
+          <li key={plate.id} class="other">
+            <SmallPlate view={lead} plate={plate} />
+          </li>
+        ))}
+        {others.map((view) => (
+          <li key={view.iron.id} class="other">
+            {view.plates.map((plate) => (
+              <SmallPlate key={plate.id} view={view} plate={plate} />
+            ))}
+            <details>
+              <summary>{ironWords.workWith(view.iron.name)}</summary>
+              <Work iron={view.iron} />
+            </details>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const SmallPlate = ({ view, plate }: { readonly view: IronView; readonly plate: Plate }) => (
+  <div class="other-plate">
+    <p class="other-name">
+      {plate.probe?.label ?? plate.id}{' '}
+      {view.iron.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
+    </p>
+    <p class="other-figure" data-testid="other-plate">
+      <SmallFigure plate={plate} />
+    </p>
+    <Sentence iron={view.iron} plate={plate} testId="other-standing" />
+    {plate.view.kind !== 'number' || plate.probe?.hot === true ? (
+      <strong class="hot-word">{safetyWords.hot}</strong>
+    ) : null}
+  </div>
+);
+
+function SmallFigure({ plate: { view } }: { readonly plate: Plate }) {
+  if (view.kind === 'lost') return ironWords.noReading;
+  if (view.kind === 'fault') return faultWords[view.fault].name;
+  return (
+    <>
+      {figure(view.plateC)}
+      <span class="other-unit">°{unit.value}</span>
+    </>
+  );
+}

@@ -1,0 +1,99 @@
+import type { IronLive, Live, ProbeLive } from '../../shared/messages/live.ts';
+import { DAEMON_LOST_AFTER_MS } from '../../shared/messages/stream.ts';
+import type { Fault } from '../../shared/thermometer/reading.ts';
+import type { StreamState } from '../link/stream.ts';
+
+/** What may be shown of a plate. A number only where it is live; everything else names what is missing. */
+export type PlateView =
+  | { readonly kind: 'number'; readonly plateC: number }
+  /** `lastMs`: how long ago the last valid reading was; null where there never was one. */
+  | { readonly kind: 'fault'; readonly fault: Fault; readonly lastMs: number | null }
+  | { readonly kind: 'lost' };
+
+/**
+ * What to show of a probe.
+ * @param elapsedMs how long ago its state was received, by the page's own clock
+ * @param isLive whether the daemon is heard
+ */
+export function plateView(probe: ProbeLive | null, elapsedMs: number, isLive: boolean): PlateView {
+  if (!isLive) return { kind: 'lost' };
+  if (probe === null) return { kind: 'fault', fault: 'silent', lastMs: null };
+  const lastMs = probe.ageMs === null ? null : probe.ageMs + Math.max(0, elapsedMs);
+  if (probe.quality !== 'ok') return { kind: 'fault', fault: probe.quality, lastMs };
+  if (probe.plateC === null || lastMs === null || lastMs > DAEMON_LOST_AFTER_MS)
+    return { kind: 'fault', fault: 'silent', lastMs };
+  return { kind: 'number', plateC: probe.plateC };
+}
+
+/** One probe of an iron as the page shows it. */
+export interface Plate {
+  readonly id: string;
+  readonly probe: ProbeLive | null;
+  readonly view: PlateView;
+}
+
+/** One iron with its plates, the hottest that reads first. */
+export interface IronView {
+  readonly iron: IronLive;
+  readonly plates: readonly [Plate, ...Plate[]];
+  /** True until each of its probes that reads has been measured under the limit of touch, and while none reads. */
+  readonly hot: boolean;
+  /** True where it has lost its reading and nobody has acknowledged that yet. */
+  readonly unseenFault: boolean;
+}
+
+export function ironViews(state: StreamState, isLive: boolean, nowMs: number): readonly IronView[] {
+  const { live } = state;
+  if (live === null) return [];
+  return live.situation.irons.flatMap((iron) => {
+    const plates = iron.probes.map((id) => plateOf(id, live, state, { isLive, nowMs }));
+    const [first, ...others] = plates.toSorted((a, b) => heatOf(b) - heatOf(a));
+    if (first === undefined) return [];
+    const reads = first.view.kind === 'number';
+    return [
+      {
+        iron,
+        plates: [first, ...others] as const,
+        hot: !reads || iron.hot || plates.some((p) => p.probe?.hot === true),
+        unseenFault: !reads && isUnseen(live, iron.id),
+      },
+    ];
+  });
+}
+
+function plateOf(
+  id: string,
+  live: Live,
+  state: StreamState,
+  at: { readonly isLive: boolean; readonly nowMs: number },
+): Plate {
+  const probe = live.probes.find((one) => one.id === id) ?? null;
+  const elapsedMs = at.nowMs - (state.readAtMs[id] ?? at.nowMs);
+  return { id, probe, view: plateView(probe, elapsedMs, at.isLive) };
+}
+
+const isUnseen = (live: Live, ironId: string): boolean =>
+  !live.alarms.some((a) => a.iron === ironId && a.kind === 'no-reading' && a.state === 'acknowledged');
+
+const heatOf = (plate: Plate): number =>
+  plate.view.kind === 'number' ? plate.view.plateC : Number.NEGATIVE_INFINITY;
+
+/** Another iron takes the lead only when hotter by this much, K: two irons alike don't change places all the time. */
+const TAKE_LEAD_K = 5;
+
+/**
+ * The iron to show large: the hottest. One that was large and has lost its reading stays there until somebody has
+ * acknowledged that.
+ */
+export function leadingIron(before: string | null, views: readonly IronView[]): IronView | null {
+  const [first, ...rest] = views;
+  if (first === undefined) return null;
+  const hottest = rest.reduce(
+    (best, one) => (heatOf(one.plates[0]) > heatOf(best.plates[0]) ? one : best),
+    first,
+  );
+  const held = views.find((one) => one.iron.id === before);
+  if (held === undefined) return hottest;
+  if (held.unseenFault) return held;
+  return heatOf(hottest.plates[0]) > heatOf(held.plates[0]) + TAKE_LEAD_K ? hottest : held;
+}

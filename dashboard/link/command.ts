@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import { type AlarmKey, alarmKinds } from '../../shared/alarm/record.ts';
+import { chooseSourceSchema, markSchema } from '../../shared/messages/command.ts';
+import type { Live } from '../../shared/messages/live.ts';
+import { alarmId } from './stream.ts';
+
+/** What the user asked for, as the page keeps it until the daemon has answered. */
+const id = z.string().min(1).max(300);
+const alarm = { iron: id, kind: z.enum(alarmKinds), probe: z.string().nullable(), since: z.string() };
+
+const askedSchema = z.discriminatedUnion('what', [
+  z.strictObject({ what: z.literal('start'), iron: id }),
+  z.strictObject({ what: z.literal('stop'), iron: id, session: id }),
+  z.strictObject({ what: z.literal('mark'), iron: id, session: id, mark: markSchema }),
+  z.strictObject({ what: z.literal('acknowledge'), ...alarm }),
+  z.strictObject({ what: z.literal('silence'), ...alarm, forS: z.number() }),
+  z.strictObject({ what: z.literal('choose'), choice: chooseSourceSchema }),
+]);
+
+export const commandSchema = z.strictObject({
+  commandId: id,
+  asked: askedSchema,
+  /** What it is, in the words of the moment at which it was asked. */
+  words: z.string(),
+});
+
+export type Asked = z.infer<typeof askedSchema>;
+export type Command = z.infer<typeof commandSchema>;
+
+/** A silence or a choice is meant for the moment; later than this it would mean something else, ms. */
+export const MOMENT_MS = 60_000;
+
+export const isForTheMoment = (asked: Asked): boolean =>
+  asked.what === 'silence' || asked.what === 'choose' || asked.what === 'start' || asked.what === 'stop';
+
+export interface Post {
+  readonly path: string;
+  readonly body: Readonly<Record<string, unknown>>;
+}
+
+/** How a command is sent, as things stand now; `changed` where the alarm that it was meant for is no longer the same. */
+export function postOf(command: Command, live: Live | null): Post | 'changed' {
+  const { asked, commandId } = command;
+  switch (asked.what) {
+    case 'start':
+      return { path: '/api/sessions', body: { commandId, iron: asked.iron } };
+    case 'stop':
+      return { path: `/api/sessions/${encodeURIComponent(asked.session)}/stop`, body: { commandId } };
+    case 'mark': {
+      const session = sessionNow(live, asked.iron) ?? asked.session;
+      return {
+        path: `/api/sessions/${encodeURIComponent(session)}/marks`,
+        body: { commandId, mark: asked.mark },
+      };
+    }
+    case 'acknowledge':
+    case 'silence': {
+      if (!stillStands(live, asked)) return 'changed';
+      const { iron, kind, probe } = asked;
+      const length = asked.what === 'silence' ? { forS: asked.forS } : {};
+      return { path: `/api/alarms/${asked.what}`, body: { commandId, iron, kind, probe, ...length } };
+    }
+    case 'choose':
+      return { path: '/api/source', body: asked.choice };
+  }
+}
+
+/** A break of the daemon ends a session and the next one goes on with the work: a mark belongs there. */
+const sessionNow = (live: Live | null, ironId: string): string | null =>
+  live?.situation.irons.find((iron) => iron.id === ironId)?.session ?? null;
+
+/** Without this an acknowledgement that was held up could hide an alarm that nobody has seen. */
+function stillStands(live: Live | null, asked: AlarmKey & { iron: string; since: string }): boolean {
+  if (live === null) return true;
+  const now = live.alarms.find((one) => alarmId(one.iron, one) === alarmId(asked.iron, asked));
+  return now?.since === asked.since;
+}

@@ -1,0 +1,75 @@
+import { effect, signal } from '@preact/signals';
+import { z } from 'zod';
+import { tabKeep } from '../parts/browser.ts';
+import { nowMs, pageMs } from '../parts/now.ts';
+import { type Asked, type Command, commandSchema, postOf } from './command.ts';
+import { isLive, live } from './daemon.ts';
+import { randomId } from './ids.ts';
+import * as boxes from './outbox.ts';
+import { send } from './post.ts';
+
+/** Sends what the user asks for, one after the other, and holds what can't be sent until the daemon is back. */
+
+export const outbox = signal(boxes.emptyOutbox);
+
+const NAME = 'unsent';
+const RETRY_MS = 3000;
+let sending = false;
+let retryAtMs = 0;
+
+export function ask(asked: Asked, words: string): void {
+  outbox.value = boxes.ask(outbox.value, { commandId: randomId(), asked, words }, pageMs());
+  void sendNext();
+}
+
+export const discard = (commandId: string): void => {
+  outbox.value = boxes.discard(outbox.value, commandId);
+};
+
+export const dismiss = (noticeId: number): void => {
+  outbox.value = boxes.dismiss(outbox.value, noticeId);
+};
+
+/** Takes over what an earlier page held, keeps what is held, and tries again whenever the daemon can be reached. */
+export function startSending(): void {
+  outbox.value = boxes.takeOver(outbox.value, readKept(), pageMs());
+  effect(() => {
+    const commands = outbox.value.waiting.map((one) => one.command);
+    tabKeep.write(NAME, JSON.stringify(commands));
+  });
+  effect(() => {
+    const now = nowMs.value;
+    outbox.value = boxes.dropLate(outbox.peek(), now);
+    if (isLive.value && now >= retryAtMs) void sendNext();
+  });
+}
+
+/** What was held waits for a live stream: only that tells whether its alarm is still the same one. */
+async function sendNext(): Promise<void> {
+  if (sending) return;
+  sending = true;
+  for (;;) {
+    const first = outbox.peek().waiting[0];
+    if (first === undefined || (first.held && !isLive.peek())) break;
+    const answer = await attempt(first.command);
+    outbox.value = boxes.answered(outbox.peek(), first.command.commandId, answer);
+    if (answer.kind === 'unsent') {
+      retryAtMs = pageMs() + RETRY_MS;
+      break;
+    }
+  }
+  sending = false;
+}
+
+async function attempt(command: Command): Promise<boxes.Answer> {
+  const post = postOf(command, live.peek());
+  return post === 'changed' ? { kind: 'changed' } : await send(post);
+}
+
+function readKept(): readonly Command[] {
+  try {
+    return z.array(commandSchema).parse(JSON.parse(tabKeep.read(NAME) ?? '[]'));
+  } catch {
+    return [];
+  }
+}

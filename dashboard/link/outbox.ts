@@ -1,0 +1,92 @@
+import { type Command, isForTheMoment, MOMENT_MS } from './command.ts';
+
+/** The commands on their way, in the order in which they were asked, and what came of the ones that failed. Pure. */
+export interface Outbox {
+  readonly waiting: readonly Waiting[];
+  readonly notices: readonly Notice[];
+  readonly nextNotice: number;
+}
+
+export interface Waiting {
+  readonly command: Command;
+  readonly askedAtMs: number;
+  /** True once it could not be sent; it is tried again, under the same id. */
+  readonly held: boolean;
+}
+
+export interface Notice {
+  readonly id: number;
+  readonly kind: 'refused' | 'not-kept' | 'changed' | 'too-late';
+  readonly words: string;
+  /** The daemon's own sentence; empty where there is none. */
+  readonly why: string;
+}
+
+/** What came of an attempt to send. */
+export type Answer =
+  | { readonly kind: 'done'; readonly kept: boolean }
+  | { readonly kind: 'refused'; readonly why: string }
+  | { readonly kind: 'changed' }
+  | { readonly kind: 'unsent' };
+
+export const emptyOutbox: Outbox = { waiting: [], notices: [], nextNotice: 1 };
+
+/** More than these are never held; the oldest notices make room. */
+const MOST_WAITING = 50;
+const MOST_NOTICES = 5;
+
+/** Takes a command in. The same thing asked again while it is on its way is one command, not two. */
+export function ask(box: Outbox, command: Command, atMs: number): Outbox {
+  const text = JSON.stringify(command.asked);
+  if (box.waiting.some((one) => JSON.stringify(one.command.asked) === text)) return box;
+  if (box.waiting.length >= MOST_WAITING) return withNotice(box, command, 'too-late');
+  return { ...box, waiting: [...box.waiting, { command, askedAtMs: atMs, held: false }] };
+}
+
+export function answered(box: Outbox, commandId: string, answer: Answer): Outbox {
+  const one = box.waiting.find((each) => each.command.commandId === commandId);
+  if (one === undefined) return box;
+  if (answer.kind === 'unsent') return { ...box, waiting: box.waiting.map((w) => (w === one ? hold(w) : w)) };
+  const without = { ...box, waiting: box.waiting.filter((w) => w !== one) };
+  if (answer.kind === 'refused') return withNotice(without, one.command, 'refused', answer.why);
+  if (answer.kind === 'changed') return withNotice(without, one.command, 'changed');
+  return answer.kept ? without : withNotice(without, one.command, 'not-kept');
+}
+
+const hold = (waiting: Waiting): Waiting => ({ ...waiting, held: true });
+
+/** Drops what was meant for a moment that has passed, with a notice. */
+export function dropLate(box: Outbox, nowMs: number): Outbox {
+  const late = box.waiting.filter(
+    (w) => w.held && isForTheMoment(w.command.asked) && nowMs - w.askedAtMs > MOMENT_MS,
+  );
+  if (late.length === 0) return box;
+  const kept = { ...box, waiting: box.waiting.filter((w) => !late.includes(w)) };
+  return late.reduce<Outbox>((next, w) => withNotice(next, w.command, 'too-late'), kept);
+}
+
+/** Takes over what an earlier page could not send. What was meant for the moment is told of and not sent. */
+export function takeOver(box: Outbox, commands: readonly Command[], atMs: number): Outbox {
+  return commands.reduce<Outbox>(
+    (next, command) =>
+      isForTheMoment(command.asked)
+        ? withNotice(next, command, 'too-late')
+        : { ...next, waiting: [...next.waiting, { command, askedAtMs: atMs, held: true }] },
+    box,
+  );
+}
+
+export const discard = (box: Outbox, commandId: string): Outbox => ({
+  ...box,
+  waiting: box.waiting.filter((w) => w.command.commandId !== commandId),
+});
+
+export const dismiss = (box: Outbox, id: number): Outbox => ({
+  ...box,
+  notices: box.notices.filter((notice) => notice.id !== id),
+});
+
+function withNotice(box: Outbox, command: Command, kind: Notice['kind'], why = ''): Outbox {
+  const notice = { id: box.nextNotice, kind, words: command.words, why };
+  return { ...box, notices: [...box.notices, notice].slice(-MOST_NOTICES), nextNotice: box.nextNotice + 1 };
+}

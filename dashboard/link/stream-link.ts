@@ -1,0 +1,87 @@
+import { type StreamMessage, streamMessageSchema } from '../../shared/messages/stream.ts';
+import { versionIn } from './reload.ts';
+
+/** What a link tells of; the page folds it into what it knows. */
+export interface StreamListener {
+  opened(): void;
+  closed(): void;
+  message(message: StreamMessage): void;
+  /** A message that the schemas refuse, with the program's version where it names one. */
+  unreadable(programVersion: string | null): void;
+  /** Where to go on: the epoch and the last message known, or null to begin with a snapshot. */
+  resumeAfter(): { readonly epoch: string; readonly seq: number } | null;
+}
+
+const RETRY_MS = 500;
+/** A connection on which nothing comes for so long is given up and made anew, ms. */
+const GIVE_UP_MS = 5000;
+
+/** Keeps one WebSocket to `/stream` open for as long as the page lives, and makes a fresh one whenever it ends. */
+export class StreamLink {
+  readonly #address: string;
+  readonly #listener: StreamListener;
+  #socket: WebSocket | null = null;
+  #retry: ReturnType<typeof setTimeout> | undefined;
+  #watchdog: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(address: string, listener: StreamListener) {
+    this.#address = address;
+    this.#listener = listener;
+  }
+
+  start(): void {
+    this.#connect();
+  }
+
+  /** Drops the connection and makes a new one: what came over it doesn't follow on what is known. */
+  restart(): void {
+    this.#end(this.#socket, 0);
+  }
+
+  #connect(): void {
+    const after = this.#listener.resumeAfter();
+    const query = after === null ? '' : `?epoch=${encodeURIComponent(after.epoch)}&after=${after.seq}`;
+    const socket = new WebSocket(this.#address + query);
+    this.#socket = socket;
+    this.#listenAnew(socket);
+    socket.addEventListener('open', () => {
+      if (socket === this.#socket) this.#listener.opened();
+    });
+    socket.addEventListener('message', (event) => this.#receive(socket, event.data));
+    socket.addEventListener('close', () => this.#end(socket, RETRY_MS));
+  }
+
+  #receive(socket: WebSocket, data: unknown): void {
+    if (socket !== this.#socket) return;
+    this.#listenAnew(socket);
+    const raw = parsed(data);
+    const message = streamMessageSchema.safeParse(raw);
+    if (message.success) this.#listener.message(message.data);
+    else this.#listener.unreadable(versionIn(raw));
+  }
+
+  /** A peer that died without a word closes nothing: only its silence tells. */
+  #listenAnew(socket: WebSocket): void {
+    clearTimeout(this.#watchdog);
+    this.#watchdog = setTimeout(() => this.#end(socket, 0), GIVE_UP_MS);
+  }
+
+  /** Ends `socket` if it is the one in use; whoever notices first schedules the one retry. */
+  #end(socket: WebSocket | null, waitMs: number): void {
+    if (socket === null || socket !== this.#socket) return;
+    this.#socket = null;
+    clearTimeout(this.#watchdog);
+    clearTimeout(this.#retry);
+    socket.close();
+    this.#listener.closed();
+    this.#retry = setTimeout(() => this.#connect(), waitMs);
+  }
+}
+
+function parsed(data: unknown): unknown {
+  try {
+    return typeof data === 'string' ? JSON.parse(data) : null;
+  } catch {
+    return null;
+  }
+}

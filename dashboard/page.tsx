@@ -1,0 +1,36 @@
+import { Alarms } from './alarms/panel.tsx';
+import { Foot } from './frame/foot.tsx';
+import { Header } from './frame/header.tsx';
+import { Notes } from './frame/notes.tsx';
+import { OutboxList } from './frame/outbox-list.tsx';
+import { IronPage } from './iron/iron-view.tsx';
+import { lead } from './iron/irons.ts';
+import { isLive, live } from './link/daemon.ts';
+import { HatchPatterns } from './parts/hatch.tsx';
+import { Choice } from './setup/choice.tsx';
+import { Nothing } from './setup/nothing.tsx';
+import './frame/frame.css';
+
+/** The whole page. */
+export const Page = () => (
+  <>
+    <HatchPatterns />
+    <Alarms />
+    <Header />
+    <main class="main">
+      <Main />
+    </main>
+    <OutboxList />
+    {lead.value === null ? <Notes /> : null}
+    <Foot />
+  </>
+);
+
+/** A choice that waits can only be made while the daemon is heard. */
+function Main() {
+  const situation = live.value?.situation;
+  if (situation === undefined) return null;
+  if (situation.choice !== null && isLive.value) return <Choice ports={situation.choice} />;
+  if (lead.value !== null) return <IronPage />;
+  return isLive.value ? <Nothing devices={situation.devices} /> : null;
+}

@@ -1,0 +1,66 @@
+import './hatch.css';
+
+/** State is carried by hatching: one pattern a meaning, drawn once and used everywhere by its name. */
+
+export const hatches = [
+  /** A stage's band. */
+  'band',
+  /** The band of the stage being worked. */
+  'working',
+  /** Beyond the fabric limit. */
+  'beyond',
+  /** The allowance under a limit. */
+  'allowance',
+  /** Priorities of alarms: 3 act now, 2 act soon, 1 know. */
+  'act-now',
+  'act-soon',
+  'know',
+  /** Simulated, not real. */
+  'simulated',
+  /** Something is missing: no reading, not kept. */
+  'missing',
+] as const;
+export type HatchName = (typeof hatches)[number];
+
+/** A square of `size` with strokes; lines run past its edges so that tiles join. */
+interface Tile {
+  readonly size: number;
+  readonly path: string;
+}
+
+const tiles: Readonly<Record<HatchName, Tile>> = {
+  band: { size: 10, path: 'M-2 12 L12 -2 M-2 2 L2 -2 M8 12 L12 8' },
+  working: { size: 6, path: 'M-2 8 L8 -2 M-2 2 L2 -2 M4 8 L8 4' },
+  beyond: { size: 8, path: 'M-2 10 L10 -2 M-2 2 L2 -2 M6 10 L10 6 M-2 -2 L10 10 M6 -2 L10 2 M-2 6 L2 10' },
+  allowance: { size: 8, path: 'M4 -1 V9' },
+  'act-now': { size: 24, path: 'M-6 30 L30 -6 M-6 6 L6 -6 M18 30 L30 18' },
+  'act-soon': { size: 16, path: 'M-4 20 L20 -4 M-4 4 L4 -4 M12 20 L20 12' },
+  know: { size: 12, path: 'M-1 6 H13' },
+  simulated: { size: 28, path: 'M-7 -7 L35 35 M-7 21 L7 35 M21 -7 L35 7' },
+  missing: { size: 14, path: 'M7 3 V11 M3 7 H11' },
+};
+
+/** The patterns themselves; stands once on the page, takes no room. */
+export const HatchPatterns = () => (
+  <svg class="hatch-patterns" aria-hidden="true" focusable="false">
+    <defs>
+      {hatches.map((name) => {
+        const { size, path } = tiles[name];
+        return (
+          <pattern key={name} id={`hatch-${name}`} width={size} height={size} patternUnits="userSpaceOnUse">
+            <path class={`hatch-lines hatch-lines--${name}`} d={path} />
+          </pattern>
+        );
+      })}
+    </defs>
+  </svg>
+);
+
+export const hatchFill = (name: HatchName): string => `url(#hatch-${name})`;
+
+/** Fills its positioned parent with a hatching. */
+export const Hatch = ({ name }: { readonly name: HatchName }) => (
+  <svg class="hatch" aria-hidden="true" focusable="false">
+    <rect width="100%" height="100%" fill={hatchFill(name)} />
+  </svg>
+);

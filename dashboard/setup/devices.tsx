@@ -1,0 +1,54 @@
+import type { DeviceLive } from '../../shared/messages/live.ts';
+import { pageWords } from '../../shared/words/page.ts';
+import { deviceWords, rejectWords } from '../../shared/words/source.ts';
+import { live } from '../link/daemon.ts';
+import './setup.css';
+
+/** Each device with the state of its lines: what was used, what was not and why. Quiet; for when something is wrong. */
+export function Devices() {
+  const devices = live.value?.situation.devices ?? [];
+  return (
+    <details class="devices" data-testid="devices">
+      <summary>{deviceWords.title}</summary>
+      {devices.length === 0 ? <p>{deviceWords.none}</p> : null}
+      {devices.map((device) => (
+        <Device key={device.id} device={device} />
+      ))}
+    </details>
+  );
+}
+
+const Device = ({ device }: { readonly device: DeviceLive }) => (
+  <section class="device" aria-label={device.path}>
+    <h3>
+      {device.path}: {deviceWords.link[device.link]}{' '}
+      {device.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
+    </h3>
+    {device.detail === '' ? null : <p>{device.detail}</p>}
+    <dl class="facts">
+      <dt>{deviceWords.accepted}</dt>
+      <dd>{device.linesAccepted}</dd>
+      <dt>{deviceWords.missed}</dt>
+      <dd>{device.samplesMissed}</dd>
+      <dt>{deviceWords.lastLine}</dt>
+      <dd>
+        <code>{device.lastLine === '' ? deviceWords.noLine : device.lastLine}</code>
+      </dd>
+      <dt>{deviceWords.rejected}</dt>
+      <dd>{device.rejected.length === 0 ? deviceWords.rejectedNone : <Rejected device={device} />}</dd>
+    </dl>
+    {device.linesAccepted === 0 ? null : (
+      <p>{device.checksummed ? deviceWords.checked : deviceWords.unchecked}</p>
+    )}
+  </section>
+);
+
+const Rejected = ({ device }: { readonly device: DeviceLive }) => (
+  <ul class="rejected">
+    {device.rejected.map(({ cause, count, lastRaw }) => (
+      <li key={cause} data-cause={cause}>
+        {count} × {rejectWords[cause] ?? cause}; {deviceWords.lastRaw}: <code>{lastRaw}</code>
+      </li>
+    ))}
+  </ul>
+);

@@ -1,0 +1,2 @@
+/** The version in package.json, put in at build. */
+declare const __PROGRAM_VERSION__: string;
