@@ -29,7 +29,7 @@ export interface StreamLimits {
 
 export const streamLimits: StreamLimits = {
   clients: 250,
-  readingsGapMs: 16,
+  readingsGapMs: 4,
   slowFromBytes: 64 * 1024,
   slowUntilBytes: 16 * 1024,
   dropOverBytes: 1024 * 1024,
