@@ -15,8 +15,7 @@ export async function describePorts(machine: Machine = thisMachine): Promise<rea
   return [...ports].sort((a, b) => Number(b.likely) - Number(a.likely) || byPath(a, b));
 }
 
-const byPath = (a: PortFacts, b: PortFacts): number =>
-  a.path.localeCompare(b.path, 'en', { numeric: true });
+const byPath = (a: PortFacts, b: PortFacts): number => a.path.localeCompare(b.path, 'en', { numeric: true });
 
 /** The ports that are likely to be a probe's board. */
 export async function probablePorts(machine: Machine = thisMachine): Promise<readonly PortFacts[]> {
