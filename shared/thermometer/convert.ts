@@ -1,4 +1,4 @@
-import { hotJunctionC } from '../thermocouple/thermocouple.ts';
+import { COLD_JUNCTION_RANGE_C, hotJunctionC } from '../thermocouple/thermocouple.ts';
 import { ABSOLUTE_ZERO_C, fToC } from '../units/temperature.ts';
 import type { ProbeSettings } from './probe.ts';
 import type { Fault } from './reading.ts';
@@ -15,12 +15,18 @@ export function temperatureOf(sample: Sample, settings: ProbeSettings): number |
   const [fault] = sample.faults;
   if (fault !== undefined) return fault;
   if (sample.tC !== null) return checked(settings.unit === 'degF' ? fToC(sample.tC) : sample.tC);
-  if (sample.emfUv === null || sample.coldJunctionC === null) return null;
-  return checked(hotJunctionC(settings.thermocouple, sample.emfUv, sample.coldJunctionC));
+  const { emfUv, coldJunctionC } = sample;
+  if (emfUv === null || coldJunctionC === null) return null;
+  if (!Number.isFinite(emfUv) || !Number.isFinite(coldJunctionC)) return 'not-a-number';
+  if (coldJunctionC < COLD_JUNCTION_RANGE_C.min || coldJunctionC > COLD_JUNCTION_RANGE_C.max)
+    return 'cold-junction';
+  return checked(hotJunctionC(settings.thermocouple, emfUv, coldJunctionC));
 }
 
 function checked(tC: number | null): number | Fault {
-  if (tC === null || tC > HIGHEST_C) return 'out-of-range';
+  if (tC === null) return 'out-of-range';
   if (!Number.isFinite(tC)) return 'not-a-number';
-  return tC < ABSOLUTE_ZERO_C ? 'impossible' : tC;
+  if (tC > HIGHEST_C) return 'out-of-range';
+  // Adding 0 takes the sign off a negative zero, which JSON would lose.
+  return tC < ABSOLUTE_ZERO_C ? 'impossible' : tC + 0;
 }

@@ -23,16 +23,27 @@ export interface Thermometer {
 export const COLD_C = 43;
 /** Without a line for this long a probe is silent, ms: a page must not show an old number for 2 s. */
 export const SILENT_AFTER_MS = 1500;
+/** A device may be starting for so long before its silence counts as a fault, ms (two seconds of boot text, and some). */
+const STARTING_MS = 5000;
+/** One that starts again and again without ever being heard gets no more than this, ms. */
+const UNHEARD_MS = 10_000;
 
-const nothing = (probe: ProbeId, quality: Fault, tMs: number): Thermometer => ({
-  reading: { probe, quality, atMs: tMs },
+/** The pace at which heat changes is known from so much of it on, s: of less, a coarse probe's one step looks like one. */
+const PACE_SPAN_S = 10;
+
+/** A probe that has never been heard; `hot` where a session that broke off left it so. */
+export const unheard = (probe: ProbeId, tMs: number, hot: boolean): Thermometer => ({
+  reading: { probe, quality: 'silent', atMs: tMs },
   lastOk: null,
   heardMs: tMs,
   level: null,
   held: null,
   slope: null,
-  heat: 'unknown',
+  heat: hot ? 'hot' : 'unknown',
 });
+
+/** Another conversion holds from now on: what was learned from numbers of the old one says nothing about new ones. */
+export const converted = (t: Thermometer): Thermometer => ({ ...t, level: null, held: null, slope: null });
 
 export interface Heard {
   readonly thermometer: Thermometer;
@@ -45,7 +56,7 @@ export interface Heard {
  * @returns null where the sample carries no temperature
  */
 export function hear(
-  before: Thermometer | undefined,
+  was: Thermometer,
   sample: Sample,
   at: { readonly tMs: number; readonly clock: DeviceClock | undefined; readonly overC: number },
   settings: ProbeSettings,
@@ -53,7 +64,6 @@ export function hear(
   const tC = temperatureOf(sample, settings);
   if (tC === null) return null;
   const timed = sample.deviceMs === null ? null : placeInTime(at.clock, sample.deviceMs, at.tMs);
-  const was = before ?? nothing(sample.probe, 'silent', at.tMs);
   const thermometer =
     typeof tC === 'number'
       ? hearNumber(was, tC, timed?.atMs ?? at.tMs, at)
@@ -68,20 +78,24 @@ function hearNumber(
   at: { readonly tMs: number; readonly overC: number },
 ): Thermometer {
   const { level, jump } = judgeJump(was.level, plateC, at.tMs);
-  const held = hold(was.held, plateC, at.tMs);
+  const goesOn = was.reading.quality === 'ok' && !isBroken(was, at.tMs) && !jump;
+  const slope = addToSlope(goesOn ? was.slope : null, atMs, plateC);
+  // Nothing can be said of a value that was not sent without a break.
+  const held = hold(isBroken(was, at.tMs) ? null : was.held, plateC, at.tMs, slopeKPerS(slope, PACE_SPAN_S));
   const heard = { ...was, level, held, heardMs: at.tMs };
   const over = plateC >= at.overC;
   if (jump && !over) return withFault(heard, 'jump', at.tMs);
   if (isFrozen(held, at.tMs) && !over) return withFault(heard, 'frozen', at.tMs);
-  const goesOn = was.reading.quality === 'ok' && !jump;
   return {
     ...heard,
     reading: { probe: was.reading.probe, quality: 'ok', atMs, plateC },
     lastOk: { plateC, tMs: at.tMs },
-    slope: addToSlope(goesOn ? was.slope : null, atMs, plateC),
+    slope: jump ? null : slope,
     heat: plateC < COLD_C ? 'cold' : 'hot',
   };
 }
+
+const isBroken = (was: Thermometer, tMs: number): boolean => tMs - was.heardMs >= SILENT_AFTER_MS;
 
 function withFault(t: Thermometer, quality: Fault, tMs: number): Thermometer {
   if (t.reading.quality === quality) return t;
@@ -91,24 +105,26 @@ function withFault(t: Thermometer, quality: Fault, tMs: number): Thermometer {
 /** What is known of the link to a device, and how its lines have been. */
 export interface LinkState {
   readonly link: 'connected' | 'starting' | 'lost';
+  /** Since when the link has been so, ms of the watch's clock. */
+  readonly sinceMs: number;
   readonly lastRejectedMs: number | null;
 }
 
 /** Looks at the clock: a probe that has not been heard, or whose device is gone, has no reading. */
 export function listenOn(t: Thermometer, link: LinkState | undefined, tMs: number): Thermometer {
   if (link?.link === 'lost') return withFault(t, 'device-lost', tMs);
-  if (tMs - t.heardMs < SILENT_AFTER_MS) return t;
-  if (link?.link === 'starting') return withFault(t, 'starting', tMs);
+  const { quality } = t.reading;
+  const quiet = tMs - t.heardMs >= SILENT_AFTER_MS;
+  const unheardYet = quiet || quality === 'silent' || quality === 'device-lost';
+  if (!unheardYet) return t;
+  const mayStart = tMs - t.heardMs < UNHEARD_MS;
+  if (link?.link === 'starting' && mayStart && tMs - link.sinceMs < STARTING_MS)
+    return withFault(t, 'starting', tMs);
+  if (!quiet) return t;
   const garbled =
     link !== undefined && link.lastRejectedMs !== null && tMs - link.lastRejectedMs < SILENT_AFTER_MS;
   return withFault(t, garbled ? 'garbled' : 'silent', tMs);
 }
-
-/** A probe that has never been heard; `hot` where a session that broke off left it so. */
-export const unheard = (probe: ProbeId, tMs: number, hot: boolean): Thermometer => ({
-  ...nothing(probe, 'silent', tMs),
-  heat: hot ? 'hot' : 'unknown',
-});
 
 export const qualityOf = (t: Thermometer | undefined): Quality => t?.reading.quality ?? 'silent';
 

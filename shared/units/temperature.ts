@@ -12,11 +12,8 @@ export const cToF = (c: number): number => (c * 9) / 5 + 32;
 export const fToC = (f: number): number => ((f - 32) * 5) / 9;
 
 /** A temperature in `unit`, rounded to `digits` decimals, without its unit sign. */
-export function temperatureFigure(c: number, unit: TemperatureUnit, digits = 0): string {
-  const value = unit === 'F' ? cToF(c) : c;
-  const text = value.toFixed(digits);
-  return Number(text) === 0 ? text.replace('-', '') : text;
-}
+export const temperatureFigure = (c: number, unit: TemperatureUnit, digits = 0): string =>
+  rounded(unit === 'F' ? cToF(c) : c, digits);
 
 /** A temperature with its unit sign, for example "350 °F". */
 export const formatTemperature = (c: number, unit: TemperatureUnit, digits = 0): string =>
@@ -24,4 +21,10 @@ export const formatTemperature = (c: number, unit: TemperatureUnit, digits = 0):
 
 /** A difference of temperatures (no offset) with its unit sign, for example "4 °F". */
 export const formatTemperatureDifference = (k: number, unit: TemperatureUnit, digits = 0): string =>
-  `${(unit === 'F' ? (k * 9) / 5 : k).toFixed(digits)} °${unit}`;
+  `${rounded(unit === 'F' ? (k * 9) / 5 : k, digits)} °${unit}`;
+
+/** Rounds, and never says "-0". */
+function rounded(value: number, digits: number): string {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
