@@ -1,4 +1,4 @@
-import type { BandVerdict } from '../heat/band.ts';
+import type { BandSeen } from '../heat/band.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { Condition } from './machine.ts';
 
@@ -20,16 +20,20 @@ export interface PlateFacts {
   readonly expectedPeakC: number | null;
 }
 
-export function overLimit({ plateC, limitC }: PlateFacts, deadbandK: number): Condition {
+/** OPC 10000-9 B.1.5: back only where the plate is inside the limit by more than the deadband. */
+export function overLimit(
+  { plateC, limitC }: Pick<PlateFacts, 'plateC' | 'limitC'>,
+  deadbandK: number,
+): Condition {
   if (plateC === null) return 'unknown';
   if (plateC >= limitC) return 'beyond';
-  return plateC > limitC - deadbandK ? 'in-deadband' : 'inside';
+  return plateC >= limitC - deadbandK ? 'in-deadband' : 'inside';
 }
 
 export function headingForLimit({ plateC, slopeKPerS, limitC, expectedPeakC }: PlateFacts): Condition {
-  if (plateC === null) return 'unknown';
+  if (plateC === null || slopeKPerS === null) return 'unknown';
   if (plateC >= limitC) return 'in-deadband';
-  if (slopeKPerS === null || slopeKPerS <= 0) return 'inside';
+  if (slopeKPerS <= 0) return 'inside';
   const withinItsPeaks =
     expectedPeakC !== null && expectedPeakC < limitC && plateC <= expectedPeakC + PEAK_MARGIN_K;
   if (withinItsPeaks) return 'inside';
@@ -38,15 +42,23 @@ export function headingForLimit({ plateC, slopeKPerS, limitC, expectedPeakC }: P
   return leftS <= TAKE_BACK_S ? 'in-deadband' : 'inside';
 }
 
-/** @param mayBeHot the plate was hot when last measured, or has never been measured on a device that is there */
+/**
+ * A device that has just been opened is not at fault yet: its boot text raises nothing, clears nothing, and what was
+ * amiss before it is not held against it.
+ * @param mayBeHot the plate was hot when last measured, or has never been measured on a device that is there
+ */
 export function noReading(quality: Quality, mayBeHot: boolean): Condition {
   if (quality === 'ok') return 'inside';
+  if (quality === 'starting') return 'in-deadband';
   return mayBeHot ? 'beyond' : 'unknown';
 }
 
-export function outOfBand(verdict: BandVerdict, side: 'above' | 'below'): Condition {
-  if (verdict === 'undecided') return 'unknown';
-  return verdict === side ? 'beyond' : 'inside';
+export function outOfBand(seen: BandSeen, side: 'above' | 'below', deadbandK: number): Condition {
+  if (seen.kind === 'not-judged') return 'inside';
+  if (seen.kind === 'undecided') return 'unknown';
+  const byK = side === 'above' ? seen.aboveByK : seen.belowByK;
+  if (byK > 0) return 'beyond';
+  return byK >= -deadbandK ? 'in-deadband' : 'inside';
 }
 
 export const notRecording = (kept: boolean): Condition => (kept ? 'inside' : 'beyond');

@@ -113,8 +113,8 @@ export function acknowledge(alarm: AlarmRecord, timing: AlarmTiming, tMs: number
   switch (alarm.state) {
     case 'unacknowledged': {
       const reAlarmAtMs = timing.reAlarmMs === null ? null : tMs + timing.reAlarmMs;
-      const after: AlarmRecord = { ...alarm, state: 'acknowledged', acknowledgedAtMs: tMs, reAlarmAtMs };
-      return { alarm: after, change: 'acknowledged' };
+      const seen = { acknowledgedAtMs: tMs, reAlarmAtMs, silencedUntilMs: null };
+      return { alarm: { ...alarm, ...seen, state: 'acknowledged' }, change: 'acknowledged' };
     }
     case 'returned-unacknowledged':
       return { alarm: { ...alarm, state: 'normal', acknowledgedAtMs: tMs }, change: 'acknowledged' };
@@ -124,7 +124,13 @@ export function acknowledge(alarm: AlarmRecord, timing: AlarmTiming, tMs: number
   }
 }
 
-/** Silences for `forMs`, but no longer than its kind allows; null where it doesn't sound. */
+export const isSounding = ({ state, silencedUntilMs }: AlarmRecord): boolean =>
+  state === 'unacknowledged' && silencedUntilMs === null;
+
+/**
+ * Silences for `forMs`, but no longer than its kind allows; null where there is nothing to silence. One that is silent
+ * already stays as it is: asking again must not keep an alarm quiet for longer.
+ */
 export function silence(
   alarm: AlarmRecord,
   forMs: number,
@@ -132,6 +138,26 @@ export function silence(
   tMs: number,
 ): AlarmStep | null {
   if (alarm.state !== 'unacknowledged') return null;
-  const silencedUntilMs = tMs + Math.min(forMs, timing.longestSilenceMs);
+  if (!isSounding(alarm)) return { alarm, change: null };
+  const askedMs = Number.isFinite(forMs) ? Math.max(0, forMs) : timing.longestSilenceMs;
+  const silencedUntilMs = tMs + Math.min(askedMs, timing.longestSilenceMs);
   return { alarm: { ...alarm, silencedUntilMs }, change: 'silenced' };
+}
+
+const notAfter = (ms: number | null, latestMs: number): number | null =>
+  ms === null ? null : Math.min(ms, latestMs);
+
+/**
+ * An alarm taken over from another run of the program: it sounds again, and none of its times lies further ahead than
+ * this run's clock allows (a machine without a clock of its own may have come up in the past).
+ */
+export function carriedOver(alarm: AlarmRecord, timing: AlarmTiming, tMs: number): AlarmRecord {
+  return {
+    ...alarm,
+    raisedAtMs: notAfter(alarm.raisedAtMs, tMs),
+    acknowledgedAtMs: notAfter(alarm.acknowledgedAtMs, tMs),
+    reAlarmAtMs: notAfter(alarm.reAlarmAtMs, tMs + (timing.reAlarmMs ?? 0)),
+    pendingSinceMs: null,
+    silencedUntilMs: null,
+  };
 }

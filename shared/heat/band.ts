@@ -3,70 +3,120 @@ import type { HeatStage } from './schedule.ts';
 
 /**
  * Whether the plate keeps to its stage, judged over whole thermostat cycles, since a thermostat swings by more than a
- * stage is wide. Until a cycle is known, and where the plate is held without a swing, over stretches of time.
+ * stage is wide. Where the plate is held without a swing, it is judged over stretches of time.
  */
 export interface BandWatch {
-  /** What is judged began here: the stage was chosen, or the plate began to be regulated. */
+  /** The stage that it is held against; null: none. */
+  readonly stage: Pick<HeatStage, 'lowC' | 'highC'> | null;
+  /** Only what came after this counts: the stage was chosen, or the work was taken up again. */
   readonly fromMs: number;
-  readonly stretch: { readonly fromMs: number; readonly minC: number; readonly maxC: number } | null;
-  readonly verdict: BandVerdict;
+  readonly stretch: Stretch | null;
+  /** Since when the plate has been on its rest, or not regulated; null while it is judged. */
+  readonly pausedSinceMs: number | null;
+  readonly seen: BandSeen;
 }
 
-export type BandVerdict = 'not-judged' | 'undecided' | 'below' | 'within' | 'above';
+export type BandSeen =
+  | { readonly kind: 'not-judged' }
+  /** Not yet long enough to tell. */
+  | { readonly kind: 'undecided' }
+  /** By how much the plate was over and under its stage, K; negative: it was not. */
+  | { readonly kind: 'judged'; readonly aboveByK: number; readonly belowByK: number };
 
-/** Nothing is judged sooner than this, ms; several short cycles count together until they span it. */
+interface Stretch {
+  readonly fromMs: number;
+  readonly lowestC: number;
+  readonly highestC: number;
+}
+
+/** Nothing is judged over less than this, ms; several short cycles count together until they span it. */
 const LEAST_MS = 120_000;
+/** After a rest or a change of heat of this length, what was seen before no longer counts, ms. */
+const FORGET_MS = 180_000;
+/** A plate that stays within this over a stretch is held without a swing, K; more is a plate on its way. */
+const HELD_RANGE_K = 6;
 
-export const startBand = (tMs: number): BandWatch => ({ fromMs: tMs, stretch: null, verdict: 'undecided' });
-export const idleBand: BandWatch = { fromMs: 0, stretch: null, verdict: 'not-judged' };
+const notJudged: BandSeen = { kind: 'not-judged' };
+const undecided: BandSeen = { kind: 'undecided' };
 
-/** Takes one more reading, with the cycles known since the plate began to be regulated. */
+/** Nothing is known yet of how the plate keeps to `stage`. */
+export const startBand = (stage: BandWatch['stage'], tMs: number): BandWatch => ({
+  stage: stage === null ? null : { lowC: stage.lowC, highC: stage.highC },
+  fromMs: tMs,
+  stretch: null,
+  pausedSinceMs: null,
+  seen: notJudged,
+});
+
+/** The same, where it has to be found out whether what stood before still holds. */
+export const doubtfulBand = (stage: BandWatch['stage'], tMs: number): BandWatch => ({
+  ...startBand(stage, tMs),
+  seen: undecided,
+});
+
+export const sameStage = (a: BandWatch['stage'], b: BandWatch['stage']): boolean =>
+  a === b || (a !== null && b !== null && a.lowC === b.lowC && a.highC === b.highC);
+
+/** The plate is not regulated, or on its rest: what was seen stands for a while, then it is dropped. */
+export function pauseBand(before: BandWatch, tMs: number): BandWatch {
+  const pausedSinceMs = before.pausedSinceMs ?? tMs;
+  if (tMs - pausedSinceMs > FORGET_MS) return { ...startBand(before.stage, tMs), pausedSinceMs };
+  return { ...before, stretch: null, pausedSinceMs };
+}
+
+/** Takes one more reading of a regulated plate at work, with the cycles known since it began to be regulated. */
 export function judgeBand(
   before: BandWatch,
   reading: { readonly tMs: number; readonly plateC: number },
   cycles: readonly Cycle[],
-  stage: HeatStage,
 ): BandWatch {
-  const whole = cycles.filter((c) => c.fromMs >= before.fromMs);
-  const stretch = extend(before.stretch, reading);
-  const last = whole.at(-1);
-  if (last !== undefined && reading.tMs - last.toMs < Math.max(LEAST_MS, 2 * (last.toMs - last.fromMs))) {
-    const verdict = overCycles(whole, stage) ?? before.verdict;
-    return {
-      ...before,
-      verdict,
-      stretch: { fromMs: reading.tMs, minC: reading.plateC, maxC: reading.plateC },
-    };
+  const { stage } = before;
+  if (stage === null) return before;
+  const band = before.seen.kind === 'not-judged' ? doubtfulBand(stage, reading.tMs) : before;
+  const last = cycles.at(-1);
+  if (last !== undefined && isRecent(last, reading.tMs)) {
+    const meanC = meanOver(cycles.filter((c) => c.fromMs >= band.fromMs));
+    const seen = meanC === null ? band.seen : judged(meanC, meanC, stage);
+    return { ...band, seen, stretch: null, pausedSinceMs: null };
   }
-  if (reading.tMs - stretch.fromMs < LEAST_MS) return { ...before, stretch };
-  return { ...before, verdict: overStretch(stretch, stage), stretch: null };
+  const stretch = extend(band.stretch, reading);
+  if (reading.tMs - stretch.fromMs < LEAST_MS) return { ...band, stretch, pausedSinceMs: null };
+  const held = stretch.highestC - stretch.lowestC <= HELD_RANGE_K;
+  const seen = held ? judged(stretch.lowestC, stretch.highestC, stage) : band.seen;
+  return { ...band, seen, stretch: null, pausedSinceMs: null };
 }
 
-function extend(
-  stretch: BandWatch['stretch'],
-  { tMs, plateC }: { readonly tMs: number; readonly plateC: number },
-): NonNullable<BandWatch['stretch']> {
-  if (stretch === null) return { fromMs: tMs, minC: plateC, maxC: plateC };
-  return { ...stretch, minC: Math.min(stretch.minC, plateC), maxC: Math.max(stretch.maxC, plateC) };
-}
+/** The thermostat may be in the cycle after this one still. */
+const isRecent = ({ fromMs, toMs }: Cycle, tMs: number): boolean =>
+  tMs - toMs < Math.max(LEAST_MS, 2 * (toMs - fromMs));
 
-/** Mean over the newest cycles that span long enough; null while they don't. */
-function overCycles(cycles: readonly Cycle[], stage: HeatStage): BandVerdict | null {
+/** Mean over the newest cycles that span long enough, and no less than the longest one; null while they don't. */
+function meanOver(cycles: readonly Cycle[]): number | null {
+  const leastMs = Math.max(LEAST_MS, ...cycles.map((c) => c.toMs - c.fromMs));
   let spanMs = 0;
   let sum = 0;
-  for (const cycle of cycles.toReversed()) {
-    const ms = cycle.toMs - cycle.fromMs;
-    spanMs += ms;
-    sum += cycle.meanC * ms;
-    if (spanMs >= LEAST_MS) return verdictOf(sum / spanMs, sum / spanMs, stage);
+  for (const { fromMs, toMs, meanC } of cycles.toReversed()) {
+    spanMs += toMs - fromMs;
+    sum += meanC * (toMs - fromMs);
+    if (spanMs >= leastMs) return sum / spanMs;
   }
   return null;
 }
 
-const overStretch = (s: NonNullable<BandWatch['stretch']>, stage: HeatStage): BandVerdict =>
-  verdictOf(s.minC, s.maxC, stage);
-
-function verdictOf(lowestC: number, highestC: number, stage: HeatStage): BandVerdict {
-  if (lowestC > stage.highC) return 'above';
-  return highestC < stage.lowC ? 'below' : 'within';
+function extend(
+  stretch: Stretch | null,
+  { tMs, plateC }: { readonly tMs: number; readonly plateC: number },
+): Stretch {
+  if (stretch === null) return { fromMs: tMs, lowestC: plateC, highestC: plateC };
+  return {
+    ...stretch,
+    lowestC: Math.min(stretch.lowestC, plateC),
+    highestC: Math.max(stretch.highestC, plateC),
+  };
 }
+
+const judged = (
+  lowestC: number,
+  highestC: number,
+  { lowC, highC }: NonNullable<BandWatch['stage']>,
+): BandSeen => ({ kind: 'judged', aboveByK: lowestC - highC, belowByK: lowC - highestC });

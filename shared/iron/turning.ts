@@ -30,19 +30,22 @@ export function startTurning(tMs: number, plateC: number): Turning {
   return { direction: 'unknown', last: point, extreme: point };
 }
 
-/** Takes one more reading in; between two readings the plate is taken to have gone in a straight line. */
-export function follow(before: Turning, tMs: number, plateC: number): Turned {
+/**
+ * Takes one more reading in; between two readings the plate is taken to have gone in a straight line.
+ * @param turnK how far the plate must come back before a turning point counts, K
+ */
+export function follow(before: Turning, tMs: number, plateC: number, turnK: number): Turned {
   const { last, extreme, direction } = before;
   const meanC = (plateC + last.plateC) / 2;
   const now = { tMs, plateC, integralCs: last.integralCs + (meanC * (tMs - last.tMs)) / 1000 };
   const rise = plateC - extreme.plateC;
   if (direction === 'unknown') {
-    if (Math.abs(rise) < TURN_K) return { turning: { ...before, last: now }, turn: null };
+    if (Math.abs(rise) < turnK) return { turning: { ...before, last: now }, turn: null };
     return { turning: { direction: rise > 0 ? 'rising' : 'falling', last: now, extreme: now }, turn: null };
   }
   const onward = direction === 'rising' ? rise >= 0 : rise <= 0;
   if (onward) return { turning: { direction, last: now, extreme: now }, turn: null };
-  if (Math.abs(rise) < TURN_K) return { turning: { ...before, last: now }, turn: null };
+  if (Math.abs(rise) < turnK) return { turning: { ...before, last: now }, turn: null };
   return {
     turning: { direction: direction === 'rising' ? 'falling' : 'rising', last: now, extreme: now },
     turn: { kind: direction === 'rising' ? 'peak' : 'trough', point: extreme },

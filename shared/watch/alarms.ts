@@ -1,56 +1,39 @@
-import { headingForLimit, noReading, notRecording, outOfBand, overLimit } from '../alarm/conditions.ts';
 import {
   type AlarmStep,
   acknowledge,
-  type Condition,
+  isSounding,
   normalAlarm,
   observeCondition,
   silence,
 } from '../alarm/machine.ts';
-import { type AlarmKey, type AlarmRecord, alarmKeyText } from '../alarm/record.ts';
+import { type AlarmRecord, alarmKeyText } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
-import { expectedPeakC } from '../iron/behaviour.ts';
-import { deviceOf, type ProbeId } from '../thermometer/sample.ts';
-import { qualityOf, slopeOf } from '../thermometer/thermometer.ts';
 import { refusals } from '../words/refusals.ts';
 import type { Finding } from './finding.ts';
 import type { WatchInput } from './input.ts';
-import type { WatchState } from './state.ts';
+import type { Seen } from './seen.ts';
 
-/** The slice of the alarms: facts to conditions, conditions and commands to states. */
+/** The slice of the alarms: conditions and commands to states. */
+export type Alarms = Readonly<Record<string, AlarmRecord>>;
 
-type Alarms = WatchState['alarms'];
 export interface AlarmsStep {
   readonly alarms: Alarms;
   readonly found: readonly Finding[];
 }
 
-interface Seen extends AlarmKey {
-  readonly condition: Condition;
-  readonly detail?: string;
-  readonly plateC?: number | null;
-}
+/** A press of the button or pedal silences for so long, ms, or for the kind's longest silence if that is shorter. */
+const BUTTON_SILENCE_MS = 60_000;
 
-/**
- * Observes the conditions that an input can have changed: those of one probe after its sample, all of them otherwise.
- */
-export function watchAlarms(state: WatchState, input: WatchInput): AlarmsStep {
-  const seen =
-    input.kind === 'sample'
-      ? [...ofProbe(state, input.sample.probe), ...ofIron(state)]
-      : [
-          ...Object.keys(state.thermometers).flatMap((p) => ofProbe(state, p)),
-          ...ofIron(state),
-          ...ofGone(state),
-        ];
-  let alarms = state.alarms;
+/** Takes in what is seen of the conditions; those that are not among `seen` stay as they are. */
+export function watchAlarms(before: Alarms, seen: readonly Seen[], tMs: number): AlarmsStep {
+  let alarms = before;
   const found: Finding[] = [];
   for (const one of seen) {
     const key = alarmKeyText(one);
-    const before = alarms[key];
-    if (before === undefined && one.condition !== 'beyond') continue;
-    const step = observeOne(before ?? normalAlarm(one), one, state.tMs);
-    if (step.alarm !== before) alarms = { ...alarms, [key]: step.alarm };
+    const alarm = alarms[key];
+    if (alarm === undefined && one.condition !== 'beyond') continue;
+    const step = observeOne(alarm ?? normalAlarm(one), one, tMs);
+    if (step.alarm !== alarm) alarms = { ...alarms, [key]: step.alarm };
     if (step.change !== null) found.push({ kind: 'alarm', change: step.change, alarm: step.alarm });
   }
   return { alarms, found };
@@ -67,38 +50,20 @@ function observeOne(before: AlarmRecord, seen: Seen, tMs: number): AlarmStep {
   return observeCondition(noted, seen.condition, alarmTable[seen.kind], tMs);
 }
 
-function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
-  const { settings } = state;
-  const t = state.thermometers[probe];
-  const own = settings?.probes.find((p) => p.id === probe);
-  if (settings === null || t === undefined || own === undefined) return [];
-  const plateC = t.reading.quality === 'ok' ? t.reading.plateC : null;
-  const limitC = settings.schedule.fabricLimitC - own.guardBandK;
-  const facts = { plateC, slopeKPerS: slopeOf(t), limitC, expectedPeakC: expectedPeakC(state.behaviour) };
-  const quality = qualityOf(t);
-  const there = state.links[deviceOf(probe)]?.link === 'connected';
-  const mayBeHot = t.heat === 'hot' || (t.heat === 'unknown' && there);
-  return [
-    { kind: 'over-limit', probe, condition: overLimit(facts, alarmTable['over-limit'].deadbandK), plateC },
-    { kind: 'heading-for-limit', probe, condition: headingForLimit(facts), plateC },
-    { kind: 'no-reading', probe, condition: noReading(quality, mayBeHot), detail: quality },
-  ];
+/** Carries out what the user asks for, on the page or at the handle. */
+export function commandAlarms(alarms: Alarms, input: WatchInput, tMs: number): AlarmsStep {
+  switch (input.kind) {
+    case 'acknowledge':
+    case 'silence':
+      return commandOne(alarms, input, tMs);
+    case 'sample':
+      return input.sample.button === null ? { alarms, found: [] } : silenceSounding(alarms, tMs);
+    default:
+      return { alarms, found: [] };
+  }
 }
 
-const ofIron = ({ band, keeping }: WatchState): readonly Seen[] => [
-  { kind: 'above-band', probe: null, condition: outOfBand(band.verdict, 'above') },
-  { kind: 'below-band', probe: null, condition: outOfBand(band.verdict, 'below') },
-  { kind: 'not-recording', probe: null, condition: notRecording(keeping.kept), detail: keeping.detail },
-];
-
-/** A probe that was taken off this iron no longer tells anything of it. */
-const ofGone = ({ alarms, thermometers }: WatchState): readonly Seen[] =>
-  Object.values(alarms)
-    .filter((a) => a.probe !== null && thermometers[a.probe] === undefined)
-    .map(({ kind, probe }) => ({ kind, probe, condition: 'inside' }));
-
-/** Carries out an acknowledgement or a silence. */
-export function commandAlarm(
+function commandOne(
   alarms: Alarms,
   input: Extract<WatchInput, { kind: 'acknowledge' | 'silence' }>,
   tMs: number,
@@ -117,7 +82,24 @@ export function commandAlarm(
       : silence(before, input.forMs, timing, tMs);
   if (step === null)
     return refuse(input.kind === 'acknowledge' ? refusals.alreadySeen : refusals.notSounding);
-  const found: Finding[] =
-    step.change === null ? [] : [{ kind: 'alarm', change: step.change, alarm: step.alarm }];
-  return { alarms: { ...alarms, [key]: step.alarm }, found };
+  return put(alarms, step);
+}
+
+/** A press is about what sounds; a double press holds a first one, so it silences too. */
+function silenceSounding(before: Alarms, tMs: number): AlarmsStep {
+  let alarms = before;
+  const found: Finding[] = [];
+  for (const alarm of Object.values(before)) {
+    const step = isSounding(alarm) ? silence(alarm, BUTTON_SILENCE_MS, alarmTable[alarm.kind], tMs) : null;
+    if (step === null) continue;
+    const after = put(alarms, step);
+    alarms = after.alarms;
+    found.push(...after.found);
+  }
+  return { alarms, found };
+}
+
+function put(alarms: Alarms, { alarm, change }: AlarmStep): AlarmsStep {
+  const found: readonly Finding[] = change === null ? [] : [{ kind: 'alarm', change, alarm }];
+  return { alarms: { ...alarms, [alarmKeyText(alarm)]: alarm }, found };
 }

@@ -1,43 +1,108 @@
-import { idleBand, judgeBand, startBand } from '../heat/band.ts';
-import { forget, observe } from '../iron/behaviour.ts';
+import { type BandWatch, judgeBand, pauseBand, sameStage, startBand } from '../heat/band.ts';
+import { type Behaviour, noBehaviour, observe, retuned } from '../iron/behaviour.ts';
+import { coldIron, type IronHeat, judgeHeat } from '../iron/heat.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
+import type { Thermometer } from '../thermometer/thermometer.ts';
 import type { Finding } from './finding.ts';
-import type { WatchState } from './state.ts';
+import type { WatchInput } from './input.ts';
 
-/** The slices of the iron's behaviour and of the band that it should keep to. */
+/** The slice of the iron: what it does, and whether it keeps to the stage that is being worked. */
+export interface IronSlice {
+  /** The probe that the iron's behaviour is read from; null before one has read. */
+  readonly leader: ProbeId | null;
+  /** The iron's behaviour, as the leading probe reads it. */
+  readonly behaviour: Behaviour;
+  /** The same as each other probe reads it: one may take the lead, and each has peaks of its own. */
+  readonly others: Readonly<Record<ProbeId, Behaviour>>;
+  readonly heat: IronHeat;
+  readonly band: BandWatch;
+}
+
+export const newIron: IronSlice = {
+  leader: null,
+  behaviour: noBehaviour,
+  others: {},
+  heat: coldIron,
+  band: startBand(null, 0),
+};
+
+export interface IronFacts {
+  readonly tMs: number;
+  /** The probes that sit on this iron, the one to lead first. */
+  readonly probes: readonly ProbeId[];
+  readonly plates: Readonly<Record<ProbeId, Pick<Thermometer, 'reading' | 'lastOk'>>>;
+  /** The stage that is being worked, if the user chose one. */
+  readonly stage: BandWatch['stage'];
+  readonly onRest: boolean;
+}
 
 export interface IronStep {
-  readonly slice: Pick<WatchState, 'leader' | 'behaviour' | 'band'>;
+  readonly slice: IronSlice;
   readonly found: readonly Finding[];
 }
 
-/** Takes in the reading that `probe` has just given, where it is the leading probe's. */
-export function stepIron(state: WatchState, probe: ProbeId): IronStep {
-  const leader = leadingProbe(state);
-  const reading = state.readings[probe];
-  if (probe !== leader || reading?.quality !== 'ok') {
-    return { slice: { leader: state.leader, behaviour: state.behaviour, band: state.band }, found: [] };
+/** A leading probe that has not read for so long gives the lead away, ms; it doesn't take it back by itself. */
+const LEAD_LOST_MS = 10_000;
+
+/** Folds one input into the slice. */
+export function stepIron(before: IronSlice, input: WatchInput, facts: IronFacts): IronStep {
+  const fitted = input.kind === 'settings' ? withoutGone(before, facts.probes) : before;
+  const slice = sameStage(fitted.band.stage, facts.stage) ? fitted : atNewStage(fitted, facts);
+  if (input.kind !== 'sample') return { slice, found: [] };
+  const { probe } = input.sample;
+  const reading = facts.plates[probe]?.reading;
+  if (reading?.quality !== 'ok') return { slice, found: [] };
+  return hearPlate(slice, probe, reading.plateC, facts);
+}
+
+function hearPlate(slice: IronSlice, probe: ProbeId, plateC: number, facts: IronFacts): IronStep {
+  const { tMs } = facts;
+  const led = withLeader(slice, leadingProbe(slice.leader, facts));
+  const { heat, change } = judgeHeat(slice.heat, tMs, hottestC(facts));
+  const heated: Finding[] = change === null ? [] : [{ kind: 'heat', change }];
+  if (probe !== led.leader) {
+    const { behaviour } = observe(led.others[probe] ?? noBehaviour, tMs, plateC);
+    return { slice: { ...led, heat, others: { ...led.others, [probe]: behaviour } }, found: heated };
   }
-  const known = leader === state.leader ? state.behaviour : forget(state.behaviour);
-  const { behaviour, cycle, heat } = observe(known, state.tMs, reading.plateC);
+  const { behaviour, cycle } = observe(led.behaviour, tMs, plateC);
   const found: Finding[] = [];
-  if (behaviour.phase !== state.behaviour.phase) found.push({ kind: 'phase', phase: behaviour.phase });
+  if (behaviour.phase !== slice.behaviour.phase) found.push({ kind: 'phase', phase: behaviour.phase });
   if (cycle !== null) found.push({ kind: 'cycle', cycle });
-  if (heat !== null) found.push({ kind: 'heat', change: heat });
-  const band = stepBand({ ...state, behaviour }, reading.plateC);
-  return { slice: { leader, behaviour, band }, found };
+  const working = behaviour.phase === 'regulating' && !facts.onRest;
+  const band = working ? judgeBand(led.band, { tMs, plateC }, behaviour.cycles) : pauseBand(led.band, tMs);
+  return { slice: { ...led, behaviour, heat, band }, found: [...found, ...heated] };
 }
 
-/** The first of the iron's probes that reads; where none does, the one that led before. */
-function leadingProbe({ settings, readings, leader }: WatchState): ProbeId | null {
-  return settings?.iron.probes.find((p) => readings[p]?.quality === 'ok') ?? leader;
+/** The one that leads, as long as it reads; else the first that does. */
+function leadingProbe(leader: ProbeId | null, { probes, plates, tMs }: IronFacts): ProbeId | null {
+  const lastOk = leader === null ? null : plates[leader]?.lastOk;
+  if (lastOk !== null && lastOk !== undefined && tMs - lastOk.tMs <= LEAD_LOST_MS) return leader;
+  return probes.find((p) => plates[p]?.reading.quality === 'ok') ?? leader;
 }
 
-/** A band is judged while a stage is being worked and the plate is regulated, never on its rest. */
-function stepBand(state: WatchState, plateC: number): WatchState['band'] {
-  const { behaviour, work, settings, band, tMs } = state;
-  const stage = settings?.schedule.stages.find((s) => s.id === work.stageId);
-  if (stage === undefined || behaviour.phase !== 'regulating' || work.place === 'on-rest') return idleBand;
-  const going = band.verdict === 'not-judged' ? startBand(tMs) : band;
-  return judgeBand(going, { tMs, plateC }, behaviour.cycles, stage);
+function withLeader(slice: IronSlice, leader: ProbeId | null): IronSlice {
+  if (leader === slice.leader || leader === null) return slice;
+  const { [leader]: behaviour = noBehaviour, ...rest } = slice.others;
+  const others = slice.leader === null ? rest : { ...rest, [slice.leader]: slice.behaviour };
+  return { ...slice, leader, behaviour, others };
+}
+
+const hottestC = ({ plates }: IronFacts): number =>
+  Math.max(...Object.values(plates).flatMap(({ reading: r }) => (r.quality === 'ok' ? [r.plateC] : [])));
+
+/** A probe that was taken off the iron is not followed any more. */
+function withoutGone(slice: IronSlice, probes: readonly ProbeId[]): IronSlice {
+  const others = Object.fromEntries(Object.entries(slice.others).filter(([p]) => probes.includes(p)));
+  const leads = slice.leader !== null && probes.includes(slice.leader);
+  return leads ? { ...slice, others } : { ...slice, others, leader: null, behaviour: noBehaviour };
+}
+
+/** Another stage was chosen, or its band was changed: what was seen against the old one is over. */
+function atNewStage(slice: IronSlice, { stage, tMs }: IronFacts): IronSlice {
+  const band = startBand(stage, tMs);
+  if (stage === null) return { ...slice, band };
+  const down = slice.band.stage !== null && stage.highC < slice.band.stage.highC;
+  const turn = (b: Behaviour): Behaviour => retuned(b, stage, down);
+  const others = Object.fromEntries(Object.entries(slice.others).map(([p, b]) => [p, turn(b)]));
+  return { ...slice, band, behaviour: turn(slice.behaviour), others };
 }

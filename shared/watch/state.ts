@@ -1,14 +1,14 @@
 import type { AlarmRecord } from '../alarm/record.ts';
-import { type BandWatch, idleBand } from '../heat/band.ts';
-import { type Behaviour, noBehaviour } from '../iron/behaviour.ts';
 import type { DeviceClock } from '../thermometer/device-clock.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { LinkState, Thermometer } from '../thermometer/thermometer.ts';
-import type { Place, WatchSettings } from './input.ts';
+import type { WatchSettings } from './input.ts';
+import { type IronSlice, newIron } from './iron.ts';
+import { newWork, type Work } from './work.ts';
 
 /** All that a watch knows: plain data that survives JSON unchanged. */
-export interface WatchState {
+export interface WatchState extends IronSlice {
   /** Of the last input or tick that was folded. */
   readonly seq: number;
   readonly tMs: number;
@@ -19,20 +19,9 @@ export interface WatchState {
   readonly thermometers: Readonly<Record<ProbeId, Thermometer>>;
   readonly clocks: Readonly<Record<string, DeviceClock>>;
   readonly links: Readonly<Record<string, LinkState>>;
-  /** The probe that the iron's behaviour is read from; null while none reads. */
-  readonly leader: ProbeId | null;
-  readonly behaviour: Behaviour;
-  readonly band: BandWatch;
   readonly work: Work;
   readonly alarms: Readonly<Record<string, AlarmRecord>>;
   readonly keeping: { readonly kept: boolean; readonly detail: string };
-}
-
-/** What the user has said of the work in hand. */
-export interface Work {
-  readonly stageId: string | null;
-  readonly place: Place;
-  readonly recording: boolean;
 }
 
 /** A watch that knows nothing yet, at a point of its clock. */
@@ -44,10 +33,8 @@ export const initialWatch = (seq: number, tMs: number): WatchState => ({
   thermometers: {},
   clocks: {},
   links: {},
-  leader: null,
-  behaviour: noBehaviour,
-  band: idleBand,
-  work: { stageId: null, place: 'unknown', recording: false },
+  ...newIron,
+  work: newWork,
   alarms: {},
   keeping: { kept: true, detail: '' },
 });

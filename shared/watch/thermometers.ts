@@ -1,15 +1,28 @@
+import type { DeviceClock } from '../thermometer/device-clock.ts';
 import type { ProbeSettings } from '../thermometer/probe.ts';
+import type { Reading } from '../thermometer/reading.ts';
 import { deviceOf, type ProbeId, type Sample } from '../thermometer/sample.ts';
-import { hear, listenOn, type Thermometer, unheard } from '../thermometer/thermometer.ts';
+import {
+  converted,
+  hear,
+  type LinkState,
+  listenOn,
+  type Thermometer,
+  unheard,
+} from '../thermometer/thermometer.ts';
 import type { Finding } from './finding.ts';
-import type { WatchInput, WatchSettings } from './input.ts';
-import type { WatchState } from './state.ts';
+import type { DeviceLink, WatchInput, WatchSettings } from './input.ts';
 
 /** The slice that turns samples into readings: one thermometer a probe, one clock and link a device. */
+export interface ThermometersSlice {
+  readonly thermometers: Readonly<Record<ProbeId, Thermometer>>;
+  readonly readings: Readonly<Record<ProbeId, Reading>>;
+  readonly clocks: Readonly<Record<string, DeviceClock>>;
+  readonly links: Readonly<Record<string, LinkState>>;
+}
 
-type Slice = Pick<WatchState, 'thermometers' | 'readings' | 'clocks' | 'links'>;
-export interface SliceStep {
-  readonly slice: Slice;
+export interface ThermometersStep {
+  readonly slice: ThermometersSlice;
   readonly found: readonly Finding[];
 }
 
@@ -17,22 +30,19 @@ const none: readonly Finding[] = [];
 
 /** Folds one input into the slice. */
 export function stepThermometers(
-  slice: Slice,
+  slice: ThermometersSlice,
   input: WatchInput,
   settings: WatchSettings,
   tMs: number,
-): SliceStep {
+): ThermometersStep {
   switch (input.kind) {
     case 'sample':
       return takeSample(slice, input.sample, settings, tMs);
-    case 'device': {
-      const before = slice.links[input.device];
-      const link = { link: input.link, lastRejectedMs: before?.lastRejectedMs ?? null };
-      return lookAtClock({ ...slice, links: { ...slice.links, [input.device]: link } }, tMs);
-    }
+    case 'device':
+      return lookAtClock(withLink(slice, input.device, input.link, tMs), tMs);
     case 'rejected': {
-      const link = { link: slice.links[input.device]?.link ?? ('connected' as const), lastRejectedMs: tMs };
-      return { slice: { ...slice, links: { ...slice.links, [input.device]: link } }, found: none };
+      const link = slice.links[input.device] ?? { link: 'connected', sinceMs: tMs };
+      return { slice: putLink(slice, input.device, { ...link, lastRejectedMs: tMs }), found: none };
     }
     case 'tick':
       return lookAtClock(slice, tMs);
@@ -41,24 +51,47 @@ export function stepThermometers(
   }
 }
 
-function takeSample(slice: Slice, sample: Sample, settings: WatchSettings, tMs: number): SliceStep {
-  const probe = settings.probes.find((p) => p.id === sample.probe);
-  if (probe === undefined) return { slice, found: none };
+function withLink(
+  slice: ThermometersSlice,
+  device: string,
+  link: DeviceLink,
+  tMs: number,
+): ThermometersSlice {
+  const before = slice.links[device];
+  const sinceMs = before?.link === link ? before.sinceMs : tMs;
+  const linked = putLink(slice, device, { link, sinceMs, lastRejectedMs: before?.lastRejectedMs ?? null });
+  if (link === 'connected') return linked;
+  // Whatever comes next comes from a board that may have begun its clock anew.
+  const { [device]: _, ...clocks } = linked.clocks;
+  return { ...linked, clocks };
+}
+
+const putLink = (slice: ThermometersSlice, device: string, link: LinkState): ThermometersSlice => ({
+  ...slice,
+  links: { ...slice.links, [device]: link },
+});
+
+function takeSample(
+  before: ThermometersSlice,
+  sample: Sample,
+  settings: WatchSettings,
+  tMs: number,
+): ThermometersStep {
+  const settled = settings.probes.find((p) => p.id === sample.probe);
+  const was = before.thermometers[sample.probe];
+  if (settled === undefined || was === undefined) return { slice: before, found: none };
   const device = deviceOf(sample.probe);
-  const overC = settings.schedule.fabricLimitC - probe.guardBandK;
-  const heard = hear(
-    slice.thermometers[probe.id],
-    sample,
-    { tMs, clock: slice.clocks[device], overC },
-    probe,
-  );
+  // A device that sends is there, whether or not it has been announced.
+  const slice = before.links[device] === undefined ? withLink(before, device, 'connected', tMs) : before;
+  const overC = settings.schedule.fabricLimitC - settled.guardBandK;
+  const heard = hear(was, sample, { tMs, clock: slice.clocks[device], overC }, settled);
   if (heard === null) return { slice, found: none };
   const clocks = heard.clock === undefined ? slice.clocks : { ...slice.clocks, [device]: heard.clock };
-  return put({ ...slice, clocks }, probe.id, heard.thermometer);
+  return put({ ...slice, clocks }, sample.probe, heard.thermometer);
 }
 
 /** Replaces one thermometer; a change of quality is a finding. */
-function put(slice: Slice, probe: ProbeId, after: Thermometer): SliceStep {
+function put(slice: ThermometersSlice, probe: ProbeId, after: Thermometer): ThermometersStep {
   const before = slice.thermometers[probe];
   if (before === after) return { slice, found: none };
   const changed = before?.reading.quality !== after.reading.quality;
@@ -72,7 +105,7 @@ function put(slice: Slice, probe: ProbeId, after: Thermometer): SliceStep {
   };
 }
 
-function lookAtClock(before: Slice, tMs: number): SliceStep {
+function lookAtClock(before: ThermometersSlice, tMs: number): ThermometersStep {
   let slice = before;
   const found: Finding[] = [];
   for (const [probe, thermometer] of Object.entries(before.thermometers)) {
@@ -83,15 +116,21 @@ function lookAtClock(before: Slice, tMs: number): SliceStep {
   return { slice, found };
 }
 
-/** Fits the slice to a new set of probes: those that left are dropped, those that came have not been heard. */
+/** Fits the slice to new settings: probes that left are dropped, those that came have not been heard. */
 export function fitThermometers(
-  slice: Slice,
+  slice: ThermometersSlice,
   probes: readonly ProbeSettings[],
+  before: readonly ProbeSettings[],
   at: { readonly tMs: number; readonly hot: boolean },
-): Slice {
-  const thermometers = Object.fromEntries(
-    probes.map((p) => [p.id, slice.thermometers[p.id] ?? unheard(p.id, at.tMs, at.hot)]),
-  );
+): ThermometersSlice {
+  const fit = (p: ProbeSettings): Thermometer => {
+    const known = slice.thermometers[p.id];
+    if (known === undefined) return unheard(p.id, at.tMs, at.hot);
+    const was = before.find((b) => b.id === p.id);
+    const same = was === undefined || (was.unit === p.unit && was.thermocouple === p.thermocouple);
+    return same ? known : converted(known);
+  };
+  const thermometers = Object.fromEntries(probes.map((p) => [p.id, fit(p)]));
   const readings = Object.fromEntries(Object.entries(thermometers).map(([id, t]) => [id, t.reading]));
   return { ...slice, thermometers, readings };
 }

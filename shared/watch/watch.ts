@@ -1,12 +1,15 @@
+import { carriedOver } from '../alarm/machine.ts';
 import { alarmKeyText } from '../alarm/record.ts';
-import { startBand } from '../heat/band.ts';
-import { refusals } from '../words/refusals.ts';
-import { commandAlarm, watchAlarms } from './alarms.ts';
+import { alarmTable } from '../alarm/table.ts';
+import { doubtfulBand } from '../heat/band.ts';
+import { commandAlarms, watchAlarms } from './alarms.ts';
+import { ironFacts, seenAfter } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
 import type { Carried, WatchInput, WatchSettings } from './input.ts';
-import { stepIron } from './iron.ts';
+import { type IronSlice, stepIron } from './iron.ts';
 import { initialWatch, type WatchState } from './state.ts';
-import { fitThermometers, stepThermometers } from './thermometers.ts';
+import { fitThermometers, stepThermometers, type ThermometersSlice } from './thermometers.ts';
+import { stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
 export const FOLD_VERSION = 1;
@@ -16,77 +19,75 @@ export interface Step {
   readonly found: readonly FoundEntry[];
 }
 
+const nothing: readonly FoundEntry[] = [];
+
 /**
  * The fold: one input at its sequence number and time. Live watching, replay and what-if all run this and nothing else.
  * Before its first settings a watch only counts.
  */
 export function fold(before: WatchState, input: WatchInput, seq: number, tMs: number): Step {
-  const found: Finding[] = [];
-  let state: WatchState = { ...before, seq, tMs };
-  if (input.kind === 'settings') state = withSettings(state, input.settings, false);
-  if (state.settings === null) return { state, found: [] };
-  const read = stepThermometers(state, input, state.settings, tMs);
-  state = { ...state, ...read.slice };
-  found.push(...read.found);
-  if (input.kind === 'sample') {
-    const iron = stepIron(state, input.sample.probe);
-    state = { ...state, ...iron.slice };
-    found.push(...iron.found);
-  }
-  const told = hearUser(state, input);
-  state = told.state;
-  found.push(...told.found);
-  const alarmed = watchAlarms(state, input);
-  found.push(...alarmed.found);
-  state = { ...state, alarms: alarmed.alarms };
-  return { state, found: found.map((finding) => ({ seq, tMs, finding })) };
+  const fitted =
+    input.kind === 'settings' ? withSettings(before, input.settings, { tMs, hot: false }) : before;
+  const { settings } = fitted;
+  if (settings === null || isForeign(fitted, input))
+    return { state: { ...fitted, seq, tMs }, found: nothing };
+  const read = stepThermometers(thermometersOf(fitted), input, settings, tMs);
+  const told = stepWork(fitted.work, input, settings.schedule.stages);
+  const facts = ironFacts({ tMs, settings, thermometers: read.slice.thermometers, work: told.work });
+  const iron = stepIron(ironOf(fitted), input, facts);
+  const commanded = commandAlarms(fitted.alarms, input, tMs);
+  const state: WatchState = {
+    seq,
+    tMs,
+    settings,
+    ...read.slice,
+    ...iron.slice,
+    work: told.work,
+    alarms: commanded.alarms,
+    keeping: keepingAfter(fitted.keeping, input),
+  };
+  const alarmed = watchAlarms(state.alarms, seenAfter(state, input), tMs);
+  return {
+    state: alarmed.alarms === state.alarms ? state : { ...state, alarms: alarmed.alarms },
+    found: numbered([read.found, told.found, iron.found, commanded.found, alarmed.found], seq, tMs),
+  };
 }
 
-interface Told {
-  readonly state: WatchState;
-  readonly found: readonly Finding[];
+const thermometersOf = ({ thermometers, readings, clocks, links }: WatchState): ThermometersSlice => ({
+  thermometers,
+  readings,
+  clocks,
+  links,
+});
+
+const ironOf = ({ leader, behaviour, others, heat, band }: WatchState): IronSlice => ({
+  leader,
+  behaviour,
+  others,
+  heat,
+  band,
+});
+
+function numbered(found: readonly (readonly Finding[])[], seq: number, tMs: number): readonly FoundEntry[] {
+  if (found.every((f) => f.length === 0)) return nothing;
+  return found.flat().map((finding) => ({ seq, tMs, finding }));
 }
 
-function hearUser(state: WatchState, input: WatchInput): Told {
-  switch (input.kind) {
-    case 'mark':
-      return hearMark(state, input);
-    case 'acknowledge':
-    case 'silence': {
-      const { alarms, found } = commandAlarm(state.alarms, input, state.tMs);
-      return { state: { ...state, alarms }, found };
-    }
-    case 'start':
-    case 'stop':
-      return { state: { ...state, work: { ...state.work, recording: input.kind === 'start' } }, found: [] };
-    case 'keeping':
-      return { state: { ...state, keeping: { kept: input.kept, detail: input.detail } }, found: [] };
-    default:
-      return { state, found: [] };
-  }
-}
+/** A sample of a probe that doesn't sit on this iron says nothing of it, and a press of its button neither. */
+const isForeign = ({ thermometers }: WatchState, input: WatchInput): boolean =>
+  input.kind === 'sample' && thermometers[input.sample.probe] === undefined;
 
-function hearMark(state: WatchState, { mark, commandId }: Extract<WatchInput, { kind: 'mark' }>): Told {
-  switch (mark.kind) {
-    case 'place':
-      return { state: { ...state, work: { ...state.work, place: mark.place } }, found: [] };
-    case 'note':
-      return { state, found: [] };
-    case 'stage': {
-      const known =
-        mark.stageId === null || state.settings?.schedule.stages.some((s) => s.id === mark.stageId);
-      if (!known) return { state, found: [{ kind: 'refused', commandId, reason: refusals.noSuchStage }] };
-      const work = { ...state.work, stageId: mark.stageId };
-      // The dial is turned for a new stage: neither cycles nor peaks of the old one may be held against it.
-      const behaviour = { ...state.behaviour, cycles: [], peaksC: [], trough: null };
-      return { state: { ...state, work, behaviour, band: startBand(state.tMs) }, found: [] };
-    }
-  }
-}
+const keepingAfter = (before: WatchState['keeping'], input: WatchInput): WatchState['keeping'] =>
+  input.kind === 'keeping' ? { kept: input.kept, detail: input.detail } : before;
 
-function withSettings(state: WatchState, settings: WatchSettings, hot: boolean): WatchState {
+function withSettings(
+  state: WatchState,
+  settings: WatchSettings,
+  at: { readonly tMs: number; readonly hot: boolean },
+): WatchState {
   const own = settings.probes.filter((p) => settings.iron.probes.includes(p.id));
-  return { ...state, settings, ...fitThermometers(state, own, { tMs: state.tMs, hot }) };
+  const before = state.settings?.probes ?? [];
+  return { ...state, settings, ...fitThermometers(thermometersOf(state), own, before, at) };
 }
 
 /**
@@ -95,12 +96,17 @@ function withSettings(state: WatchState, settings: WatchSettings, hot: boolean):
  */
 export function resume(carried: Carried, seq: number, tMs: number, exact = true): WatchState {
   if (exact && carried.state !== null) return carried.state;
-  const state = withSettings(initialWatch(seq, tMs), carried.settings, carried.hot);
-  const alarms = Object.fromEntries(
-    carried.alarms.map((a) => [alarmKeyText(a), { ...a, pendingSinceMs: null }]),
-  );
-  const { stageId, place, hot, fromSession } = carried;
-  // A plate that was hot ends its session once it has been measured cold, in this run of the program as in the last.
-  const behaviour = { ...state.behaviour, heat: hot ? ('hot' as const) : ('cold' as const) };
-  return { ...state, alarms, behaviour, work: { stageId, place, recording: fromSession !== null } };
+  const { settings, stageId, place, hot, fromSession } = carried;
+  const state = withSettings(initialWatch(seq, tMs), settings, { tMs, hot });
+  const stage = settings.schedule.stages.find((s) => s.id === stageId) ?? null;
+  return {
+    ...state,
+    alarms: Object.fromEntries(
+      carried.alarms.map((a) => [alarmKeyText(a), carriedOver(a, alarmTable[a.kind], tMs)]),
+    ),
+    // A plate that was hot ends its session once it has been measured cold, in this run of the program as in the last.
+    heat: { ...state.heat, is: hot ? 'hot' : 'cold' },
+    band: doubtfulBand(stage, tMs),
+    work: { stageId, place, recording: fromSession !== null },
+  };
 }

@@ -1,0 +1,33 @@
+import { TURN_K } from './turning.ts';
+
+/**
+ * How far the plate swings while it is regulated: a band around it that widens at once and narrows slowly. A turning
+ * point counts only where the plate comes back by a good part of it, so that the dips of passes over the work, which
+ * ride on the thermostat's own swing, don't pass for cycles.
+ */
+export interface Swing {
+  readonly tMs: number;
+  readonly highestC: number;
+  readonly lowestC: number;
+}
+
+/** The band narrows to 1/e in this time, s: far longer than a cycle, short enough to forget an odd dip. */
+const NARROWS_S = 1200;
+/** The part of the swing by which the plate must come back (our own choice, by simulation). */
+const TURN_SHARE = 0.35;
+
+/** Takes one more temperature in. */
+export function widen(before: Swing | null, tMs: number, plateC: number): Swing {
+  if (before === null) return { tMs, highestC: plateC, lowestC: plateC };
+  const share = 1 - Math.exp(-(tMs - before.tMs) / (1000 * NARROWS_S));
+  const inwardsK = ((before.highestC - before.lowestC) * share) / 2;
+  return {
+    tMs,
+    highestC: Math.max(plateC, before.highestC - inwardsK),
+    lowestC: Math.min(plateC, before.lowestC + inwardsK),
+  };
+}
+
+/** How far the plate must come back before a turning point counts, K. */
+export const turnThresholdK = (swing: Swing | null): number =>
+  swing === null ? TURN_K : Math.max(TURN_K, TURN_SHARE * (swing.highestC - swing.lowestC));

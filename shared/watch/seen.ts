@@ -1,0 +1,61 @@
+import { headingForLimit, noReading, notRecording, outOfBand, overLimit } from '../alarm/conditions.ts';
+import type { Condition } from '../alarm/machine.ts';
+import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
+import { alarmTable } from '../alarm/table.ts';
+import type { BandSeen } from '../heat/band.ts';
+import type { Quality } from '../thermometer/reading.ts';
+import type { ProbeId } from '../thermometer/sample.ts';
+
+/** From facts to what is seen of each alarm's condition. */
+export interface Seen extends AlarmKey {
+  readonly condition: Condition;
+  /** Why, in the kind's own words, while the condition is beyond; left out where the kind has none. */
+  readonly detail?: string;
+  readonly plateC?: number | null;
+}
+
+export interface ProbeFacts {
+  readonly probe: ProbeId;
+  readonly quality: Quality;
+  /** Null where there is no valid reading. */
+  readonly plateC: number | null;
+  readonly slopeKPerS: number | null;
+  /** The fabric limit with the probe's guard band taken off, degC. */
+  readonly limitC: number;
+  readonly expectedPeakC: number | null;
+  readonly mayBeHot: boolean;
+}
+
+/** The alarms of one probe. */
+export const seenOfProbe = (facts: ProbeFacts): readonly Seen[] => {
+  const { probe, quality, plateC, mayBeHot } = facts;
+  const over = overLimit(facts, alarmTable['over-limit'].deadbandK);
+  return [
+    { kind: 'over-limit', probe, condition: over, plateC },
+    { kind: 'heading-for-limit', probe, condition: headingForLimit(facts), plateC },
+    { kind: 'no-reading', probe, condition: noReading(quality, mayBeHot), detail: quality },
+  ];
+};
+
+export interface WholeFacts {
+  readonly band: BandSeen;
+  readonly keeping: { readonly kept: boolean; readonly detail: string };
+}
+
+/** The alarms that concern the whole iron. */
+export const seenOfIron = ({ band, keeping }: WholeFacts): readonly Seen[] => [
+  outside(band, 'above'),
+  outside(band, 'below'),
+  { kind: 'not-recording', probe: null, condition: notRecording(keeping.kept), detail: keeping.detail },
+];
+
+function outside(band: BandSeen, side: 'above' | 'below'): Seen {
+  const kind = `${side}-band` as const;
+  return { kind, probe: null, condition: outOfBand(band, side, alarmTable[kind].deadbandK) };
+}
+
+/** A probe that was taken off this iron no longer tells anything of it: its alarms go. */
+export const seenOfGone = (alarms: readonly AlarmRecord[], probes: readonly ProbeId[]): readonly Seen[] =>
+  alarms
+    .filter(({ probe }) => probe !== null && !probes.includes(probe))
+    .map(({ kind, probe }) => ({ kind, probe, condition: 'inside' }));
