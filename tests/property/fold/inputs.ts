@@ -1,0 +1,168 @@
+import * as fc from 'fast-check';
+import { alarmKinds } from '../../../shared/alarm/record.ts';
+import {
+  emptySample,
+  type ProbeId,
+  type Sample,
+  type WireFault,
+} from '../../../shared/thermometer/sample.ts';
+import type { Mark, WatchInput, WatchSettings } from '../../../shared/watch/input.ts';
+import { probeSettings, watchSettings } from '../../unit/watch/support/settings.ts';
+
+/** Arbitrary courses of a watch: what comes in, when, and how far time is let go on between. */
+
+export const ONE = 'board/1';
+export const TWO = 'board/2';
+const OTHER = 'other/1';
+const probes: readonly ProbeId[] = [ONE, ONE, ONE, TWO, OTHER];
+
+export const first = watchSettings([probeSettings(ONE), probeSettings(TWO)]);
+const variants: readonly WatchSettings[] = [
+  first,
+  watchSettings([probeSettings(ONE)]),
+  watchSettings([probeSettings(ONE), probeSettings(OTHER)]),
+  watchSettings([probeSettings(ONE, { unit: 'degF' }), probeSettings(TWO, { guardBandK: 8 })]),
+  watchSettings(first.probes, { fabricLimitC: 140 }),
+  watchSettings(first.probes, { stages: first.schedule.stages.slice(2) }),
+  { ...first, iron: { ...first.iron, probes: [TWO] } },
+];
+
+export type Course =
+  /** Let time go on by so much without an input. */
+  | { readonly do: 'advance'; readonly byMs: number }
+  /** Give one input so much later; a negative wait is a clock that was read late. */
+  | { readonly do: 'give'; readonly waitMs: number; readonly input: WatchInput }
+  /** A run of samples. */
+  | { readonly do: 'read'; readonly run: Run };
+
+export interface Run {
+  readonly probe: ProbeId;
+  readonly count: number;
+  readonly everyMs: number;
+  readonly fromC: number;
+  readonly kPerS: number;
+  /** A step of the probe's numbers, K; 0: none. */
+  readonly stepK: number;
+  readonly deviceMs: number | null;
+}
+
+const faults = fc.subarray<WireFault>(
+  ['open', 'short-to-ground', 'short-to-supply', 'cold-junction', 'not-a-number'],
+  {
+    maxLength: 2,
+  },
+);
+const odd = fc.record({
+  tC: fc.oneof(fc.constant(null), fc.double({ min: -400, max: 2000, noNaN: true }), fc.constant(-0)),
+  emfUv: fc.option(fc.double({ min: -1e5, max: 1e5, noNaN: true })),
+  coldJunctionC: fc.option(fc.double({ min: -80, max: 200, noNaN: true })),
+  deviceMs: fc.option(fc.integer({ min: 0, max: 2 ** 32 - 1 })),
+  button: fc.constantFrom<1 | 2 | null>(null, null, 1, 2),
+  faults: fc.oneof(fc.constant<readonly WireFault[]>([]), faults),
+});
+const oddSample = fc.tuple(fc.constantFrom(...probes), odd).map(
+  ([probe, more]): Sample => ({
+    ...emptySample(probe),
+    ...more,
+  }),
+);
+
+const mark: fc.Arbitrary<Mark> = fc.oneof(
+  fc.record({
+    kind: fc.constant('stage' as const),
+    stageId: fc.constantFrom('tack', 'initial', 'intermediate', 'final', 'none', null),
+  }),
+  fc.record({
+    kind: fc.constant('place' as const),
+    place: fc.constantFrom('unknown' as const, 'on-work' as const, 'on-rest' as const),
+  }),
+  fc.record({ kind: fc.constant('note' as const), text: fc.string() }),
+);
+const alarm = fc.record({
+  kind: fc.constantFrom(...alarmKinds),
+  probe: fc.constantFrom(ONE, ONE, TWO, null),
+});
+const device = fc.constantFrom('board', 'board', 'other');
+const commandId = fc.uuid();
+const input: fc.Arbitrary<WatchInput> = fc.oneof(
+  { weight: 4, arbitrary: oddSample.map((sample) => ({ kind: 'sample' as const, sample })) },
+  { weight: 4, arbitrary: fc.record({ kind: fc.constant('mark' as const), commandId, mark }) },
+  { weight: 4, arbitrary: fc.record({ kind: fc.constant('acknowledge' as const), commandId, alarm }) },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      kind: fc.constant('silence' as const),
+      commandId,
+      alarm,
+      forMs: fc.integer({ min: 1, max: 600_000 }),
+    }),
+  },
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      kind: fc.constant('device' as const),
+      device,
+      link: fc.constantFrom('connected' as const, 'connected' as const, 'starting' as const, 'lost' as const),
+      detail: fc.string(),
+    }),
+  },
+  { weight: 1, arbitrary: fc.record({ kind: fc.constant('rejected' as const), device, count: fc.nat() }) },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(...variants).map((settings) => ({ kind: 'settings' as const, settings })),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({ kind: fc.constant('keeping' as const), kept: fc.boolean(), detail: fc.string() }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom<WatchInput>(
+      { kind: 'time' },
+      { kind: 'clock', change: 'suspend', byMs: 5000 },
+      { kind: 'start', commandId: null, why: 'hot' },
+      { kind: 'stop', commandId: 'c', why: 'by-hand' },
+    ),
+  },
+);
+
+const run: fc.Arbitrary<Run> = fc.record({
+  probe: fc.constantFrom(...probes),
+  count: fc.integer({ min: 1, max: 250 }),
+  everyMs: fc.constantFrom(50, 100, 250, 1000, 1600),
+  fromC: fc.integer({ min: 15, max: 200 }),
+  kPerS: fc.constantFrom(0, 0.05, -0.1, 0.8, -0.4, 2, -3),
+  stepK: fc.constantFrom(0, 0.25, 1),
+  deviceMs: fc.option(fc.integer({ min: 0, max: 2 ** 32 - 1 })),
+});
+
+export const courses: fc.Arbitrary<Course[]> = fc.array(
+  fc.oneof(
+    { weight: 3, arbitrary: run.map((run) => ({ do: 'read' as const, run })) },
+    {
+      weight: 4,
+      arbitrary: fc.record({
+        do: fc.constant('give' as const),
+        waitMs: fc.integer({ min: -2000, max: 4000 }),
+        input,
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.record({
+        do: fc.constant('advance' as const),
+        byMs: fc.integer({ min: 0, max: 200_000 }),
+      }),
+    },
+  ),
+  { minLength: 1, maxLength: 40 },
+);
+
+/** The samples of a run, each with the wait before it. */
+export const samplesOf = (r: Run): readonly { readonly waitMs: number; readonly sample: Sample }[] =>
+  Array.from({ length: r.count }, (_, i) => {
+    const exactC = r.fromC + (r.kPerS * i * r.everyMs) / 1000;
+    const tC = r.stepK === 0 ? exactC : Math.round(exactC / r.stepK) * r.stepK;
+    const deviceMs = r.deviceMs === null ? null : (r.deviceMs + i * r.everyMs) % 2 ** 32;
+    return { waitMs: r.everyMs, sample: { ...emptySample(r.probe), tC, deviceMs } };
+  });
