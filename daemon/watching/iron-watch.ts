@@ -1,24 +1,16 @@
 import type { AlarmKind } from '../../shared/alarm/record.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
-import type {
-  Carried,
-  StartReason,
-  StopReason,
-  WatchInput,
-  WatchSettings,
-} from '../../shared/watch/input.ts';
+import type { Carried, StartReason, StopReason, WatchInput } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
-import { FOLD_VERSION, resume } from '../../shared/watch/watch.ts';
-import type { SessionHead } from '../book/book.ts';
-import { newId } from '../ids.ts';
-import { type Keep, Recorder } from './recorder.ts';
+import { resume } from '../../shared/watch/watch.ts';
+import { beginning, carriedFrom, type Run } from './beginning.ts';
+import { takenOver } from './left.ts';
+import { type Beginning, type Keep, Recorder } from './recorder.ts';
 import { Watcher, type WatchStep } from './watcher.ts';
 
-export interface IronWatchOptions {
+export interface IronWatchOptions extends Run {
   readonly keep: Keep;
-  readonly originUtcMs: number;
   readonly utcOf: (tMs: number) => string;
-  readonly programVersion: string;
   /** Hears every step, after it has been handed to the recorder. */
   readonly told: (step: WatchStep) => void;
 }
@@ -38,12 +30,14 @@ export class IronWatch {
   readonly #watcher: Watcher;
   readonly #options: IronWatchOptions;
   #recorder: Recorder | null = null;
+  /** Sessions that broke off and are gone on with in the one that is being recorded. */
+  #goneOn = new Set<string>();
   #due: { readonly start: StartReason } | { readonly stop: StopReason } | null = null;
 
   constructor(carried: Carried, tMs: number, options: IronWatchOptions) {
     this.#options = options;
     this.#watcher = new Watcher(resume(carried, 0, tMs), (step) => this.#onStep(step));
-    if (carried.fromSession !== null) this.#record('resumed', carried, this.#watcher.state);
+    if (carried.fromSession !== null) this.#record('resumed', carried, this.#watcher.state, []);
   }
 
   get state(): WatchState {
@@ -72,21 +66,37 @@ export class IronWatch {
     return this.#recorder === null || this.#recorder.flush();
   }
 
+  /** Whether this is the session that is being recorded, or one that broke off and is gone on with in it. */
+  records(session: string): boolean {
+    return this.#recorder !== null && (this.#recorder.session === session || this.#goneOn.has(session));
+  }
+
   /** Begins a session, with the two minutes before; there must be none. */
   start(why: StartReason, tMs: number, commandId: string | null): void {
-    const [first] = this.#watcher.recent;
     const before = this.#watcher.recent;
-    const from = first?.before ?? this.#watcher.state;
-    this.#record(why, this.#carriedFrom(from, null), from);
-    for (const step of before) this.#recorder?.add(step);
+    const from = before[0]?.before ?? this.#watcher.state;
+    this.#record(why, carriedFrom(from, null), from, before);
     this.#watcher.take({ kind: 'start', commandId, why }, tMs);
   }
 
   /** Ends the session; resolves to whether its end is kept. */
   async stop(why: StopReason, tMs: number, commandId: string | null): Promise<boolean> {
     this.#watcher.take({ kind: 'stop', commandId, why }, tMs);
+    return this.#end(why);
+  }
+
+  /** Goes on with what an earlier run left, though this watch runs already: in a session of its own. */
+  takeOver(left: Carried): void {
+    const state = takenOver(this.state, left);
+    if (this.#recorder !== null) void this.#end('interrupted');
+    this.#watcher.goOnFrom(state);
+    this.#record('resumed', carriedFrom(state, left.fromSession), state, []);
+  }
+
+  #end(why: StopReason | 'interrupted'): Promise<boolean> | boolean {
     const recorder = this.#recorder;
     this.#recorder = null;
+    this.#watcher.forget();
     return recorder === null || recorder.end(why);
   }
 
@@ -116,43 +126,17 @@ export class IronWatch {
     else if ('stop' in due && this.#recorder !== null) void this.stop(due.stop, tMs, null);
   }
 
-  #record(why: StartReason, carried: Carried, from: WatchState): void {
-    const { originUtcMs, programVersion, keep, utcOf } = this.#options;
-    const { iron } = carried.settings;
-    const head: SessionHead = {
-      id: newId(),
-      ironId: iron.id,
-      ironName: iron.name,
-      simulated: iron.simulated,
-      foldVersion: FOLD_VERSION,
-      programVersion,
-      why,
-      originUtcMs,
-      zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-      firstSeq: from.seq,
-      firstMs: from.tMs,
-      fromSession: carried.fromSession,
+  #record(why: StartReason, carried: Carried, from: WatchState, before: readonly WatchStep[]): void {
+    const { keep, utcOf } = this.#options;
+    const goOn = (at: WatchState, broken: string | null): Beginning => {
+      if (broken !== null) this.#goneOn.add(broken);
+      return beginning('resumed', carriedFrom(at, broken), at, this.#options);
     };
-    const goOn = (broken: string): void => {
-      this.#record('resumed', this.#carriedFrom(this.state, broken), this.state);
-    };
-    this.#recorder = new Recorder(head, carried, from, { keep, utcOf, goOn });
+    this.#goneOn = new Set(carried.fromSession === null ? [] : [carried.fromSession]);
+    this.#recorder = new Recorder(beginning(why, carried, from, this.#options), before, {
+      keep,
+      utcOf,
+      goOn,
+    });
   }
-
-  #carriedFrom(state: WatchState, fromSession: string | null): Carried {
-    return {
-      settings: settingsOf(state),
-      alarms: Object.values(state.alarms).filter((a) => a.state !== 'normal'),
-      stageId: state.work.stageId,
-      place: state.work.place,
-      hot: Object.values(state.thermometers).some((t) => t.heat !== 'cold'),
-      fromSession,
-      state,
-    };
-  }
-}
-
-function settingsOf(state: WatchState): WatchSettings {
-  if (state.settings === null) throw new Error('A watch without settings can not be recorded.');
-  return state.settings;
 }

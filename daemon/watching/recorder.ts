@@ -1,5 +1,4 @@
-import type { FoundEntry } from '../../shared/watch/finding.ts';
-import type { Carried, Entry, StopReason } from '../../shared/watch/input.ts';
+import type { Carried, StopReason } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { Commit, SessionHead } from '../book/book.ts';
 import type { WatchStep } from './watcher.ts';
@@ -10,151 +9,228 @@ export type KeepOutcome = 'kept' | 'not-yet' | 'never';
 /** Where commits go. */
 export type Keep = (commit: Commit) => Promise<KeepOutcome>;
 
+/** How a session begins: at a state of the watch, with what is carried into it. */
+export interface Beginning {
+  readonly head: SessionHead;
+  readonly carried: Carried;
+  readonly from: WatchState;
+}
+
 export interface RecorderOptions {
   readonly keep: Keep;
   /** UTC of a time of the watch's clock, ISO with offset. */
   readonly utcOf: (tMs: number) => string;
-  /** Asked for when a session broke off because nothing could be kept, and keeping works again. */
-  readonly goOn: (brokenSession: string) => void;
+  /** How the session begins that goes on, at `from`, with one that broke off; null where nothing of that one is kept. */
+  readonly goOn: (from: WatchState, broken: string | null) => Beginning;
 }
 
 /** Readings are committed at least this often, ms. */
 const COMMIT_MS = 1000;
-/** Where nothing can be kept, so many inputs are held back before the session is broken off. */
-const HELD_AT_MOST = 10_000;
+/** Where nothing can be kept, so many steps are held back before the session is broken off. */
+export const HELD_AT_MOST = 10_000;
 const RETRY_MS = 2000;
 
-interface Pending {
-  begin: SessionHead | null;
-  entries: Entry[];
-  found: FoundEntry[];
-  end: Commit['end'];
+type EndReason = StopReason | 'interrupted';
+
+/** What one commit takes along. */
+interface Taken {
+  readonly begin: Beginning | null;
+  readonly steps: readonly WatchStep[];
+  readonly end: EndReason | null;
+  readonly until: Reach;
+  /** How many of the steps came in since the session began. */
+  readonly held: number;
 }
 
-/** How far a session has come. */
-type Reach = Pick<Commit, 'untilSeq' | 'untilMs' | 'peakC'>;
-
-const nothingPending = (): Pending => ({ begin: null, entries: [], found: [], end: null });
+/** How far a session has come, with its highest plate temperature until then, degC. */
+interface Reach {
+  readonly state: WatchState;
+  readonly peakC: number | null;
+}
 
 /**
- * Records one session: gathers what a watch took and found, and hands it on in commits, so that the book always holds a
- * prefix of the inputs with exactly their findings. A commit that fails is tried again with all that came since.
+ * Records what a watch took and found, in commits, so that the book always holds a prefix of the inputs with exactly
+ * their findings. A commit that fails is tried again with all that came since. Where a session can't be kept any more
+ * another goes on with it: from where the book had come or, once too much was held back, from where the watch is.
  */
 export class Recorder {
-  readonly session: string;
   readonly #options: RecorderOptions;
-  #pending: Pending = nothingPending();
-  #state: WatchState;
-  #peakC: number | null = null;
+  #session: string;
+  /** Null once it is kept. */
+  #begin: Beginning | null;
+  #pending: WatchStep[];
+  #end: EndReason | null = null;
+  /** How far the watch has come, and how far the book has come with it. */
+  #now: Reach;
+  #kept: Reach;
   #flushing: Promise<boolean> | null = null;
   #timer: NodeJS.Timeout | null = null;
-  /** How far the book has come with this session: a session that breaks off ends here. */
-  #kept: Reach;
+  /** Steps that came in since the last commit that was kept. */
+  #held = 0;
+  /** From breaking off until another session begins nothing that comes is kept. */
   #broken = false;
+  #timesBroken = 0;
   #over = false;
 
-  constructor(head: SessionHead, carried: Carried, from: WatchState, options: RecorderOptions) {
-    this.session = head.id;
+  /** `before`: steps that came right after `begin.from`, which the session begins with. */
+  constructor(begin: Beginning, before: readonly WatchStep[], options: RecorderOptions) {
     this.#options = options;
-    this.#state = from;
-    this.#kept = { untilSeq: head.firstSeq, untilMs: head.firstMs, peakC: null };
-    this.#pending.begin = head;
-    this.#pending.entries.push({
-      seq: head.firstSeq,
-      tMs: head.firstMs,
-      input: { kind: 'carried', carried },
-    });
+    this.#session = begin.head.id;
+    this.#begin = begin;
+    this.#pending = before.filter(isWorthKeeping);
+    this.#now = { state: before.at(-1)?.after ?? begin.from, peakC: peakOf(before) };
+    this.#kept = { state: begin.from, peakC: null };
+  }
+
+  /** The session that is being recorded: another one after one that could not be kept any more. */
+  get session(): string {
+    return this.#session;
   }
 
   /** Adds one step of the watch; it is committed within a second. */
   add(step: WatchStep): void {
-    this.#state = step.after;
-    this.#notePeak(step);
-    if (this.#broken) return;
-    if (step.entry !== null) this.#pending.entries.push(step.entry);
-    if (step.found.length > 0) this.#pending.found.push(...step.found);
-    if (this.#pending.entries.length > HELD_AT_MOST) this.#breakOff();
-    this.#timer ??= setTimeout(() => void this.flush(), COMMIT_MS);
+    this.#now = { state: step.after, peakC: higher(this.#now.peakC, peakOf([step])) };
+    if (!this.#broken && isWorthKeeping(step)) this.#hold(step);
+    this.#flushWithin(COMMIT_MS);
   }
 
   /** Commits all that is pending; resolves to whether all that was added before the call is kept. */
   async flush(): Promise<boolean> {
+    const whole = !this.#broken;
+    const timesBroken = this.#timesBroken;
     // A commit under way does not hold what was added since it began, so one more follows it.
     if (this.#flushing !== null) await this.#flushing;
     this.#flushing ??= this.#commit().finally(() => {
       this.#flushing = null;
     });
-    return this.#flushing;
+    return (await this.#flushing) && whole && timesBroken === this.#timesBroken;
   }
 
-  get #reach(): Reach {
-    return { untilSeq: this.#state.seq, untilMs: this.#state.tMs, peakC: this.#peakC };
-  }
-
-  /** Closes the session; resolves to whether its end is kept. */
-  async end(why: StopReason): Promise<boolean> {
+  /** Closes the session; resolves to whether its end is kept. Nothing is added after it. */
+  async end(why: EndReason): Promise<boolean> {
     this.#over = true;
-    if (!this.#broken) this.#pending.end = { why, atUtc: this.#options.utcOf(this.#state.tMs) };
+    if (!this.#broken) this.#end = why;
     return this.flush();
+  }
+
+  #hold(step: WatchStep): void {
+    this.#pending.push(step);
+    this.#held += 1;
+    if (this.#held > HELD_AT_MOST) this.#breakOff();
   }
 
   async #commit(): Promise<boolean> {
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = null;
-    const taken = this.#pending;
-    this.#pending = nothingPending();
-    const reach = this.#broken ? this.#kept : this.#reach;
-    const end = this.#broken
-      ? { why: 'interrupted' as const, atUtc: this.#options.utcOf(reach.untilMs) }
-      : taken.end;
-    switch (await this.#options.keep({ session: this.session, ...taken, ...reach, end })) {
+    const taken = this.#take();
+    if (taken === null) return true;
+    switch (await this.#options.keep(this.#commitOf(taken))) {
       case 'kept':
-        this.#kept = reach;
-        if (end?.why === 'interrupted') this.#goOn();
-        return true;
+        return this.#onKept(taken);
       case 'not-yet':
         this.#putBack(taken);
+        this.#flushWithin(RETRY_MS);
         return false;
       case 'never':
-        this.#broken = true;
-        this.#pending = nothingPending();
-        this.#goOn();
-        return false;
+        return this.#onNever(taken);
     }
   }
 
-  /** Once, and only for a session that nobody has ended. */
-  #goOn(): void {
-    if (!this.#over) this.#options.goOn(this.session);
-    this.#over = true;
+  /** All that is to be kept; null where nothing is. */
+  #take(): Taken | null {
+    const until = this.#broken ? this.#kept : this.#now;
+    const taken = { begin: this.#begin, steps: this.#pending, end: this.#end, until, held: this.#held };
+    if (taken.begin === null && taken.end === null && until.state.seq === this.#kept.state.seq) return null;
+    this.#begin = null;
+    this.#pending = [];
+    this.#end = null;
+    this.#held = 0;
+    return taken;
   }
 
-  #putBack(taken: Pending): void {
-    this.#pending = {
-      begin: taken.begin,
-      entries: [...taken.entries, ...this.#pending.entries],
-      found: [...taken.found, ...this.#pending.found],
-      end: this.#pending.end ?? taken.end,
+  #commitOf({ begin, steps, end, until: { state, peakC } }: Taken): Commit {
+    const entries = steps.flatMap(({ entry }) => (entry === null ? [] : [entry]));
+    return {
+      session: this.#session,
+      begin: begin?.head ?? null,
+      entries: begin === null ? entries : [firstEntry(begin), ...entries],
+      found: steps.flatMap(({ found }) => found),
+      untilSeq: state.seq,
+      untilMs: state.tMs,
+      peakC,
+      end: end === null ? null : { why: end, atUtc: this.#options.utcOf(state.tMs) },
     };
-    if (this.#broken) this.#dropHeld();
-    this.#timer ??= setTimeout(() => void this.flush(), RETRY_MS);
+  }
+
+  #onKept({ end, until }: Taken): boolean {
+    this.#kept = until;
+    if (end !== null && !this.#over) this.#goOn(this.#now.state, this.#session);
+    return true;
+  }
+
+  /** What is held goes into another session: at once, or later where that one would be the second to fail. */
+  #onNever(taken: Taken): boolean | Promise<boolean> {
+    this.#putBack(taken);
+    const { begin } = taken;
+    if (this.#broken) {
+      // Nothing is held, and there is nothing left that could be ended.
+      this.#begin = null;
+      this.#end = null;
+      if (this.#over) return false;
+    }
+    const from = this.#broken ? this.#now.state : this.#kept.state;
+    this.#goOn(from, begin === null ? this.#session : begin.carried.fromSession);
+    return begin === null ? this.#commit() : false;
+  }
+
+  #goOn(from: WatchState, broken: string | null): void {
+    this.#begin = this.#options.goOn(from, broken);
+    this.#session = this.#begin.head.id;
+    this.#kept = { state: from, peakC: null };
+    this.#now = { state: this.#now.state, peakC: peakOf(this.#pending) };
+    this.#broken = false;
+    this.#flushWithin(RETRY_MS);
+  }
+
+  #putBack(taken: Taken): void {
+    this.#begin = taken.begin;
+    this.#end = this.#end ?? taken.end;
+    if (this.#broken) return;
+    this.#held += taken.held;
+    this.#pending = [...taken.steps, ...this.#pending];
   }
 
   /** Too much is held back: the session ends with what the book has of it. */
   #breakOff(): void {
     this.#broken = true;
-    this.#dropHeld();
+    this.#timesBroken += 1;
+    this.#pending = [];
+    this.#end = 'interrupted';
   }
 
-  /** A session of which nothing is kept yet still has to say what was carried into it. */
-  #dropHeld(): void {
-    const { begin, entries } = this.#pending;
-    this.#pending = { ...nothingPending(), begin, entries: begin === null ? [] : entries.slice(0, 1) };
-  }
-
-  #notePeak({ entry, after }: WatchStep): void {
-    if (entry?.input.kind !== 'sample') return;
-    const reading = after.readings[entry.input.sample.probe];
-    if (reading?.quality === 'ok') this.#peakC = Math.max(reading.plateC, this.#peakC ?? reading.plateC);
+  #flushWithin(ms: number): void {
+    this.#timer ??= setTimeout(() => void this.flush(), ms);
   }
 }
+
+const isWorthKeeping = ({ entry, found }: WatchStep): boolean => entry !== null || found.length > 0;
+
+const firstEntry = ({ head, carried }: Beginning) => ({
+  seq: head.firstSeq,
+  tMs: head.firstMs,
+  input: { kind: 'carried' as const, carried },
+});
+
+/** The highest valid plate temperature that the samples of these steps gave, degC. */
+function peakOf(steps: readonly WatchStep[]): number | null {
+  let peakC: number | null = null;
+  for (const { entry, after } of steps) {
+    if (entry?.input.kind !== 'sample') continue;
+    const reading = after.readings[entry.input.sample.probe];
+    if (reading?.quality === 'ok') peakC = higher(peakC, reading.plateC);
+  }
+  return peakC;
+}
+
+const higher = (a: number | null, b: number | null): number | null =>
+  a === null || (b !== null && b > a) ? b : a;

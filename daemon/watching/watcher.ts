@@ -11,7 +11,7 @@ export interface WatchStep {
   readonly after: WatchState;
 }
 
-/** A session begins with this much of what came before it, ms. */
+/** A session begins with this much of what came before it, ms; what the one before holds is not held again. */
 const KEPT_MS = 120_000;
 
 /**
@@ -34,7 +34,19 @@ export class Watcher {
 
   /** The steps of the last two minutes, oldest first. */
   get recent(): readonly WatchStep[] {
-    return this.#recent;
+    const oldest = this.#state.tMs - KEPT_MS;
+    return this.#recent.filter((s) => s.after.tMs >= oldest);
+  }
+
+  /** Forgets what came so far: a session that begins from here on does not hold what the last one holds. */
+  forget(): void {
+    this.#recent = [];
+  }
+
+  /** Goes on from another state, at the same point of its clock. */
+  goOnFrom(state: WatchState): void {
+    this.#state = state;
+    this.forget();
   }
 
   /** Takes one input in, after the ticks that fell before it. */

@@ -35,16 +35,20 @@ export class Watches {
   }
 
   ofSession(session: string): IronWatch | undefined {
-    return this.all.find((w) => w.session === session);
+    return this.all.find((w) => w.records(session));
   }
 
   withProbe(probe: ProbeId): IronWatch | undefined {
     return this.#byProbe.get(probe);
   }
 
-  /** Watches an iron from now on, unless it is watched already; `carried` where it goes on from a session. */
+  /** Watches an iron from now on, unless it is watched already; either way it goes on from what is `carried`. */
   begin(settings: Settings, iron: Iron, tMs: number, carried: Carried | null): void {
-    if (this.#byIron.has(iron.id)) return;
+    const watched = this.#byIron.get(iron.id);
+    if (watched !== undefined) {
+      if (carried !== null) watched.takeOver(carried);
+      return;
+    }
     const fresh: Carried = {
       settings: watchSettings(settings, iron),
       alarms: [],

@@ -1,0 +1,62 @@
+import { carriedOver } from '../../shared/alarm/machine.ts';
+import { type AlarmRecord, alarmKeyText } from '../../shared/alarm/record.ts';
+import { alarmTable } from '../../shared/alarm/table.ts';
+import type { Carried, WatchSettings } from '../../shared/watch/input.ts';
+import type { WatchState } from '../../shared/watch/state.ts';
+import type { InterruptedSession } from '../book/book.ts';
+
+/** What an earlier run of the program left: how this one goes on with it. */
+
+/** What is carried on from a session that broke off, in the times of a clock whose zero is at `originUtcMs`. */
+export const carriedFromLeft = (
+  left: InterruptedSession,
+  settings: WatchSettings,
+  originUtcMs: number,
+): Carried => ({
+  settings,
+  alarms: left.alarms.map((a) => shifted(a, left.originUtcMs - originUtcMs)),
+  stageId: left.stageId,
+  place: left.place,
+  hot: left.hot,
+  fromSession: left.id,
+  state: null,
+});
+
+const later = (tMs: number | null, byMs: number): number | null => (tMs === null ? null : tMs + byMs);
+
+const shifted = (alarm: AlarmRecord, byMs: number): AlarmRecord => ({
+  ...alarm,
+  raisedAtMs: later(alarm.raisedAtMs, byMs),
+  pendingSinceMs: later(alarm.pendingSinceMs, byMs),
+  acknowledgedAtMs: later(alarm.acknowledgedAtMs, byMs),
+  reAlarmAtMs: later(alarm.reAlarmAtMs, byMs),
+  silencedUntilMs: later(alarm.silencedUntilMs, byMs),
+});
+
+/**
+ * A watch that runs already takes over what was left, since the book could not be read when it began. What the watch has
+ * seen and been told itself counts before what was left.
+ */
+export function takenOver(state: WatchState, left: Carried): WatchState {
+  const own = Object.values(state.alarms).filter((a) => a.state !== 'normal');
+  const alarms = [...left.alarms.map((a) => carriedOver(a, alarmTable[a.kind], state.tMs)), ...own];
+  const { stageId, place } = state.work;
+  const work = {
+    recording: true,
+    stageId: stageId ?? left.stageId,
+    place: place === 'unknown' ? left.place : place,
+  };
+  return { ...state, ...(left.hot ? asHot(state) : {}), work, alarms: byKey(alarms) };
+}
+
+const byKey = (alarms: readonly AlarmRecord[]): WatchState['alarms'] =>
+  Object.fromEntries(alarms.map((a) => [alarmKeyText(a), a]));
+
+/** A plate that has not been measured yet is as hot as it was left. */
+function asHot({ heat, thermometers }: WatchState): Pick<WatchState, 'heat' | 'thermometers'> {
+  const fitted = Object.entries(thermometers).map(([id, t]) => [
+    id,
+    t.heat === 'unknown' ? { ...t, heat: 'hot' as const } : t,
+  ]);
+  return { heat: { ...heat, is: 'hot' }, thermometers: Object.fromEntries(fitted) };
+}
