@@ -1,4 +1,5 @@
 import { mkdir } from 'node:fs/promises';
+import { setTimeout as delay } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import type { Logger } from 'pino';
 import { startWords } from '../shared/words/start.ts';
@@ -12,7 +13,7 @@ import type { RunCommand } from './options.ts';
 import { type Machine, thisMachine } from './probe/port/machine.ts';
 import { readSettings, SettingsUnreadable, writeSettings } from './settings/file.ts';
 import { SettingsKeeper } from './settings/keeper.ts';
-import { addSources, makeSource } from './sources.ts';
+import { addSources, makeSource, type SourcesSetup } from './sources.ts';
 import { VERSION } from './version.ts';
 import { Keeper } from './watching/keeper.ts';
 import { Program } from './watching/program.ts';
@@ -33,6 +34,8 @@ export class CannotStart extends Error {
 }
 
 const ALREADY_RUNNING = 3;
+/** Watching begins after so long, ms, whether the book is open by then or not. */
+const BOOK_AT_MOST_MS = 2500;
 const pageDir = fileURLToPath(new URL('../dashboard', import.meta.url));
 
 export interface Running {
@@ -50,11 +53,19 @@ export interface StartSetup {
 
 /** Starts watching as the command line asks. Rejects with `CannotStart`. */
 export async function startProgram(command: RunCommand, setup: StartSetup): Promise<Running> {
+  const release = await takeFolder(command.dataDir, setup.log);
+  try {
+    return await startIn(command, setup, release);
+  } catch (error) {
+    release();
+    throw error;
+  }
+}
+
+async function startIn(command: RunCommand, setup: StartSetup, release: () => void): Promise<Running> {
   const { log, say, machine = thisMachine } = setup;
   const { dataDir } = command;
-  const release = await takeFolder(dataDir, log);
   const clock = command.speed === 1 ? monotonicClock() : new SteppedClock();
-  const originUtcMs = Date.now() - clock.nowMs();
   const settings = new SettingsKeeper(await settingsOf(dataDir), (s) => writeSettings(dataDir, s));
   const reader = threadedReader({ folder: dataDir });
   const keeper = new Keeper(
@@ -65,7 +76,7 @@ export async function startProgram(command: RunCommand, setup: StartSetup): Prom
   const epoch = newId();
   const program: Program = new Program({
     clock,
-    originUtcMs,
+    originUtcMs: Date.now() - clock.nowMs(),
     version: VERSION,
     epoch,
     viewOnly: !isLoopback(command.listen.host),
@@ -75,14 +86,16 @@ export async function startProgram(command: RunCommand, setup: StartSetup): Prom
     complain: (message, error) => log.error({ err: error }, message),
   });
   const sources = { command, clock, machine, say };
-  const desk: ProgramDesk = new ProgramDesk(program, reader, (choice) => makeSource(choice, sources));
+  const desk: ProgramDesk = new ProgramDesk({
+    program,
+    reader,
+    sourceFor: (choice) => makeSource(choice, sources),
+    ready: () => begun,
+  });
   const web = await listen(command, { desk, epoch, log });
-  say(startWords.page(web.address));
-  if (!isLoopback(command.listen.host)) say(startWords.viewOnly(command.listen.host));
-  say(startWords.data(dataDir));
-  await keeper.open();
-  await addSources(program, sources);
-  program.run();
+  sayWhere(command, web, say);
+  const begun = begin(program, keeper, sources);
+  await begun;
   return {
     address: web.address,
     stop: async () => {
@@ -91,6 +104,19 @@ export async function startProgram(command: RunCommand, setup: StartSetup): Prom
       release();
     },
   };
+}
+
+/** The book comes first, for what broke off to be gone on with; but watching doesn't wait for a slow disk. */
+async function begin(program: Program, keeper: Keeper, sources: SourcesSetup): Promise<void> {
+  await Promise.race([keeper.open(), delay(BOOK_AT_MOST_MS, undefined, { ref: false })]);
+  await addSources(program, sources);
+  program.run();
+}
+
+function sayWhere({ listen: { host }, dataDir }: RunCommand, web: Web, say: StartSetup['say']): void {
+  say(startWords.page(web.address));
+  if (!isLoopback(host)) say(startWords.viewOnly(host));
+  say(startWords.data(dataDir));
 }
 
 async function takeFolder(dir: string, log: Logger): Promise<() => void> {
@@ -142,10 +168,8 @@ async function listen(
 /** Goes on with what broke off when the program last ended, the newest session of each iron. */
 function goOn(program: Program, desk: ProgramDesk, opened: OpenedBook, say: (text: string) => void): void {
   if (opened.setAside !== null) say(startWords.setAside(opened.setAside));
-  for (const interrupted of opened.interrupted) {
-    for (const commandId of interrupted.commandIds) {
-      desk.log.remember({ commandId, session: interrupted.id, kept: true });
-    }
-    program.goOnFrom(interrupted);
+  for (const { id, commandIds } of opened.interrupted) {
+    for (const commandId of commandIds) desk.log.remember({ commandId, session: id, kept: true });
   }
+  program.goOnFrom(opened.interrupted);
 }

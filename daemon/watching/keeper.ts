@@ -19,6 +19,8 @@ const lost: ReadonlySet<BookFailureCause> = new Set(['damaged', 'session-broken'
 export class Keeper {
   #keeping: Keeping = { kept: true, detail: '' };
   #opened = false;
+  #committed = false;
+  #closed = false;
   #retry: NodeJS.Timeout | null = null;
   readonly #book: Book;
   readonly #onOpen: (opened: OpenedBook) => void;
@@ -30,30 +32,36 @@ export class Keeper {
     this.#onChange = onChange;
   }
 
-  get keeping(): Keeping {
-    return this.#keeping;
-  }
-
-  get opened(): boolean {
-    return this.#opened;
-  }
-
   /** Opens the book; where that fails it is tried again every few seconds. Never rejects. */
   async open(): Promise<void> {
-    this.#retry = null;
+    const opened = await this.#tryToOpen();
+    if (opened !== null) this.#onOpen(opened);
+    if (!this.#keeping.kept) this.#openLater();
+  }
+
+  async #tryToOpen(): Promise<OpenedBook | null> {
     try {
       const opened = await this.#book.open();
       this.#opened = true;
       this.#set({ kept: opened.notKept === null, detail: opened.notKept?.message ?? '' });
-      this.#onOpen(opened);
+      return opened;
     } catch (error) {
       this.#set({ kept: false, detail: reasonOf(error) });
-      this.#retry = setTimeout(() => void this.open(), RETRY_MS);
+      return null;
     }
   }
 
+  /** While nothing is recorded no commit finds out that keeping works again. Once one has, opening would end its session. */
+  #openLater(): void {
+    this.#retry = setTimeout(() => {
+      if (!this.#committed && !this.#closed) void this.open();
+    }, RETRY_MS);
+  }
+
+  /** One commit of a session; never rejects. */
   async commit(commit: Commit): Promise<KeepOutcome> {
     if (!this.#opened) return 'not-yet';
+    this.#committed = true;
     try {
       await this.#book.commit(commit);
       this.#set({ kept: true, detail: '' });
@@ -65,6 +73,7 @@ export class Keeper {
   }
 
   async close(): Promise<void> {
+    this.#closed = true;
     if (this.#retry !== null) clearTimeout(this.#retry);
     await this.#book.close();
   }

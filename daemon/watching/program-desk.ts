@@ -16,22 +16,28 @@ import { CommandLog } from './command-log.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Program } from './program.ts';
 
+export interface DeskParts {
+  readonly program: Program;
+  readonly reader: BookReader;
+  readonly sourceFor: (choice: ChooseSource) => Promise<ProbeSource>;
+  /** Settles once the sessions that broke off are gone on with: a page is quicker to be back than they are. */
+  readonly ready: () => Promise<void>;
+}
+
 /** The desk at which the web side asks: reads and commands go from here to the program. */
 export class ProgramDesk implements Desk {
   readonly reader: BookReader;
   readonly log = new CommandLog();
   readonly #program: Program;
   readonly #settings: SettingsKeeper;
-  readonly #sourceFor: (choice: ChooseSource) => Promise<ProbeSource>;
+  readonly #sourceFor: DeskParts['sourceFor'];
+  readonly #ready: () => Promise<void>;
 
-  constructor(
-    program: Program,
-    reader: BookReader,
-    sourceFor: (choice: ChooseSource) => Promise<ProbeSource>,
-  ) {
+  constructor({ program, reader, sourceFor, ready }: DeskParts) {
     this.#program = program;
     this.#settings = program.options.settings;
     this.#sourceFor = sourceFor;
+    this.#ready = ready;
     this.reader = reader;
   }
 
@@ -44,7 +50,7 @@ export class ProgramDesk implements Desk {
   }
 
   startSession(ironId: string, commandId: string): Promise<Outcome> {
-    return this.log.once(commandId, async () => {
+    return this.#once(commandId, async () => {
       const watch = this.#watchOf(ironId);
       if (watch.session !== null)
         throw new Refusal('conflict', commandWords.alreadyRecording(watch.session), 'iron');
@@ -54,9 +60,13 @@ export class ProgramDesk implements Desk {
   }
 
   stopSession(session: string, commandId: string): Promise<Outcome> {
-    return this.log.once(commandId, async () => {
+    return this.#once(commandId, async () => {
       const watch = this.#watchOfSession(session);
-      return { commandId, session, kept: await watch.stop('by-hand', this.#nowMs(), commandId) };
+      return {
+        commandId,
+        session: watch.session,
+        kept: await watch.stop('by-hand', this.#nowMs(), commandId),
+      };
     });
   }
 
@@ -78,6 +88,7 @@ export class ProgramDesk implements Desk {
   }
 
   async choose(choice: ChooseSource): Promise<void> {
+    await this.#ready();
     const found = this.#program.choice;
     if (found === null) throw new Refusal('conflict', commandWords.chosenAlready);
     if (choice.kind === 'serial' && !found.some((p) => p.path === choice.path)) {
@@ -85,7 +96,12 @@ export class ProgramDesk implements Desk {
     }
     // Taken off the page at once: a second tap while the first is carried out finds nothing to choose.
     this.#program.setChoice(null);
-    this.#program.addSource(await this.#sourceFor(choice));
+    try {
+      this.#program.addSource(await this.#sourceFor(choice));
+    } catch (error) {
+      this.#program.setChoice(found);
+      throw error;
+    }
   }
 
   schedules(): readonly HeatSchedule[] {
@@ -119,9 +135,16 @@ export class ProgramDesk implements Desk {
     return made;
   }
 
+  #once(commandId: string, run: () => Promise<Outcome>): Promise<Outcome> {
+    return this.log.once(commandId, async () => {
+      await this.#ready();
+      return run();
+    });
+  }
+
   /** Gives one input to a watch, and answers once it is kept; what the watch refuses is refused here. */
   #command(commandId: string, find: () => IronWatch, input: WatchInput): Promise<Outcome> {
-    return this.log.once(commandId, async () => {
+    return this.#once(commandId, async () => {
       const watch = find();
       for (const { finding } of watch.take(input, this.#nowMs())) {
         if (finding.kind === 'refused' && finding.commandId === commandId)

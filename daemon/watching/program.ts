@@ -1,8 +1,7 @@
-import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
+import type { AlarmChange, AlarmRecord, AlarmState } from '../../shared/alarm/record.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
-import type { Carried, WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import type { Clock } from '../clock.ts';
@@ -15,7 +14,9 @@ import { clockChange, readClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
+import { carriedFromLeft } from './left.ts';
 import type { Keep } from './recorder.ts';
+import { Telling } from './telling.ts';
 import { alarmLive, alarmsLive, deviceLive, ironLive, loudest, probeLive, probesLive } from './view.ts';
 import type { WatchStep } from './watcher.ts';
 import { Watches } from './watches.ts';
@@ -48,13 +49,13 @@ export class Program {
   readonly options: ProgramOptions;
   /** Ports to choose from while nothing is watched yet. */
   #choice: readonly FoundPort[] | null = null;
-  /** By iron, the newest session that broke off in an earlier run. */
+  /** By iron, the newest session that broke off in an earlier run, until it is gone on with. */
   readonly #left = new Map<string, InterruptedSession>();
+  /** Sessions of earlier runs that are not to be gone on with again. */
+  readonly #goneOn = new Set<string>();
   #keeping: Keeping = { kept: true, detail: '' };
-  #listeners = new Set<(change: LiveChange) => void>();
   #timers: NodeJS.Timeout[] = [];
-  #told = '';
-  #dirty = false;
+  readonly #telling = new Telling(() => this.#situation());
 
   constructor(options: ProgramOptions) {
     this.options = options;
@@ -69,7 +70,7 @@ export class Program {
     this.devices = new Devices({
       sample: (sample, source, tMs) => this.#onSample(sample, source, tMs),
       aboutDevice: (device, input, tMs) => this.watches.aboutDevice(device, input, tMs),
-      changed: () => this.#markDirty(),
+      changed: () => this.#telling.situationSoon(),
     });
   }
 
@@ -77,7 +78,7 @@ export class Program {
   run(): void {
     const { clock, simulated } = this.options;
     this.#timers.push(setInterval(() => this.watches.advance(clock.nowMs()), TICK_MS));
-    this.#timers.push(setInterval(() => this.#tellSituation(), COUNTERS_MS));
+    this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
     if (simulated()) return;
     let before = readClocks();
     const look = (): void => {
@@ -95,8 +96,7 @@ export class Program {
   }
 
   listen(listener: (change: LiveChange) => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+    return this.#telling.listen(listener);
   }
 
   /** Takes a source into use, with the irons that its probes sit on. */
@@ -116,34 +116,50 @@ export class Program {
 
   setChoice(choice: readonly FoundPort[] | null): void {
     this.#choice = choice;
-    this.#markDirty();
+    this.#telling.situationSoon();
   }
 
   setKeeping(keeping: Keeping): void {
     this.#keeping = keeping;
     this.watches.setKeeping(keeping, this.options.clock.nowMs());
-    this.#markDirty();
+    this.#telling.situationSoon();
   }
 
   /**
-   * Goes on with what a session that broke off left: its standing alarms and the work in hand. An iron that may be hot is
-   * watched at once, whether its device is there or not; a simulated one is as cold as any new one until it runs again.
+   * Goes on with what sessions that broke off left (newest first): standing alarms and the work in hand. An iron that
+   * may be hot is watched at once, whether its device is there or not; a simulated one is as cold as any new one until
+   * it runs again.
    */
-  goOnFrom(interrupted: InterruptedSession): void {
-    const iron = this.options.settings.current.irons.find((i) => i.id === interrupted.ironId);
-    if (iron === undefined || this.#left.has(iron.id)) return;
-    this.#left.set(iron.id, interrupted);
-    if (!iron.simulated && (interrupted.hot || interrupted.alarms.length > 0)) {
-      this.#begin(iron, this.options.clock.nowMs());
+  goOnFrom(interrupted: readonly InterruptedSession[]): void {
+    for (const iron of this.options.settings.current.irons) {
+      const left = interrupted.find((one) => one.ironId === iron.id);
+      if (left === undefined || this.#goneOn.has(left.id)) continue;
+      this.#goneOn.add(left.id);
+      this.#left.set(iron.id, left);
+      const mayBeHot = !iron.simulated && (left.hot || left.alarms.length > 0);
+      if (mayBeHot || this.watches.of(iron.id) !== undefined) this.#begin(iron, this.options.clock.nowMs());
     }
   }
 
   #begin(iron: Iron, tMs: number): void {
     const { settings, originUtcMs } = this.options;
     const left = this.#left.get(iron.id);
+    this.#left.delete(iron.id);
     const carried =
-      left === undefined ? null : carriedFrom(left, watchSettings(settings.current, iron), originUtcMs);
+      left === undefined ? null : carriedFromLeft(left, watchSettings(settings.current, iron), originUtcMs);
     this.watches.begin(settings.current, iron, tMs, carried);
+    if (carried !== null) this.#tellCarried(iron.id);
+  }
+
+  /** Alarms that stand from before come with no change of their own: whoever listens, and the handle, hear of them too. */
+  #tellCarried(iron: string): void {
+    const watch = this.watches.of(iron);
+    this.#telling.situationNow();
+    for (const alarm of Object.values(watch?.state.alarms ?? {})) {
+      const change = changeInto[alarm.state];
+      if (watch !== undefined && change !== null) this.#tellAlarm(watch, change, alarm);
+    }
+    this.devices.lamp(loudest(this.watches.states));
   }
 
   live(): Live {
@@ -193,7 +209,7 @@ export class Program {
       tMs,
     );
     // Whoever listens hears of the iron before the first reading of its probe.
-    this.#tellSituation();
+    this.#telling.situationNow();
     this.watches.withProbe(sample.probe)?.take({ kind: 'sample', sample }, tMs);
   }
 
@@ -202,47 +218,28 @@ export class Program {
     if (entry?.input.kind === 'sample') probes.add(entry.input.sample.probe);
     if (entry?.input.kind === 'settings') {
       for (const probe of Object.keys(after.thermometers)) probes.add(probe);
-      this.#tellSituation();
+      this.#telling.situationNow();
     }
     for (const { finding } of found) {
       if (finding.kind === 'quality') probes.add(finding.probe);
-      else if (finding.kind === 'alarm') this.#onAlarm(watch, finding);
-      else this.#markDirty();
+      else if (finding.kind === 'alarm') this.#tellAlarm(watch, finding.change, finding.alarm);
+      else this.#telling.situationSoon();
     }
     const live = [...probes].flatMap((p) => probeLive(after, p, after.tMs) ?? []);
-    if (live.length > 0) this.#tell({ kind: 'readings', probes: live });
+    if (live.length > 0) this.#telling.tell({ kind: 'readings', probes: live });
+    // What sounds follows the alarms, and how loud it is also where the iron is.
+    if (found.length > 0 || entry?.input.kind === 'mark') this.devices.lamp(loudest(this.watches.states));
     if (entry === null || entry.input.kind === 'sample') return;
     if (entry.input.kind === 'mark') {
-      this.#tell({ kind: 'mark', iron: after.settings?.iron.id ?? '', mark: entry.input.mark });
+      this.#telling.tell({ kind: 'mark', iron: after.settings?.iron.id ?? '', mark: entry.input.mark });
     }
-    this.#markDirty();
+    this.#telling.situationSoon();
   }
 
-  #onAlarm(watch: IronWatch, finding: { readonly change: AlarmChange; readonly alarm: AlarmRecord }): void {
-    const alarm = alarmLive(watch.state, finding.alarm, (tMs) => this.utcOf(tMs));
-    this.#tell({ kind: 'alarm', change: finding.change, alarm });
-    this.devices.lamp(loudest(this.watches.states));
-    if (finding.change === 'acknowledged') this.devices.acknowledged();
-  }
-
-  #tell(change: LiveChange): void {
-    for (const listener of this.#listeners) listener(change);
-  }
-
-  /** Changes of one turn of the event loop are told together. */
-  #markDirty(): void {
-    if (this.#dirty) return;
-    this.#dirty = true;
-    setImmediate(() => this.#tellSituation());
-  }
-
-  #tellSituation(): void {
-    this.#dirty = false;
-    const situation = this.#situation();
-    const text = JSON.stringify(situation, (key, value: unknown) => (countsOn.has(key) ? undefined : value));
-    if (text === this.#told) return;
-    this.#told = text;
-    this.#tell({ kind: 'situation', situation });
+  #tellAlarm(watch: IronWatch, change: AlarmChange, record: AlarmRecord): void {
+    const alarm = alarmLive(watch.state, record, (tMs) => this.utcOf(tMs));
+    this.#telling.tell({ kind: 'alarm', change, alarm });
+    if (change === 'acknowledged') this.devices.acknowledged();
   }
 
   #situation(): Situation {
@@ -257,27 +254,10 @@ export class Program {
   }
 }
 
-/** What changes with every line is not news of itself. */
-const countsOn: ReadonlySet<string> = new Set(['linesAccepted', 'lastLine']);
-
-/** What is carried on from an earlier run, in the times of this one. */
-const carriedFrom = (left: InterruptedSession, settings: WatchSettings, originUtcMs: number): Carried => ({
-  settings,
-  alarms: left.alarms.map((a) => shifted(a, left.originUtcMs - originUtcMs)),
-  stageId: left.stageId,
-  place: left.place,
-  hot: left.hot,
-  fromSession: left.id,
-  state: null,
-});
-
-const later = (tMs: number | null, byMs: number): number | null => (tMs === null ? null : tMs + byMs);
-
-const shifted = (alarm: AlarmRecord, byMs: number): AlarmRecord => ({
-  ...alarm,
-  raisedAtMs: later(alarm.raisedAtMs, byMs),
-  pendingSinceMs: later(alarm.pendingSinceMs, byMs),
-  acknowledgedAtMs: later(alarm.acknowledgedAtMs, byMs),
-  reAlarmAtMs: later(alarm.reAlarmAtMs, byMs),
-  silencedUntilMs: later(alarm.silencedUntilMs, byMs),
-});
+/** How an alarm that stands from before is told: as the change that brought it into its state. */
+const changeInto: Readonly<Record<AlarmState, AlarmChange | null>> = {
+  normal: null,
+  unacknowledged: 're-alarmed',
+  acknowledged: 'acknowledged',
+  'returned-unacknowledged': 'cleared',
+};

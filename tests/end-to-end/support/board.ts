@@ -1,0 +1,114 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync } from 'node:fs';
+import { onTestFinished } from 'vitest';
+import { until } from './until.ts';
+
+const EVERY_MS = 100;
+
+/** What a board measures at its next line, degC, given the line's number. */
+type Plate = (line: number) => number;
+
+/**
+ * A thermocouple board on a real pseudo-terminal: sends a line ten times a second, and can be plugged in and pulled.
+ * socat holds the far end.
+ */
+export class Board {
+  readonly path: string;
+  /** What the program has said to it. */
+  heard = '';
+  /** Number of the last line that was sent. */
+  line = 0;
+  readonly #name: string;
+  #socat: ChildProcess | null = null;
+  #timer: NodeJS.Timeout | undefined;
+  #plate: Plate;
+  #reached: (() => void) | null = null;
+
+  /** `path`: where its node appears; `plateC`: what it measures at first, degC. */
+  constructor(path: string, { plateC = 22, name = '1' } = {}) {
+    this.path = path;
+    this.#name = name;
+    this.#plate = steady(plateC);
+    onTestFinished(() => this.pull());
+  }
+
+  /** Settles when the node is there, with the time at which it was seen, ms since 1970; it sends from then on. */
+  async plug(): Promise<number> {
+    const socat = spawn('socat', [`pty,raw,echo=0,link=${this.path}`, '-'], {
+      stdio: ['pipe', 'pipe', 'inherit'],
+    });
+    this.#socat = socat;
+    socat.stdout.on('data', (bytes: Buffer) => (this.heard += bytes.toString('latin1')));
+    // A line written as the board is pulled has nowhere to go.
+    socat.stdin.on('error', () => undefined);
+    await until(`${this.path} appears`, () => existsSync(this.path));
+    const atMs = Date.now();
+    this.#timer = setInterval(() => this.sendNext(), EVERY_MS);
+    return atMs;
+  }
+
+  /** Pulls the cable; settles when the node is gone. */
+  async pull(): Promise<void> {
+    clearInterval(this.#timer);
+    const socat = this.#socat;
+    this.#socat = null;
+    if (socat === null) return;
+    const gone = once(socat, 'close');
+    socat.kill('SIGTERM');
+    await gone;
+  }
+
+  /** Goes on in, but sends nothing more. */
+  fallSilent(): void {
+    clearInterval(this.#timer);
+  }
+
+  /** Sends one line as it is, without waiting for its turn. */
+  write(text: string): void {
+    this.#socat?.stdin?.write(Buffer.from(text, 'latin1'));
+  }
+
+  sendNext(): void {
+    this.line += 1;
+    const tC = this.#plate(this.line).toFixed(2);
+    const ms = Math.floor(performance.now());
+    this.write(checked(`p=${this.#name} n=${this.line % 65_536} ms=${ms} t=${tC}`));
+  }
+
+  /** From now on the plate is at what `plate` says. */
+  follow(plate: Plate): void {
+    this.#plate = plate;
+  }
+
+  /** Brings the plate to `toC` by up to 4 K a line and holds it there; settles when it is there. */
+  bring(toC: number): Promise<void> {
+    const from = this.line;
+    const fromC = this.#plate(from);
+    const lines = Math.ceil(Math.abs(toC - fromC) / STEP_K);
+    const held = steady(toC);
+    this.#plate = (line) => {
+      const share = (line - from) / lines;
+      if (share < 1) return fromC + (toC - fromC) * share;
+      this.#reached?.();
+      return held(line);
+    };
+    return new Promise((resolve) => {
+      this.#reached = resolve;
+    });
+  }
+}
+
+const STEP_K = 4;
+
+/** A line with its checksum (NMEA 0183: the XOR of all bytes before the `*`) and its end. */
+function checked(payload: string): string {
+  const sum = Buffer.from(payload, 'latin1').reduce((all, byte) => all ^ byte, 0);
+  return `${payload}*${sum.toString(16).toUpperCase().padStart(2, '0')}\n`;
+}
+
+/** A plate that is held: it is never still, or its probe would count as frozen. Never above `plateC`. */
+const steady =
+  (plateC: number): Plate =>
+  (line) =>
+    plateC - (line % 3) * 0.1;
