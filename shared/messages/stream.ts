@@ -28,7 +28,10 @@ export const streamMessageSchema = z.discriminatedUnion('kind', [
 
 export type StreamMessage = z.infer<typeof streamMessageSchema>;
 
-/** Without any message for this long, a page treats the daemon as lost, ms. */
-export const DAEMON_LOST_AFTER_MS = 2000;
+/**
+ * Without any message for this long, a page treats the daemon as lost, ms. It has to say so within two seconds, and it
+ * looks at its clock every quarter of a second only.
+ */
+export const DAEMON_LOST_AFTER_MS = 1600;
 /** The daemon says something at least this often, ms. */
 export const BEAT_MS = 700;
