@@ -3,11 +3,14 @@ import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { listenForKeys } from './alarms/keys.ts';
 import { followVersion } from './frame/age.ts';
-import { titleText } from './frame/title.ts';
+import { keepAwake } from './frame/awake.ts';
+import { iconAddress, titleText } from './frame/title.ts';
 import { startSending } from './link/commands.ts';
 import { followDaemon } from './link/daemon.ts';
 import { Page } from './page.tsx';
 import { startClock } from './parts/now.ts';
+import { reportSound } from './sound/report.ts';
+import { startSound } from './sound/sound.ts';
 import './tokens.css';
 import './base.css';
 
@@ -17,8 +20,14 @@ if (place !== null) render(<Page />, place);
 effect(() => {
   document.title = titleText();
 });
+effect(() => {
+  document.querySelector('link[rel="icon"]')?.setAttribute('href', iconAddress());
+});
 startClock();
 followDaemon();
 startSending();
 followVersion();
 listenForKeys();
+startSound();
+reportSound();
+keepAwake();

@@ -9,6 +9,7 @@ import { isLive, live } from './link/daemon.ts';
 import { HatchPatterns } from './parts/hatch.tsx';
 import { Choice } from './setup/choice.tsx';
 import { Nothing } from './setup/nothing.tsx';
+import { SoundNotes } from './sound/sound-line.tsx';
 import './frame/frame.css';
 
 /** The whole page. */
@@ -17,6 +18,7 @@ export const Page = () => (
     <HatchPatterns />
     <Alarms />
     <Header />
+    <SoundNotes />
     <main class="main">
       <Main />
     </main>

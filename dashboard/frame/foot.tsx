@@ -4,6 +4,7 @@ import { answerKeys, keysOn, switchKeys } from '../alarms/keys.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { Devices } from '../setup/devices.tsx';
+import { SoundSettings } from '../sound/sound-settings.tsx';
 
 /** The quiet part: cautions, keys, devices and their lines. */
 export const Foot = () => (
@@ -12,6 +13,7 @@ export const Foot = () => (
       {safetyWords.unattended} {safetyWords.vapour} {safetyWords.water}
     </p>
     <p>{safetyWords.decides}</p>
+    <SoundSettings />
     <Devices />
     {viewOnly.value ? null : <Keys />}
   </footer>

@@ -3,12 +3,14 @@ import { pageWords } from '../../shared/words/page.ts';
 import { link } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { chooseUnit, unit } from '../parts/unit.ts';
+import { SoundLine } from '../sound/sound-line.tsx';
 import { LinkLine } from './link-line.tsx';
 
 export const Header = () => (
   <header class="header">
     <h1 class="header-name">{pageWords.name}</h1>
     {link.value === 'lost' ? <span /> : <LinkLine />}
+    <SoundLine />
     <div class="choice-row" role="group" aria-label={pageWords.unit}>
       <UnitTarget of="F" name={pageWords.fahrenheit} />
       <UnitTarget of="C" name={pageWords.celsius} />

@@ -7,13 +7,13 @@ import { timeOfDay, uuidTimeMs } from '../parts/times.ts';
 
 /** Whether this iron is being recorded, since when, and the target that changes it. */
 export const Recording = ({ iron }: { readonly iron: IronLive }) => (
-  <section class="recording" aria-label={recordingWords.name}>
+  <div class="recording" role="group" aria-label={recordingWords.name}>
     <p data-testid="recording" data-recording={iron.session === null ? 'no' : 'yes'}>
       <strong>{recordingText(iron.session)}</strong>
       {iron.session === null ? <span class="quiet"> {recordingWords.starts}</span> : null}
     </p>
     {viewOnly.value ? null : <StartOrStop iron={iron} />}
-  </section>
+  </div>
 );
 
 function StartOrStop({ iron: { id, name, session } }: { readonly iron: IronLive }) {

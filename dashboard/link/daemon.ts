@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import type { SoundFrame } from '../../shared/messages/hearing.ts';
 import { nowMs, pageMs } from '../parts/now.ts';
 import { applyMessage, emptyStream, linkView } from './stream.ts';
 import { StreamLink } from './stream-link.ts';
@@ -7,6 +8,7 @@ import { StreamLink } from './stream-link.ts';
 
 const begunAtMs = pageMs();
 const open = signal(false);
+let connection: StreamLink | null = null;
 
 export const stream = signal(emptyStream);
 /** True where the daemon sent something that this page could not read. */
@@ -19,10 +21,16 @@ export const live = computed(() => stream.value.live);
 export const isLive = computed(() => link.value === 'live');
 export const viewOnly = computed(() => live.value?.situation.viewOnly ?? false);
 
+/** Whether the connection is open, whatever has been heard over it. */
+export const isOpen = computed(() => open.value);
+
+/** Says something over the stream's connection; false where there is none. */
+export const sayToDaemon = (frame: SoundFrame): boolean => connection?.say(frame) ?? false;
+
 /** Begins to follow the daemon that this page came from. */
 export function followDaemon(): void {
   const scheme = location.protocol === 'https:' ? 'wss' : 'ws';
-  const connection = new StreamLink(`${scheme}://${location.host}/stream`, {
+  const made = new StreamLink(`${scheme}://${location.host}/stream`, {
     opened: () => {
       open.value = true;
     },
@@ -37,7 +45,7 @@ export function followDaemon(): void {
         unreadable.value = false;
         programVersion.value = message.live.program.version;
       }
-      if (stream.value.needsSnapshot) connection.restart();
+      if (stream.value.needsSnapshot) made.restart();
     },
     unreadable: (version) => {
       unreadable.value = true;
@@ -48,5 +56,6 @@ export function followDaemon(): void {
       return epoch === null || needsSnapshot ? null : { epoch, seq };
     },
   });
-  connection.start();
+  connection = made;
+  made.start();
 }

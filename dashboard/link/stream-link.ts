@@ -1,3 +1,4 @@
+import type { SoundFrame } from '../../shared/messages/hearing.ts';
 import { type StreamMessage, streamMessageSchema } from '../../shared/messages/stream.ts';
 import { versionIn } from './reload.ts';
 
@@ -36,6 +37,13 @@ export class StreamLink {
   /** Drops the connection and makes a new one: what came over it doesn't follow on what is known. */
   restart(): void {
     this.#end(this.#socket, 0);
+  }
+
+  /** Says something to the daemon, where it can be reached now; false where it can't. */
+  say(frame: SoundFrame): boolean {
+    if (this.#socket?.readyState !== WebSocket.OPEN) return false;
+    this.#socket.send(JSON.stringify(frame));
+    return true;
   }
 
   #connect(): void {

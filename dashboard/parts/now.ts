@@ -6,10 +6,14 @@ export const pageMs = (): number => performance.now();
 /** The page's clock as views see it: it moves on a few times a second, and at once when the page is shown again. */
 export const nowMs = signal(pageMs());
 
+/** Whether nobody can see the page: its window is covered or another tab is in front. */
+export const isHidden = signal(document.hidden);
+
 const STEP_MS = 250;
 
 const step = (): void => {
   nowMs.value = pageMs();
+  isHidden.value = document.hidden;
 };
 
 export function startClock(): void {

@@ -19,11 +19,11 @@ export function Devices() {
 }
 
 const Device = ({ device }: { readonly device: DeviceLive }) => (
-  <section class="device" aria-label={device.path}>
-    <h3>
+  <div class="device">
+    <h2>
       {device.path}: {deviceWords.link[device.link]}{' '}
       {device.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
-    </h3>
+    </h2>
     {device.detail === '' ? null : <p>{device.detail}</p>}
     <dl class="facts">
       <dt>{deviceWords.accepted}</dt>
@@ -40,7 +40,7 @@ const Device = ({ device }: { readonly device: DeviceLive }) => (
     {device.linesAccepted === 0 ? null : (
       <p>{device.checksummed ? deviceWords.checked : deviceWords.unchecked}</p>
     )}
-  </section>
+  </div>
 );
 
 const Rejected = ({ device }: { readonly device: DeviceLive }) => (

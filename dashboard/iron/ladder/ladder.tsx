@@ -103,7 +103,7 @@ function LabelText({
     );
   }
   if (subject.kind === 'cement-limit') {
-    if (subject.c === null) return <span>{ladderWords.cementUnset}</span>;
+    if (subject.c === null) return <>{ladderWords.cementUnset}</>;
     return (
       <>
         <b>{ladderWords.cementLimit}</b> <span>{temperature(subject.c)}</span>

@@ -1,0 +1,81 @@
+import { screenWords, soundWords } from '../../shared/words/sound.ts';
+import { awake } from '../frame/awake.ts';
+import { live } from '../link/daemon.ts';
+import { Hatch } from '../parts/hatch.tsx';
+import { Note } from '../parts/note.tsx';
+import { Target } from '../parts/target.tsx';
+import { alarmSounds, plan, quietWhileLost, soundState, turnOn } from './sound.ts';
+import './sound.css';
+
+/** How this page's sound and its screen stand: off and hatched until it is turned on. Always in sight. */
+export const SoundLine = () => (
+  <div
+    class="sound-line"
+    role="group"
+    aria-label={soundWords.name}
+    data-testid="sound"
+    data-state={soundState.value}
+    data-sounding={plan.value.pattern ?? ''}
+  >
+    <SoundNow />
+    {awake.value === 'awake' || awake.value === 'asking' ? null : (
+      <span class="quiet" data-testid="may-sleep">
+        {screenWords.maySleep}
+      </span>
+    )}
+  </div>
+);
+
+function SoundNow() {
+  switch (soundState.value) {
+    case 'on':
+      return <span class="sound-on">{soundWords.on}</span>;
+    case 'missing':
+      return (
+        <span class="sound-off">
+          <Hatch name="missing" />
+          <b>{soundWords.missing}</b>
+        </span>
+      );
+    case 'off':
+      return <TurnOn name={soundWords.off} does={soundWords.turnOn} />;
+    case 'stopped':
+      return <TurnOn name={soundWords.stopped} does={soundWords.resume} />;
+  }
+}
+
+const TurnOn = ({ name, does }: { readonly name: string; readonly does: string }) => (
+  <button type="button" class="target sound-off" aria-label={`${name}. ${does}`} onClick={turnOn}>
+    <Hatch name="missing" />
+    <b>
+      {name} <small>{does}</small>
+    </b>
+  </button>
+);
+
+/** What must be known of sound on every page: that an alarm would go unheard, or why this page sounds. */
+export const SoundNotes = () => (
+  <div class="notes sound-notes" role="status">
+    {live.value?.situation.hearing.unheard === true ? <Unheard /> : null}
+    {plan.value.causes.includes('lost') ? <Lost /> : null}
+  </div>
+);
+
+const Unheard = () => (
+  <Note hatch="act-soon" testId="unheard">
+    <span>
+      <strong>{soundWords.unheardTitle}.</strong> {soundWords.unheard}{' '}
+      {soundState.value === 'on' ? null : soundWords.unheardHere}
+    </span>
+    {soundState.value === 'off' || soundState.value === 'stopped' ? (
+      <Target onPress={turnOn}>{soundWords.turnOn}</Target>
+    ) : null}
+  </Note>
+);
+
+const Lost = () => (
+  <Note hatch="act-soon" testId="lost-sound">
+    <span>{soundWords.lost}</span>
+    {alarmSounds.value ? <Target onPress={quietWhileLost}>{soundWords.quiet}</Target> : null}
+  </Note>
+);

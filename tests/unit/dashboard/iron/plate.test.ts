@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { type IronView, ironViews, leadingIron, plateView } from '../../../../dashboard/iron/plate.ts';
+import { applyMessage, emptyStream, type StreamState } from '../../../../dashboard/link/stream.ts';
+import type { Live } from '../../../../shared/messages/live.ts';
+import { DAEMON_LOST_AFTER_MS } from '../../../../shared/messages/stream.ts';
+import { faults } from '../../../../shared/thermometer/reading.ts';
+import { alarm, iron, live, probe, SMALL, scenes } from '../page/scenes.ts';
+
+const told = (of: Live): StreamState =>
+  applyMessage(emptyStream, { epoch: 'run-1', seq: 1, kind: 'snapshot', live: of }, 0);
+
+describe('what may be shown of a plate', () => {
+  it('is a number only where it is valid, fresh and the daemon is heard', () => {
+    expect(plateView(probe(252), 0, true).kind).toBe('number');
+    expect(plateView(probe(252), 0, false)).toEqual({ kind: 'lost' });
+    expect(plateView(null, 0, true)).toEqual({ kind: 'fault', fault: 'silent', lastMs: null });
+    for (const fault of faults)
+      expect(plateView(probe(fault), 0, true)).toMatchObject({ kind: 'fault', fault });
+  });
+
+  it('is no number once it is two seconds old, by the age told and the time since', () => {
+    const fresh = probe(252, { ageMs: 500 });
+    const last = DAEMON_LOST_AFTER_MS - 500;
+    expect(plateView(fresh, last, true).kind).toBe('number');
+    expect(plateView(fresh, last + 1, true)).toMatchObject({ kind: 'fault', fault: 'silent' });
+  });
+
+  it('is no number where the daemon says ok without one', () => {
+    expect(plateView(probe(252, { plateC: null }), 0, true).kind).toBe('fault');
+    expect(plateView(probe(252, { ageMs: null }), 0, true).kind).toBe('fault');
+  });
+});
+
+const hot = (of: Live, isLive = true): boolean | undefined => ironViews(told(of), isLive, 0)[0]?.hot;
+
+describe('an iron', () => {
+  it('shows its hottest probe first, and one without a reading last', () => {
+    const [big] = ironViews(told(scenes['two-irons']), true, 0);
+    expect(big?.plates.map((p) => p.id)).toEqual(['bench-board/1', 'bench-board/3']);
+  });
+
+  it('is hot until it is measured otherwise', () => {
+    expect(hot(live([probe(252)]))).toBe(true);
+    const cold = live([probe(96)], [], { irons: [iron({ hot: false })] });
+    expect(hot(cold)).toBe(false);
+    expect(hot(cold, false)).toBe(true);
+    expect(hot(live([probe('open', { hot: false })], [], { irons: [iron({ hot: false })] }))).toBe(true);
+  });
+});
+
+const two = (
+  bigF: Parameters<typeof probe>[0],
+  smallF: Parameters<typeof probe>[0],
+  seen = false,
+): readonly IronView[] =>
+  ironViews(
+    told(
+      live(
+        [probe(bigF), probe(smallF, { id: SMALL, iron: 'small' })],
+        seen ? [alarm({ kind: 'no-reading', state: 'acknowledged' })] : [],
+        { irons: [iron(), iron({ id: 'small', name: 'Small iron', probes: [SMALL] })] },
+      ),
+    ),
+    true,
+    0,
+  );
+
+const leader = (before: string | null, views: readonly IronView[]) => leadingIron(before, views)?.iron.id;
+
+describe('the iron that is shown large', () => {
+  it('is the hottest', () => {
+    expect(leader(null, two(250, 300))).toBe('small');
+    expect(leader(null, two(300, 250))).toBe('big');
+    expect(leadingIron(null, [])).toBeNull();
+  });
+
+  it('does not change back and forth between two that are about alike', () => {
+    expect(leader('big', two(300, 305))).toBe('big');
+    expect(leader('big', two(300, 312))).toBe('small');
+  });
+
+  it('stays when its reading is lost, until somebody has acknowledged that', () => {
+    expect(leader('big', two('open', 305))).toBe('big');
+    expect(leader('big', two('open', 305, true))).toBe('small');
+  });
+});

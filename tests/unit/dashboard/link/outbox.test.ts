@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest';
+import { type Asked, type Command, MOMENT_MS, postOf } from '../../../../dashboard/link/command.ts';
+import {
+  answered,
+  ask,
+  discard,
+  dismiss,
+  dropLate,
+  emptyOutbox,
+  takeOver,
+} from '../../../../dashboard/link/outbox.ts';
+import { alarm, iron, live, probe, SESSION } from '../page/scenes.ts';
+
+const since = '2026-03-04T13:19:18Z';
+const key = { iron: 'big', kind: 'over-limit', probe: 'bench-board/1', since } as const;
+const command = (asked: Asked, commandId = 'c1'): Command => ({ commandId, asked, words: asked.what });
+const mark: Asked = {
+  what: 'mark',
+  iron: 'big',
+  session: SESSION,
+  mark: { kind: 'place', place: 'on-rest' },
+};
+const acknowledge: Asked = { what: 'acknowledge', ...key };
+const silence: Asked = { what: 'silence', ...key, forS: 60 };
+
+describe('what is on its way to the daemon', () => {
+  it('is one command however often it is pressed', () => {
+    const box = ask(ask(emptyOutbox, command(mark), 0), command(mark, 'c2'), 10);
+    expect(box.waiting.map((w) => w.command.commandId)).toEqual(['c1']);
+  });
+
+  it('is gone once it is done, and told of where it could not be written down', () => {
+    const box = ask(emptyOutbox, command(mark), 0);
+    expect(answered(box, 'c1', { kind: 'done', kept: true })).toMatchObject({ waiting: [], notices: [] });
+    expect(answered(box, 'c1', { kind: 'done', kept: false }).notices[0]?.kind).toBe('not-kept');
+  });
+
+  it('is held under the same id, in order, where it could not be sent', () => {
+    const box = ask(ask(emptyOutbox, command(mark), 0), command(acknowledge, 'c2'), 0);
+    const held = answered(box, 'c1', { kind: 'unsent' });
+    expect(held.waiting.map((w) => [w.command.commandId, w.held])).toEqual([
+      ['c1', true],
+      ['c2', false],
+    ]);
+  });
+
+  it('shows a refusal with the daemon’s sentence until it is read', () => {
+    const refused = answered(ask(emptyOutbox, command(mark), 0), 'c1', {
+      kind: 'refused',
+      why: 'Session ended.',
+    });
+    expect(refused.notices).toMatchObject([{ kind: 'refused', why: 'Session ended.' }]);
+    expect(dismiss(refused, refused.notices[0]?.id ?? -1).notices).toEqual([]);
+  });
+
+  it('holds a mark for as long as it takes, and what is meant for the moment no longer than that', () => {
+    const box = [mark, silence].reduce((b, asked, i) => ask(b, command(asked, `c${i}`), 0), emptyOutbox);
+    const held = answered(answered(box, 'c0', { kind: 'unsent' }), 'c1', { kind: 'unsent' });
+    expect(dropLate(held, MOMENT_MS)).toBe(held);
+    const late = dropLate(held, MOMENT_MS + 1);
+    expect(late.waiting.map((w) => w.command.asked.what)).toEqual(['mark']);
+    expect(late.notices.map((n) => n.kind)).toEqual(['too-late']);
+  });
+
+  it('goes over to the page after a reload, but for what was meant for the moment', () => {
+    const box = takeOver(emptyOutbox, [command(mark), command(silence, 'c2')], 5);
+    expect(box.waiting).toMatchObject([{ command: { commandId: 'c1' }, held: true }]);
+    expect(box.notices.map((n) => n.kind)).toEqual(['too-late']);
+  });
+
+  it('can be taken back', () => {
+    expect(discard(ask(emptyOutbox, command(mark), 0), 'c1').waiting).toEqual([]);
+  });
+});
+
+describe('how a command is sent', () => {
+  const now = live([probe(383)], [alarm()]);
+
+  it('goes to the address of the API with its id', () => {
+    expect(postOf(command({ what: 'start', iron: 'big' }), now)).toEqual({
+      path: '/api/sessions',
+      body: { commandId: 'c1', iron: 'big' },
+    });
+    expect(postOf(command({ what: 'stop', iron: 'big', session: SESSION }), now)).toEqual({
+      path: `/api/sessions/${SESSION}/stop`,
+      body: { commandId: 'c1' },
+    });
+    expect(postOf(command(silence), now)).toEqual({
+      path: '/api/alarms/silence',
+      body: { commandId: 'c1', iron: 'big', kind: 'over-limit', probe: 'bench-board/1', forS: 60 },
+    });
+    expect(postOf(command({ what: 'choose', choice: { kind: 'serial', path: 'COM3' } }), now)).toEqual({
+      path: '/api/source',
+      body: { kind: 'serial', path: 'COM3' },
+    });
+  });
+
+  it('takes a held mark to the session that goes on with the work', () => {
+    const later = live([probe(250)], [], { irons: [iron({ session: 'next' })] });
+    expect(postOf(command(mark), later)).toMatchObject({ path: '/api/sessions/next/marks' });
+    const none = live([probe(250)], [], { irons: [iron({ session: null })] });
+    expect(postOf(command(mark), none)).toMatchObject({ path: `/api/sessions/${SESSION}/marks` });
+  });
+
+  it('never acknowledges or silences an alarm that the user has not seen', () => {
+    const again = live([probe(383)], [alarm({ since: '2026-03-04T13:25:00Z' })]);
+    const gone = live([probe(250)]);
+    for (const asked of [acknowledge, silence]) {
+      expect(postOf(command(asked), now)).not.toBe('changed');
+      expect(postOf(command(asked), again)).toBe('changed');
+      expect(postOf(command(asked), gone)).toBe('changed');
+    }
+  });
+});
