@@ -37,7 +37,7 @@ export class IronWatch {
   constructor(carried: Carried, tMs: number, options: IronWatchOptions) {
     this.#options = options;
     this.#watcher = new Watcher(resume(carried, 0, tMs), (step) => this.#onStep(step));
-    if (carried.fromSession !== null) this.#record('resumed', carried, this.#watcher.state, []);
+    if (carried.fromSession !== null) this.#goOn(carried, this.#watcher.state);
   }
 
   get state(): WatchState {
@@ -90,7 +90,13 @@ export class IronWatch {
     const state = takenOver(this.state, left);
     if (this.#recorder !== null) void this.#end('interrupted');
     this.#watcher.goOnFrom(state);
-    this.#record('resumed', carriedFrom(state, left.fromSession), state, []);
+    this.#goOn(carriedFrom(state, left.fromSession), state);
+  }
+
+  /** In the book at once: the session before has its end there, and what stands now stands nowhere else. */
+  #goOn(carried: Carried, from: WatchState): void {
+    this.#record('resumed', carried, from, []);
+    void this.#recorder?.flush();
   }
 
   #end(why: StopReason | 'interrupted'): Promise<boolean> | boolean {

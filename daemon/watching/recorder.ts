@@ -24,8 +24,8 @@ export interface RecorderOptions {
   readonly goOn: (from: WatchState, broken: string | null) => Beginning;
 }
 
-/** Readings are committed at least this often, ms. */
-const COMMIT_MS = 1000;
+/** Readings are committed at least this often, ms: with the commit itself within a second. */
+const COMMIT_MS = 950;
 /** Where nothing can be kept, so many steps are held back before the session is broken off. */
 export const HELD_AT_MOST = 10_000;
 const RETRY_MS = 2000;
@@ -164,7 +164,10 @@ export class Recorder {
 
   #onKept({ end, until }: Taken): boolean {
     this.#kept = until;
-    if (end !== null && !this.#over) this.#goOn(this.#now.state, this.#session);
+    if (end !== null && !this.#over) {
+      this.#goOn(this.#now.state, this.#session);
+      this.#flushWithin(0);
+    }
     return true;
   }
 
@@ -180,7 +183,9 @@ export class Recorder {
     }
     const from = this.#broken ? this.#now.state : this.#kept.state;
     this.#goOn(from, begin === null ? this.#session : begin.carried.fromSession);
-    return begin === null ? this.#commit() : false;
+    if (begin === null) return this.#commit();
+    this.#flushWithin(RETRY_MS);
+    return false;
   }
 
   #goOn(from: WatchState, broken: string | null): void {
@@ -189,7 +194,6 @@ export class Recorder {
     this.#kept = { state: from, peakC: null };
     this.#now = { state: this.#now.state, peakC: peakOf(this.#pending) };
     this.#broken = false;
-    this.#flushWithin(RETRY_MS);
   }
 
   #putBack(taken: Taken): void {

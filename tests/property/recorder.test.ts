@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Commit } from '../../daemon/book/book.ts';
 import { type KeepOutcome, Recorder } from '../../daemon/watching/recorder.ts';

@@ -19,6 +19,8 @@ export class Board {
   heard = '';
   /** Number of the last line that was sent. */
   line = 0;
+  /** When each line was sent, by its number, ms since 1970. */
+  readonly sentAtMs: number[] = [];
   readonly #name: string;
   #socat: ChildProcess | null = null;
   #timer: NodeJS.Timeout | undefined;
@@ -73,7 +75,8 @@ export class Board {
     this.line += 1;
     const tC = this.#plate(this.line).toFixed(2);
     const ms = Math.floor(performance.now());
-    this.write(checked(`p=${this.#name} n=${this.line % 65_536} ms=${ms} t=${tC}`));
+    this.sentAtMs[this.line] = Date.now();
+    this.write(checked(`p=${this.#name} n=${this.line % 65_536} ms=${ms} t=${tC} g=${motionOf(this.line)}`));
   }
 
   /** From now on the plate is at what `plate` says. */
@@ -100,6 +103,13 @@ export class Board {
 }
 
 const STEP_K = 4;
+
+/** Its motion tells by which line a reading came, g: no use is made of it yet. */
+const motionOf = (line: number): string => (line / 1_000_000).toFixed(6);
+
+/** The line that a row of readings.csv came by. */
+export const lineOf = (row: Readonly<Record<string, string>>): number =>
+  Math.round(Number(row['motion_g']) * 1_000_000);
 
 /** A line with its checksum (NMEA 0183: the XOR of all bytes before the `*`) and its end. */
 function checked(payload: string): string {

@@ -121,7 +121,7 @@ function addressOf(child: Child): Promise<string> {
       resolve(address);
     };
     child.process.stdout?.on('data', look);
-    void child.ended.then(({ code, signal }) => {
+    child.process.once('close', (code, signal) => {
       clearTimeout(timer);
       fail(`It ended with ${code ?? signal}`);
     });

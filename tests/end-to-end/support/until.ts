@@ -24,7 +24,8 @@ export async function until<T>(
     } catch (error) {
       seen = error;
     }
-    if (performance.now() > endMs) throw new Error(`After ${limitMs} ms still not: ${what}. Last: ${seen}`);
+    if (performance.now() > endMs)
+      throw new Error(`After ${limitMs} ms still not: ${what}. Last: ${String(seen)}`);
     await delay(LOOK_EVERY_MS);
   }
 }
