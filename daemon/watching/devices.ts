@@ -20,6 +20,7 @@ export class Devices {
   readonly #listener: DeviceListener;
   readonly #rejected = new Map<string, { count: number; toldMs: number }>();
   #lamp = 0;
+  #heard = true;
 
   constructor(listener: DeviceListener) {
     this.#listener = listener;
@@ -51,6 +52,13 @@ export class Devices {
     for (const source of this.#sources) source.send('ack=1');
   }
 
+  /** Tells every handle whether any page could sound an alarm: where none could, its own buzzer is all there is. */
+  heard(heard: boolean): void {
+    if (heard === this.#heard) return;
+    this.#heard = heard;
+    for (const source of this.#sources) source.send(heardLine(heard));
+  }
+
   async stop(): Promise<void> {
     await Promise.all(this.#sources.map((s) => s.stop()));
   }
@@ -66,6 +74,7 @@ export class Devices {
         this.#listener.aboutDevice(device, { kind: 'device', device, link, detail }, tMs);
         // A board that was reset has forgotten that an alarm sounds.
         if (link === 'connected' && this.#lamp > 0) source.send(`alarm=${this.#lamp}`);
+        if (link === 'connected' && !this.#heard) source.send(heardLine(false));
         this.#listener.changed();
         break;
       }
@@ -87,3 +96,5 @@ export class Devices {
     this.#listener.changed();
   }
 }
+
+const heardLine = (heard: boolean): string => `heard=${heard ? 1 : 0}`;

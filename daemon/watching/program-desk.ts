@@ -49,6 +49,10 @@ export class ProgramDesk implements Desk {
     return this.#program.listen(listener);
   }
 
+  hearing(armedPages: number): void {
+    this.#program.setArmedPages(armedPages);
+  }
+
   startSession(ironId: string, commandId: string): Promise<Outcome> {
     return this.#once(commandId, async () => {
       const watch = this.#watchOf(ironId);

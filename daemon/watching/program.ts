@@ -4,7 +4,7 @@ import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { InterruptedSession } from '../book/book.ts';
-import type { Clock } from '../clock.ts';
+import { type Clock, monotonicClock } from '../clock.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
@@ -12,6 +12,7 @@ import { watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
 import { clockChange, readClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
+import { hearingAfter, nobodyYet } from './hearing.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
 import { carriedFromLeft } from './left.ts';
@@ -54,6 +55,9 @@ export class Program {
   /** Sessions of earlier runs that are not to be gone on with again. */
   readonly #goneOn = new Set<string>();
   #keeping: Keeping = { kept: true, detail: '' };
+  #hearing = nobodyYet;
+  /** The machine's clock, also where the watches' runs faster: it is people who have to be reached. */
+  readonly #pagesClock = monotonicClock();
   #timers: NodeJS.Timeout[] = [];
   readonly #telling = new Telling(() => this.#situation());
 
@@ -78,6 +82,7 @@ export class Program {
   run(): void {
     const { clock, simulated } = this.options;
     this.#timers.push(setInterval(() => this.watches.advance(clock.nowMs()), TICK_MS));
+    this.#timers.push(setInterval(() => this.setArmedPages(this.#hearing.armedPages), TICK_MS));
     this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
     if (simulated()) return;
     let before = readClocks();
@@ -123,6 +128,16 @@ export class Program {
     this.#keeping = keeping;
     this.watches.setKeeping(keeping, this.options.clock.nowMs());
     this.#telling.situationSoon();
+  }
+
+  /** How many pages have their sound armed and running; looked at again at every tick, since plates grow hot meanwhile. */
+  setArmedPages(armedPages: number): void {
+    const before = this.#hearing;
+    const hot = this.watches.all.some((watch) => ironLive(watch)?.hot === true);
+    this.#hearing = hearingAfter(before, { armedPages, hot }, this.#pagesClock.nowMs());
+    const { unheard } = this.#hearing;
+    if (unheard !== before.unheard) this.devices.heard(!unheard);
+    if (unheard !== before.unheard || armedPages !== before.armedPages) this.#telling.situationSoon();
   }
 
   /**
@@ -247,6 +262,7 @@ export class Program {
       irons: this.watches.all.flatMap((w) => ironLive(w) ?? []),
       devices: this.devices.sources.map((s) => deviceLive(s.status())),
       keeping: this.#keeping,
+      hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },
       choice: this.#choice,
       viewOnly: this.options.viewOnly,
       simulated: this.options.simulated(),

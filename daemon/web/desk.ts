@@ -16,6 +16,8 @@ export interface Desk {
    * ends it. A probe that joins an iron is told in `readings` too; one that no iron of the situation has is gone.
    */
   listen(listener: (change: LiveChange) => void): () => void;
+  /** Takes note of how many pages have their sound armed and running, whenever that changes. */
+  hearing(armedPages: number): void;
   readonly reader: BookReader;
   startSession(ironId: string, commandId: string): Promise<Outcome>;
   stopSession(sessionId: string, commandId: string): Promise<Outcome>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { problemSchema } from '../../shared/messages/command.ts';
+import { soundFrameSchema } from '../../shared/messages/hearing.ts';
 import {
   alarmLiveSchema,
   ironLiveSchema,
@@ -17,6 +18,7 @@ type Json = Record<string, unknown>;
 const sharedParts: Readonly<Record<string, z.ZodType>> = {
   Problem: problemSchema,
   StreamMessage: streamMessageSchema,
+  SoundFrame: soundFrameSchema,
   Situation: situationSchema,
   IronLive: ironLiveSchema,
   ProbeLive: probeLiveSchema,

@@ -3,6 +3,7 @@ import { alarmKinds, alarmStates } from '../alarm/record.ts';
 import { heatScheduleSchema } from '../heat/schedule.ts';
 import { ironPhases } from '../iron/phase.ts';
 import { faults } from '../thermometer/reading.ts';
+import { hearingSchema } from './hearing.ts';
 
 /** How things stand now: what `/api/live` answers and what the stream begins with. */
 
@@ -86,6 +87,7 @@ export const situationSchema = z.strictObject({
   devices: z.array(deviceLiveSchema).readonly(),
   /** Whether what happens is being kept, and if not, why. */
   keeping: z.strictObject({ kept: z.boolean(), detail: z.string() }),
+  hearing: hearingSchema,
   /** Ports to choose from while the program waits for a choice; null once one is made. */
   choice: z.array(foundPortSchema).readonly().nullable(),
   /** True where the page may look but not command; the reason stands beside. */

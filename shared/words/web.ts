@@ -30,7 +30,8 @@ export const webWords = {
   streamOnly: '/stream is a WebSocket: connect with one (ws://), not with a plain request.',
   streamFull: (most: number) =>
     `${most} pages and programs are connected already, which is the most. Close one and try again.`,
-  streamSilent: 'The stream takes no messages; commands go to /api.',
+  /** The reason of a WebSocket close: 123 bytes at most. */
+  streamTakesOnly: 'The stream takes only {"kind":"sound","armed":true} or false; commands go to /api.',
   closing: 'The program is being stopped.',
 
   pageNotBuilt: 'The page is not built yet. "npm start" builds it; the API under /api works meanwhile.',

@@ -45,7 +45,7 @@ export const statusRoutes = (desk: Pick<Desk, 'live'>, program: Program): Route[
     method: 'get',
     path: '/stream',
     name: 'openStream',
-    does: 'WebSocket: sends a StreamMessage of kind "snapshot", then one for every change. With epoch and after of the last message seen, it goes on from there instead. Takes no messages.',
+    does: 'WebSocket: sends a StreamMessage of kind "snapshot", then one for every change. With epoch and after of the last message seen, it goes on from there instead. Takes SoundFrame and nothing else.',
     answer: { kind: 'upgrade' },
     handle: () => {
       throw new Trouble(426, webWords.streamOnly);

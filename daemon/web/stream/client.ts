@@ -1,3 +1,4 @@
+import { SOUND_HOLDS_MS } from '../../../shared/messages/hearing.ts';
 import type { Backlog } from './backlog.ts';
 import type { StreamLimits } from './limits.ts';
 import type { Message } from './message.ts';
@@ -45,6 +46,8 @@ export class StreamClient {
   #pingedAtMs = 0;
   #answered = true;
   #framesIn = 0;
+  #saidIn = 0;
+  #soundUntilMs = Number.NEGATIVE_INFINITY;
   #gone = false;
 
   constructor(setup: ClientSetup) {
@@ -89,6 +92,7 @@ export class StreamClient {
       this.#pingedAtMs = nowMs;
       this.#answered = false;
       this.#framesIn = 0;
+      this.#saidIn = 0;
       this.#pipe.ping(String(this.#pingId));
     }
     this.relieve(nowMs);
@@ -101,6 +105,18 @@ export class StreamClient {
     if (id !== String(this.#pingId)) return;
     this.#answered = true;
     this.relieve(nowMs);
+  }
+
+  /** The client said whether its sound is armed and runs. */
+  saysSound(armed: boolean, nowMs: number): void {
+    this.#saidIn += 1;
+    if (this.#saidIn > this.#limits.saidIn) this.#drop('sends too much');
+    this.#soundUntilMs = armed ? nowMs + SOUND_HOLDS_MS : Number.NEGATIVE_INFINITY;
+  }
+
+  /** Whether its sound runs, as far as it has said so lately. */
+  hasSound(nowMs: number): boolean {
+    return !this.#gone && nowMs < this.#soundUntilMs;
   }
 
   close(code: number, why: string): void {

@@ -2,8 +2,9 @@ import type { IncomingMessage } from 'node:http';
 import { STATUS_CODES } from 'node:http';
 import type { Duplex } from 'node:stream';
 import type { Logger } from 'pino';
-import { type WebSocket, WebSocketServer } from 'ws';
+import { type RawData, type WebSocket, WebSocketServer } from 'ws';
 import { z } from 'zod';
+import { type SoundFrame, soundFrameSchema } from '../../../shared/messages/hearing.ts';
 import { webWords } from '../../../shared/words/web.ts';
 import type { AccessRules } from '../access/rules.ts';
 import { problemBody, readAs, Trouble } from '../problem.ts';
@@ -21,7 +22,7 @@ export const resumeQuerySchema = z.object({
 /** Why a socket is closed, as WebSocket close codes (RFC 6455, section 7.4.1). */
 export const closeCodes = { goingAway: 1001, policy: 1008, failed: 1011 } as const;
 
-/** Clients send nothing but pongs, and those are small. */
+/** Clients send pongs and whether their sound is on, and those are small. */
 const socketOptions = {
   noServer: true,
   clientTracking: false,
@@ -78,12 +79,26 @@ export class StreamDoor {
       ws.on('close', () => this.#stream.leave(client));
       ws.on('pong', (data) => this.#stream.heard(client, data.toString('latin1')));
       ws.on('ping', () => this.#stream.heard(client, null));
-      ws.on('message', () => ws.close(closeCodes.policy, webWords.streamSilent));
+      ws.on('message', (data, isBinary) => {
+        const frame = isBinary ? null : soundFrame(data);
+        if (frame === null) ws.close(closeCodes.policy, webWords.streamTakesOnly);
+        else this.#stream.saysSound(client, frame.armed);
+      });
       socket.on('drain', () => this.#stream.drained(client));
     } catch (error) {
       this.#log.error({ err: error }, 'a client of the stream could not be told how things stand');
       ws.close(closeCodes.failed, webWords.failed);
     }
+  }
+}
+
+/** What a client said; null where it is anything else than it may say. */
+function soundFrame(data: RawData): SoundFrame | null {
+  try {
+    const text = Buffer.isBuffer(data) ? data.toString() : '';
+    return soundFrameSchema.safeParse(JSON.parse(text)).data ?? null;
+  } catch {
+    return null;
   }
 }
 

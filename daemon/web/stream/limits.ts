@@ -25,6 +25,8 @@ export interface StreamLimits {
   readonly deadAfterMs: number;
   /** Control frames that a client may send between two of our pings. */
   readonly framesIn: number;
+  /** Messages that it may send in the same time. */
+  readonly saidIn: number;
 }
 
 export const streamLimits: StreamLimits = {
@@ -41,4 +43,5 @@ export const streamLimits: StreamLimits = {
   lateAfterMs: 1500,
   deadAfterMs: 8000,
   framesIn: 50,
+  saidIn: 10,
 };

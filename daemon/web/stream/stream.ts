@@ -14,7 +14,7 @@ export interface Resume {
 }
 
 export interface StreamSetup {
-  readonly desk: Pick<Desk, 'live' | 'listen'>;
+  readonly desk: Pick<Desk, 'live' | 'listen' | 'hearing'>;
   readonly epoch: string;
   readonly limits: StreamLimits;
   readonly timers: Timers;
@@ -28,6 +28,7 @@ export class Stream {
   readonly #clients = new Set<StreamClient>();
   /** Readings that wait for the gap to pass, the newest of each probe. */
   readonly #gathered = new Map<string, ProbeLive>();
+  #armedPages = 0;
   #readingsAtMs = Number.NEGATIVE_INFINITY;
   #stopWaiting: (() => void) | null = null;
   readonly #stopPulse: () => void;
@@ -72,6 +73,11 @@ export class Stream {
   /** The client answered a ping (its id), or sent a control frame of its own (null). */
   heard(client: StreamClient, id: string | null): void {
     client.heard(id, this.#setup.timers.nowMs());
+  }
+
+  /** The client said whether its sound is armed and runs. */
+  saysSound(client: StreamClient, armed: boolean): void {
+    client.saysSound(armed, this.#setup.timers.nowMs());
   }
 
   /** Nothing waits for the client in this process any more. */
@@ -133,10 +139,20 @@ export class Stream {
   #pulse(): void {
     const nowMs = this.#setup.timers.nowMs();
     for (const client of this.#clients) client.lookAfter(nowMs);
+    this.#countSound(nowMs);
     const quiet = [...this.#clients].filter((client) => client.wantsBeat(nowMs));
     if (quiet.length === 0) return;
     const beat = this.#backlog.beat();
     for (const client of quiet) client.offer(beat, nowMs);
+  }
+
+  /** Counted at the pulse only, so that no client can make the situation change more often. */
+  #countSound(nowMs: number): void {
+    let armed = 0;
+    for (const client of this.#clients) if (client.hasSound(nowMs)) armed += 1;
+    if (armed === this.#armedPages) return;
+    this.#armedPages = armed;
+    this.#setup.desk.hearing(armed);
   }
 
   #toAll(how: 'offer' | 'insist', message: Message): void {

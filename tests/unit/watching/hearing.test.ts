@@ -24,7 +24,10 @@ describe('whether an alarm could be heard', () => {
 
   it('is denied once a plate has been hot with no page armed for as long as a page takes to load', () => {
     expect(looked([100, deaf], [100 + UNHEARD_AFTER_MS - 1, deaf]).unheard).toBe(false);
-    expect(looked([100, deaf], [100 + UNHEARD_AFTER_MS, deaf])).toMatchObject({ unheard: true, sinceMs: 100 });
+    expect(looked([100, deaf], [100 + UNHEARD_AFTER_MS, deaf])).toMatchObject({
+      unheard: true,
+      sinceMs: 100,
+    });
   });
 
   it('is granted at once when a page is armed, or nothing is hot any more', () => {

@@ -88,6 +88,9 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
   };
   return {
     calls,
+    hearing: (armedPages) => {
+      calls.push(['hearing', armedPages]);
+    },
     get listeners() {
       return listeners.size;
     },

@@ -81,6 +81,7 @@ export const situation = (over: Partial<Situation> = {}): Situation => ({
   ],
   devices: [],
   keeping: { kept: true, detail: '' },
+  hearing: { armedPages: 1, unheard: false },
   choice: null,
   viewOnly: false,
   simulated: true,
