@@ -7,7 +7,7 @@ export const pageMs = (): number => performance.now();
 export const nowMs = signal(pageMs());
 
 /** Whether nobody can see the page: its window is covered or another tab is in front. */
-export const isHidden = signal(document.hidden);
+export const isHidden = signal(false);
 
 const STEP_MS = 250;
 
@@ -17,6 +17,7 @@ const step = (): void => {
 };
 
 export function startClock(): void {
+  step();
   setInterval(step, STEP_MS);
   document.addEventListener('visibilitychange', step);
   window.addEventListener('pageshow', step);
