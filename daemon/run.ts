@@ -68,8 +68,9 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
   const clock = command.speed === 1 ? monotonicClock() : new SteppedClock();
   const settings = new SettingsKeeper(await settingsOf(dataDir), (s) => writeSettings(dataDir, s));
   const reader = threadedReader({ folder: dataDir });
+  const book = threadedBook({ folder: dataDir, nowUtcMs: () => Date.now() });
   const keeper = new Keeper(
-    threadedBook({ folder: dataDir, nowUtcMs: () => Date.now() }),
+    book,
     (opened) => goOn(program, desk, opened, say),
     (keeping) => program.setKeeping(keeping),
   );
@@ -89,6 +90,7 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
   const desk: ProgramDesk = new ProgramDesk({
     program,
     reader,
+    book,
     sourceFor: (choice) => makeSource(choice, sources),
     ready: () => begun,
   });

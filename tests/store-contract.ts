@@ -105,6 +105,25 @@ export function storeContract(name: string, make: (folder: string) => Store): vo
       expect(firstBadCommit).toBeNull();
     });
 
+    it('gives a trace and the items, and keeps what was found of one', async () => {
+      const { book, reader } = storeIn(dataFolder());
+      await book.open();
+      await keepAll(book, watchRecording('a'));
+      let trace = await reader.trace('a', { fromMs: null, toMs: null, points: 400 });
+      while (!trace.complete) trace = await reader.trace('a', { fromMs: null, toMs: null, points: 400 });
+      expect(trace.probes.map((probe) => probe.id).sort()).toEqual([...FOUR_PROBES].sort());
+      const highest = Math.max(...trace.probes.flatMap((probe) => probe.maxC.map((c) => c ?? 0)));
+      expect(highest).toBe((await reader.session('a'))?.peakC);
+      expect((await failureOf(reader.trace('b', { fromMs: 0, toMs: 1, points: 2 }))).failure).toBe(
+        'no-such-session',
+      );
+      // Its iron is marked as on its rest before it is over the limit.
+      expect(await reader.items()).toEqual([]);
+      const closing = { item: 'a-1', by: 'A', found: 'x', atUtc: '2026-03-02T08:00:00Z', commandId: 'c' };
+      expect(await book.closeItem(closing)).toEqual(closing);
+      expect(await book.closeItem({ ...closing, by: 'B', commandId: 'd' })).toEqual(closing);
+    });
+
     it('writes readings as CSV', async () => {
       const { book, reader } = storeIn(dataFolder());
       await book.open();
@@ -227,7 +246,7 @@ export function storeContract(name: string, make: (folder: string) => Store): vo
       const { book, reader } = storeIn(folder);
       const failure = await failureOf(book.open());
       expect(failure.failure).toBe('newer-than-program');
-      expect(failure.message).toMatch(/version 7.*version 1/);
+      expect(failure.message).toMatch(/version 7.*version 2/);
       expect((await failureOf(reader.sessions())).failure).toBe('newer-than-program');
       expect((await failureOf(book.commit(recording('a')[0] as Commit))).failure).toBe('newer-than-program');
       expect(readFileSync(file)).toEqual(before);

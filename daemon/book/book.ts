@@ -1,4 +1,6 @@
 import type { AlarmRecord } from '../../shared/alarm/record.ts';
+import type { Crossing } from '../../shared/heat/suspect.ts';
+import type { Trace } from '../../shared/messages/trace.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Carried, Entry, StartReason, StopReason } from '../../shared/watch/input.ts';
 
@@ -17,6 +19,11 @@ export interface Book {
    * What follows a rejected commit of a session must hold it too, so wait for each before making the next.
    */
   commit(commit: Commit): Promise<void>;
+  /**
+   * Keeps what a named person found of an open item. Gives the closing that stands: this one, or the one that was there
+   * before it. Rejects with `BookFailure` where it can't be kept.
+   */
+  closeItem(closing: ItemClosing): Promise<ItemClosing>;
   close(): Promise<void>;
 }
 
@@ -111,6 +118,10 @@ export interface BookReader {
   readingsCsv(id: string): AsyncIterable<string>;
   /** Checks the chain and replays the fold. */
   verify(id: string): Promise<Verification>;
+  /** A session's readings thinned out, as far as they have been worked out: asking again goes on with it. */
+  trace(id: string, asked: TraceAsked): Promise<TraceRead>;
+  /** The crossings of the fabric limit that leave an area suspect, newest first. */
+  items(): Promise<readonly SuspectItem[]>;
   close(): Promise<void>;
 }
 
@@ -150,4 +161,38 @@ export interface FindingDifference {
   readonly subject: string;
   readonly stored: FoundEntry | null;
   readonly replayed: FoundEntry | null;
+}
+
+/** Times in session ms; the session's own ends where left out. */
+export interface TraceAsked {
+  readonly fromMs: number | null;
+  readonly toMs: number | null;
+  readonly points: number;
+}
+
+export interface TraceRead extends Omit<Trace, 'session' | 'findings' | 'findingsLeftOut'> {
+  readonly found: readonly FoundEntry[];
+  readonly foundLeftOut: number;
+}
+
+/** One crossing of the fabric limit; the session's id with the crossing's number names it. */
+export interface SuspectItem {
+  readonly id: string;
+  readonly session: SessionSummary;
+  readonly crossing: Crossing;
+  /** The fabric limit in force when it began, degC; null where the session does not say. */
+  readonly limitC: number | null;
+  /** Name of the stage being worked then, if one was chosen. */
+  readonly stage: string | null;
+  readonly closing: ItemClosing | null;
+}
+
+/** What a named person found of an item; kept beside the sessions, never changed. */
+export interface ItemClosing {
+  readonly item: string;
+  readonly by: string;
+  readonly found: string;
+  readonly atUtc: string;
+  /** The client's id of the command, so that a retry never doubles. */
+  readonly commandId: string;
 }

@@ -6,12 +6,13 @@ import type { Live } from '../../shared/messages/live.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { Mark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
-import type { BookReader } from '../book/book.ts';
+import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withIron, withProbe, withSchedule } from '../settings/change.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { currentSchedules, type Settings } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
+import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Program } from './program.ts';
@@ -19,6 +20,7 @@ import type { Program } from './program.ts';
 export interface DeskParts {
   readonly program: Program;
   readonly reader: BookReader;
+  readonly book: Pick<Book, 'closeItem'>;
   readonly sourceFor: (choice: ChooseSource) => Promise<ProbeSource>;
   /** Settles once the sessions that broke off are gone on with: a page is quicker to be back than they are. */
   readonly ready: () => Promise<void>;
@@ -30,12 +32,14 @@ export class ProgramDesk implements Desk {
   readonly log = new CommandLog();
   readonly #program: Program;
   readonly #settings: SettingsKeeper;
+  readonly #book: DeskParts['book'];
   readonly #sourceFor: DeskParts['sourceFor'];
   readonly #ready: () => Promise<void>;
 
-  constructor({ program, reader, sourceFor, ready }: DeskParts) {
+  constructor({ program, reader, book, sourceFor, ready }: DeskParts) {
     this.#program = program;
     this.#settings = program.options.settings;
+    this.#book = book;
     this.#sourceFor = sourceFor;
     this.#ready = ready;
     this.reader = reader;
@@ -89,6 +93,11 @@ export class ProgramDesk implements Desk {
       alarm,
       forMs,
     });
+  }
+
+  closeItem(id: string, said: Pick<ItemClosing, 'by' | 'found' | 'commandId'>): Promise<SuspectItem> {
+    const nowUtc = (): string => this.#program.utcOf(this.#nowMs());
+    return closeItem({ reader: this.reader, book: this.#book, nowUtc }, id, said);
   }
 
   async choose(choice: ChooseSource): Promise<void> {

@@ -5,7 +5,7 @@ import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { Mark } from '../../shared/watch/input.ts';
-import type { BookReader } from '../book/book.ts';
+import type { BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 
 /** What the web side may ask of the program, and how it hears of changes. The web side knows nothing else of it. */
 export interface Desk {
@@ -24,6 +24,8 @@ export interface Desk {
   mark(sessionId: string, mark: Mark, commandId: string): Promise<Outcome>;
   acknowledge(ironId: string, alarm: AlarmKey, commandId: string): Promise<Outcome>;
   silence(ironId: string, alarm: AlarmKey, forMs: number, commandId: string): Promise<Outcome>;
+  /** Closes an open item with what a named person found. Asking again with the same id gives the same answer. */
+  closeItem(id: string, said: Pick<ItemClosing, 'by' | 'found' | 'commandId'>): Promise<SuspectItem>;
   choose(choice: ChooseSource): Promise<void>;
   schedules(): readonly HeatSchedule[];
   irons(): readonly Iron[];

@@ -76,13 +76,14 @@ const headerParameters = (route: Route): Json[] =>
     : [];
 
 const queryParameters = (route: Route): Json[] =>
-  route.answer.kind === 'upgrade'
-    ? Object.entries(resumeQuerySchema.shape).map(([name, schema]) => ({
-        name,
-        in: 'query',
-        schema: plain(z.toJSONSchema(schema)),
-      }))
-    : [];
+  Object.entries(queryOf(route)?.shape ?? {}).map(([name, schema]) => ({
+    name,
+    in: 'query',
+    schema: plain(z.toJSONSchema(schema as z.ZodType)),
+  }));
+
+const queryOf = (route: Route): z.ZodObject | null =>
+  route.answer.kind === 'upgrade' ? resumeQuerySchema : route.query;
 
 function good(route: Route): Json {
   const { answer } = route;
@@ -122,7 +123,7 @@ const meanings: Readonly<Record<number, string>> = {
 
 function refusals(route: Route): Json {
   const statuses = new Set([403, 500, ...route.refusals]);
-  if (Object.keys(route.params).length > 0 || route.body !== null) statuses.add(400);
+  if (Object.keys(route.params).length > 0 || route.body !== null || route.query !== null) statuses.add(400);
   if (route.body !== null) statuses.add(413).add(415);
   if (route.answer.kind === 'upgrade') statuses.add(400).add(503);
   return Object.fromEntries(

@@ -135,6 +135,7 @@ storeContract('a disk that fails now and then, with a caller that tries again', 
         if (opened.notKept !== null) throw new BookFailure(opened.notKept.failure, opened.notKept.message);
         return opened;
       }),
+    closeItem: (closing) => patiently(() => book.closeItem(closing)),
     commit: (commit) => {
       const now = before.then(() => patiently(() => book.commit(commit)));
       before = now.catch(() => undefined);

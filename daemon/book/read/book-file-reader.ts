@@ -2,32 +2,45 @@ import { existsSync } from 'node:fs';
 import type { Database } from 'better-sqlite3';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import { bookWords } from '../../../shared/words/book.ts';
-import { BookFailure, type SessionHead, type SessionSummary, type Verification } from '../book.ts';
+import {
+  BookFailure,
+  type SessionHead,
+  type SessionSummary,
+  type SuspectItem,
+  type TraceAsked,
+  type TraceRead,
+  type Verification,
+} from '../book.ts';
 import { bookFileIn } from '../store/book-file.ts';
 import { checkIsBook } from '../store/check.ts';
 import { type Connect, closeQuietly, connectFile, connectForReading, orClose } from '../store/connect.ts';
 import { toBookFailure } from '../store/failure.ts';
-import { BOOK_VERSION, versionOf } from '../store/migrations.ts';
+import { BOOK_VERSION, OLDEST_READABLE, versionOf } from '../store/migrations.ts';
 import { parseFinding, parseHead } from '../store/parse.ts';
 import { type BookRows, bookRows } from '../store/rows.ts';
 import { csvChunks } from './csv.ts';
 import type { Fold } from './fold.ts';
+import { ItemsOfBook } from './items.ts';
 import { summaryOf } from './summary.ts';
+import { TraceShelf } from './trace/shelf.ts';
 import { verifySession } from './verify.ts';
 
 /**
  * Reads the book's file. Each call opens it anew, so that it always reads the file that stands there, and none is
- * held open between calls. All throw `BookFailure`; without a file there are no sessions.
+ * held open between calls; what was worked out of a session is kept for the next. All throw `BookFailure`; without a file there are no sessions.
  */
 export class BookFileReader {
   readonly #file: string;
   readonly #fold: Fold;
   readonly #connect: Connect;
+  readonly #shelf: TraceShelf;
+  readonly #items = new ItemsOfBook();
 
   constructor(folder: string, fold: Fold, connect: Connect = connectFile) {
     this.#file = bookFileIn(folder);
     this.#fold = fold;
     this.#connect = connect;
+    this.#shelf = new TraceShelf(fold);
   }
 
   /** All sessions, newest first. */
@@ -63,12 +76,24 @@ export class BookFileReader {
     return yield* this.#readOne(id, (rows, number, head) => verifySession(rows, number, head, this.#fold));
   }
 
-  #read<T>(without: T, use: (rows: BookRows) => T): T {
+  /** A session's trace, as far as it has been read before `enough` said so; yields between commits. */
+  *trace(id: string, asked: TraceAsked, enough: () => boolean): Generator<undefined, TraceRead> {
+    return yield* this.#readOne(id, (rows, number, head) =>
+      this.#shelf.read(rows, number, head, { asked, enough }),
+    );
+  }
+
+  /** The areas suspect of all sessions, newest first. */
+  items(): readonly SuspectItem[] {
+    return this.#read<readonly SuspectItem[]>([], (rows, db) => this.#items.read(db, rows));
+  }
+
+  #read<T>(without: T, use: (rows: BookRows, db: Database) => T): T {
     if (!existsSync(this.#file)) return without;
     try {
       const db = this.#open();
       try {
-        return use(bookRows(db));
+        return use(bookRows(db), db);
       } finally {
         closeQuietly(db);
       }
@@ -101,7 +126,7 @@ export class BookFileReader {
     return orClose(db, () => {
       checkIsBook(db, this.#file);
       const version = versionOf(db);
-      if (version < BOOK_VERSION)
+      if (version < OLDEST_READABLE)
         throw new BookFailure('other', bookWords.olderThanProgram(this.#file, version, BOOK_VERSION));
       return db;
     });

@@ -16,6 +16,7 @@ export interface GoodCommit {
   /** Inputs and samples in the order of their sequence numbers. */
   readonly entries: readonly Entry[];
   readonly found: readonly FoundEntry[];
+  readonly next: ChainPlace;
 }
 
 /** The first commit of a session that is not what was once written; nothing after it can be vouched for. */
@@ -33,12 +34,25 @@ export class ChainBroken extends Error {
   }
 }
 
-interface Walk {
+/** Where a session's chain goes on. */
+export interface ChainPlace {
+  /** Of the next commit. */
+  readonly index: number;
+  /** The link before it. */
   readonly link: Uint8Array;
+  /** How far the commits before it have come. */
   readonly untilMs: number;
   readonly samples: number;
   readonly findings: number;
 }
+
+export const chainStart = (firstMs: number): ChainPlace => ({
+  index: 0,
+  link: NO_LINK,
+  untilMs: firstMs,
+  samples: 0,
+  findings: 0,
+});
 
 /**
  * A session's commits in order, each checked against its link before it is believed, up to the one that was the
@@ -46,22 +60,28 @@ interface Walk {
  */
 export function* walkChain(rows: BookRows, session: number, firstMs: number): Generator<GoodCommit> {
   const last = rows.lastIndex(session) ?? 0;
-  let at: Walk = { link: NO_LINK, untilMs: firstMs, samples: 0, findings: 0 };
-  for (let index = 0; index <= last; index++) {
-    const fromMs = at.untilMs;
-    const { commit, link } = readOrBreak(rows, { session, index, fromMs, toMs: fromMs });
-    const span = { index, fromMs, toMs: commit.untilMs };
-    const head = index === 0 ? rows.head(session) : null;
-    if (!Buffer.from(link).equals(linkOf(at.link, head, commit)))
-      throw new ChainBroken(span, chainWords.changed);
-    const good = unpackOrBreak(commit, span);
-    const samples = at.samples + good.entries.length - commit.inputs.length;
-    const findings = at.findings + good.found.length;
-    if (samples !== commit.samples || findings !== commit.findings)
-      throw new ChainBroken(span, chainWords.miscounted);
-    at = { link, untilMs: commit.untilMs, samples, findings };
+  for (let at = chainStart(firstMs); at.index <= last; ) {
+    const good = commitAt(rows, session, at);
+    at = good.next;
     yield good;
   }
+}
+
+/** The commit at this place, checked; there must be one. Throws `ChainBroken`. */
+export function commitAt(rows: BookRows, session: number, at: ChainPlace): GoodCommit {
+  const { index, untilMs: fromMs } = at;
+  const { commit, link } = readOrBreak(rows, { session, index, fromMs, toMs: fromMs });
+  const span = { index, fromMs, toMs: commit.untilMs };
+  const head = index === 0 ? rows.head(session) : null;
+  if (!Buffer.from(link).equals(linkOf(at.link, head, commit)))
+    throw new ChainBroken(span, chainWords.changed);
+  const good = unpackOrBreak(commit, span);
+  const samples = at.samples + good.entries.length - commit.inputs.length;
+  const findings = at.findings + good.found.length;
+  if (samples !== commit.samples || findings !== commit.findings)
+    throw new ChainBroken(span, chainWords.miscounted);
+  const next = { index: index + 1, link, untilMs: commit.untilMs, samples, findings };
+  return { index, fromMs, untilMs: span.toMs, ...good, next };
 }
 
 interface Span {
@@ -85,12 +105,9 @@ function readOrBreak(rows: BookRows, span: Span & { session: number }): CommitRe
   return read;
 }
 
-function unpackOrBreak(commit: StoredCommit, span: Span): GoodCommit {
+function unpackOrBreak(commit: StoredCommit, span: Span): Pick<GoodCommit, 'entries' | 'found'> {
   try {
     return {
-      index: span.index,
-      fromMs: span.fromMs,
-      untilMs: span.toMs,
       entries: entriesOf(commit),
       found: commit.found.map((f) => ({ seq: f.seq, tMs: f.tMs, finding: parseFinding(f.json) })),
     };

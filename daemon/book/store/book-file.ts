@@ -2,9 +2,10 @@ import { mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { bookWords } from '../../../shared/words/book.ts';
-import { BookFailure, type Commit, type OpenedBook } from '../book.ts';
+import { BookFailure, type Commit, type ItemClosing, type OpenedBook } from '../book.ts';
 import { type Append, appender } from './append.ts';
 import { checkBytes, checkIsBook, checkStructure } from './check.ts';
+import { closer } from './closings.ts';
 import { type Connect, closeQuietly, connectFile, connectForWriting, orClose } from './connect.ts';
 import { toBookFailure } from './failure.ts';
 import { findInterrupted } from './interrupted.ts';
@@ -17,6 +18,7 @@ export const bookFileIn = (folder: string): string => join(folder, 'book.sqlite'
 interface Connection {
   readonly db: Database;
   readonly append: Append;
+  readonly close: (closing: ItemClosing) => ItemClosing;
   /** The file that is open, whatever its name is by now. */
   readonly inode: number;
 }
@@ -79,6 +81,15 @@ export class BookFile {
     }
   }
 
+  /** Keeps what was found of an item; gives the closing that stands, which may be an earlier one. */
+  closeItem(closing: ItemClosing): ItemClosing {
+    try {
+      return this.#connected().close(closing);
+    } catch (error) {
+      throw this.#failed(error);
+    }
+  }
+
   /** Copies the log into the book and closes it. */
   close(): void {
     const db = this.#connection?.db;
@@ -137,7 +148,7 @@ export class BookFile {
       checkIsBook(db, this.#file);
       migrate(db);
       checkStructure(db, this.#file);
-      return { db, append: appender(db, this.#file), inode: inodeOf(this.#file) };
+      return { db, append: appender(db, this.#file), close: closer(db), inode: inodeOf(this.#file) };
     });
   }
 

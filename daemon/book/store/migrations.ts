@@ -57,14 +57,35 @@ const FIRST = `
   ) STRICT, WITHOUT ROWID;
 `;
 
+/**
+ * What named persons found of open items, as JSON, one an item. It stands beside the sessions and belongs to no chain,
+ * so that closing an item never touches what was sealed.
+ */
+const SECOND = `
+  CREATE TABLE closing (
+    n INTEGER PRIMARY KEY,
+    json TEXT NOT NULL,
+    item TEXT NOT NULL GENERATED ALWAYS AS (json_extract(json, '$.item')) VIRTUAL
+  ) STRICT;
+  CREATE UNIQUE INDEX closing_item ON closing (item);
+  CREATE TRIGGER closing_stays BEFORE UPDATE ON closing
+    BEGIN SELECT RAISE(ABORT, 'what was found is never changed'); END;
+  CREATE TRIGGER closing_stays_there BEFORE DELETE ON closing
+    BEGIN SELECT RAISE(ABORT, 'what was found is never taken away'); END;
+`;
+
 /** Step n brings a book of version n to version n + 1. Append only: books of every version are out there. */
-export const migrations: readonly string[] = [FIRST];
+export const migrations: readonly string[] = [FIRST, SECOND];
 
 /** The version of a book that this program writes. */
 export const BOOK_VERSION = migrations.length;
 
+/** The oldest book that can be read as it stands, where it can't be brought up to date: version 1 only lacks closings. */
+export const OLDEST_READABLE = 1;
+export const CLOSINGS_SINCE = 2;
+
 /** The tables that a book of this version must have. */
-export const tables = ['session', 'link', 'input', 'finding'] as const;
+export const tables = ['session', 'link', 'input', 'finding', 'closing'] as const;
 
 export const versionOf = (db: Database): number => Number(db.pragma('user_version', { simple: true }));
 

@@ -1,6 +1,6 @@
 import type { Finding } from '../../../shared/watch/finding.ts';
 import type { WatchInput } from '../../../shared/watch/input.ts';
-import type { Commit, SessionHead } from '../book.ts';
+import type { Commit, ItemClosing, SessionHead } from '../book.ts';
 import { BookDamaged } from './failure.ts';
 
 /**
@@ -10,6 +10,7 @@ import { BookDamaged } from './failure.ts';
 export const parseHead = (json: string): SessionHead => object(json) as SessionHead;
 export const parseInput = (json: string): WatchInput => object(json) as WatchInput;
 export const parseFinding = (json: string): Finding => object(json) as Finding;
+export const parseClosing = (json: string): ItemClosing => object(json) as ItemClosing;
 export const parseEnding = (json: string): NonNullable<Commit['end']> =>
   object(json) as NonNullable<Commit['end']>;
 

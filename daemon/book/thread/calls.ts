@@ -1,5 +1,15 @@
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
-import type { BookFailureCause, Commit, OpenedBook, SessionSummary, Verification } from '../book.ts';
+import type {
+  BookFailureCause,
+  Commit,
+  ItemClosing,
+  OpenedBook,
+  SessionSummary,
+  SuspectItem,
+  TraceAsked,
+  TraceRead,
+  Verification,
+} from '../book.ts';
 
 /** What passes between the main thread and the two that work on the book's file: calls one way, answers the other. */
 
@@ -12,6 +22,7 @@ export interface WriterCalls {
     readonly takes: { readonly commit: Commit; readonly nowUtcMs: number };
     readonly gives: null;
   };
+  readonly closeItem: { readonly takes: { readonly closing: ItemClosing }; readonly gives: ItemClosing };
   readonly close: { readonly takes: object; readonly gives: null };
 }
 
@@ -28,6 +39,11 @@ export interface ReaderCalls {
   readonly session: { readonly takes: OfSession; readonly gives: SessionSummary | null };
   readonly findings: { readonly takes: OfSession; readonly gives: readonly FoundEntry[] };
   readonly verify: { readonly takes: OfSession; readonly gives: Verification };
+  readonly trace: {
+    readonly takes: OfSession & { readonly asked: TraceAsked };
+    readonly gives: TraceRead;
+  };
+  readonly items: { readonly takes: object; readonly gives: readonly SuspectItem[] };
   /** Begins a stream of CSV. */
   readonly csvBegin: { readonly takes: OfStream & OfSession; readonly gives: null };
   /** The next chunk, null after the last. */

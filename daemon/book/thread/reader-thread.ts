@@ -1,7 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
 import { replay } from '../../../shared/watch/replay.ts';
 import { FOLD_VERSION } from '../../../shared/watch/watch.ts';
-import type { Verification } from '../book.ts';
 import { BookFileReader } from '../read/book-file-reader.ts';
 import type { ReaderCalls } from './calls.ts';
 import { serve, threadData } from './serve.ts';
@@ -10,6 +9,8 @@ import { serve, threadData } from './serve.ts';
 
 /** Other calls get their turn at least so often during a long verification, ms. */
 const TURN_MS = 50;
+/** A trace is answered after so long at the latest, ms, with what has been worked out by then. */
+const TRACE_MS = 200;
 
 const reader = new BookFileReader(threadData.folder, { version: FOLD_VERSION, replay });
 const streams = new Map<number, Generator<string>>();
@@ -19,6 +20,11 @@ serve<ReaderCalls>({
   session: ({ session }) => reader.session(session),
   findings: ({ session }) => reader.findings(session),
   verify: ({ session }) => inTurns(reader.verify(session)),
+  trace: ({ session, asked }) => {
+    const endMs = performance.now() + TRACE_MS;
+    return inTurns(reader.trace(session, asked, () => performance.now() >= endMs));
+  },
+  items: () => reader.items(),
   csvBegin: ({ stream, session }) => {
     streams.set(stream, reader.readingsCsv(session));
     return null;
@@ -38,7 +44,7 @@ serve<ReaderCalls>({
   },
 });
 
-async function inTurns(work: Generator<undefined, Verification>): Promise<Verification> {
+async function inTurns<R>(work: Generator<undefined, R>): Promise<R> {
   for (let turnEndMs = performance.now() + TURN_MS; ; ) {
     const next = work.next();
     if (next.done === true) return next.value;

@@ -17,6 +17,7 @@ export function threadedBook({ folder, nowUtcMs }: ThreadedBookOptions): Book {
     commit: async (commit) => {
       await thread.ask('commit', { commit, nowUtcMs: nowUtcMs() });
     },
+    closeItem: (closing) => thread.ask('closeItem', { closing }),
     close: async () => {
       try {
         if (thread.isRunning) await thread.ask('close', {});

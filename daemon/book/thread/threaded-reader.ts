@@ -30,6 +30,8 @@ export function threadedReader({ folder }: { readonly folder: string }): BookRea
     session: (id) => thread.ask('session', { session: id }),
     findings: (id) => thread.ask('findings', { session: id }),
     verify: (id) => thread.ask('verify', { session: id }),
+    trace: (id, asked) => thread.ask('trace', { session: id, asked }),
+    items: () => thread.ask('items', {}),
     readingsCsv,
     close: () => thread.close(),
   };

@@ -12,6 +12,7 @@ serve<WriterCalls>({
     book.commit(commit, nowUtcMs);
     return null;
   },
+  closeItem: ({ closing }) => book.closeItem(closing),
   close: () => {
     book.close();
     return null;

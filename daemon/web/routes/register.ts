@@ -19,8 +19,12 @@ const expressPath = (path: string): string => path.replaceAll(/\{(\w+)\}/g, ':$1
 function handler(route: Route): RequestHandler {
   return async (request, response) => {
     const body = route.body === null ? undefined : await readJson(request);
-    const { params } = request;
-    await give(await route.handle({ params, body, ifMatch: request.get('if-match') }), request, response);
+    const { params, query } = request;
+    await give(
+      await route.handle({ params, query, body, ifMatch: request.get('if-match') }),
+      request,
+      response,
+    );
   };
 }
 

@@ -4,6 +4,8 @@ import { readAs } from '../problem.ts';
 /** What a route is given: what came with the request, not yet read by any schema. */
 export interface RawCall {
   readonly params: Readonly<Record<string, unknown>>;
+  /** What stood after the question mark. */
+  readonly query: Readonly<Record<string, unknown>>;
   /** Undefined where the request had no body. */
   readonly body: unknown;
   readonly ifMatch: string | undefined;
@@ -31,6 +33,8 @@ export interface Route {
   readonly name: string;
   readonly does: string;
   readonly params: Readonly<Record<string, z.ZodType>>;
+  /** What may stand after the question mark; null: whatever stands there is not looked at. */
+  readonly query: z.ZodObject | null;
   readonly body: { readonly name: string; readonly schema: z.ZodType } | null;
   readonly answer: AnswerForm;
   /** Statuses that it may answer with beside the ones common to all. */
@@ -44,39 +48,47 @@ export interface Route {
 type Params = Readonly<Record<string, z.ZodType<string>>>;
 type ParamsOf<P extends Params> = { readonly [K in keyof P]: string };
 
-interface RouteSpec<P extends Params, B extends z.ZodType> {
+interface RouteSpec<P extends Params, B extends z.ZodType, Q extends z.ZodType> {
   readonly method: Route['method'];
   readonly path: string;
   readonly name: string;
   readonly does: string;
   readonly params?: P;
+  readonly query?: Q & z.ZodObject;
   readonly body?: { readonly name: string; readonly schema: B };
   readonly answer: AnswerForm;
   readonly refusals?: readonly number[];
   readonly versioned?: boolean;
-  readonly handle: (call: Call<P, B>) => Promise<Answer> | Answer;
+  readonly handle: (call: Call<P, B, Q>) => Promise<Answer> | Answer;
 }
 
-export interface Call<P extends Params, B extends z.ZodType> {
+export interface Call<P extends Params, B extends z.ZodType, Q extends z.ZodType> {
   readonly params: ParamsOf<P>;
+  readonly query: z.output<Q>;
   readonly body: z.output<B>;
   readonly ifMatch: string | undefined;
 }
 
 /** A route whose handler sees only what its schemas let through. A missing body counts as an empty object. */
-export function route<P extends Params = Record<string, never>, B extends z.ZodType = z.ZodUndefined>(
-  spec: RouteSpec<P, B>,
-): Route {
+export function route<
+  P extends Params = Record<string, never>,
+  B extends z.ZodType = z.ZodUndefined,
+  Q extends z.ZodType = z.ZodUndefined,
+>(spec: RouteSpec<P, B, Q>): Route {
   const params = z.object(spec.params ?? {});
   return {
     ...spec,
     params: spec.params ?? {},
+    query: spec.query ?? null,
     body: spec.body ?? null,
     refusals: spec.refusals ?? [],
     versioned: spec.versioned ?? false,
     handle: (raw) =>
       spec.handle({
         params: readAs(params, raw.params, 'the address') as ParamsOf<P>,
+        query: (spec.query === undefined
+          ? undefined
+          : readAs(spec.query, raw.query, 'the address')) as z.output<Q>,
         body: (spec.body === undefined
           ? undefined
           : readAs(spec.body.schema, raw.body ?? {}, 'the body')) as z.output<B>,

@@ -1,4 +1,5 @@
 import type { AlarmRecord } from '../../../shared/alarm/record.ts';
+import type { Item } from '../../../shared/messages/items.ts';
 import type {
   FindingAnswer,
   FindingList,
@@ -6,8 +7,9 @@ import type {
   Session,
   VerificationAnswer,
 } from '../../../shared/messages/sessions.ts';
+import type { Trace } from '../../../shared/messages/trace.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
-import type { SessionSummary, Verification } from '../../book/book.ts';
+import type { SessionSummary, SuspectItem, TraceRead, Verification } from '../../book/book.ts';
 import { utcText } from '../../book/utc.ts';
 
 /** How what the book knows of a session is told: times by the wall clock and in ms of the session. */
@@ -30,6 +32,38 @@ export const sessionOf = (summary: SessionSummary): Session => ({
   foldVersion: summary.foldVersion,
   seal: summary.seal,
 });
+
+export function traceOf(summary: SessionSummary, read: TraceRead): Trace {
+  const { found, foundLeftOut, ...rest } = read;
+  const moment = momentsOf(summary);
+  return {
+    session: summary.id,
+    ...rest,
+    findings: found.map((entry) => findingOf(entry, moment)),
+    findingsLeftOut: foundLeftOut,
+  };
+}
+
+export function itemOf({ id, session, crossing, limitC, stage, closing }: SuspectItem): Item {
+  const moment = momentsOf(session);
+  const { fromMs, toMs, peakC, place, probes } = crossing;
+  return {
+    id,
+    session: session.id,
+    iron: { id: session.ironId, name: session.ironName },
+    simulated: session.simulated,
+    over: moment(fromMs),
+    back: toMs === null ? null : moment(toMs),
+    standing: toMs === null && session.endWhy === null,
+    lengthMs: Math.max(0, (toMs ?? session.untilMs) - fromMs),
+    peakC,
+    limitC,
+    stage,
+    place,
+    probes,
+    closing: closing && { by: closing.by, found: closing.found, at: closing.atUtc },
+  };
+}
 
 export function findingListOf(summary: SessionSummary, found: readonly FoundEntry[]): FindingList {
   const moment = momentsOf(summary);

@@ -39,7 +39,7 @@ const summaryRoutes = (reader: BookReader): Route[] => [
     params: { id: sessionId },
     answer: { kind: 'json', name: 'Session', schema: sessionSchema },
     refusals: [404, 503],
-    handle: async ({ params }) => json(sessionOf(await found(reader, params.id))),
+    handle: async ({ params }) => json(sessionOf(await sessionFound(reader, params.id))),
   }),
 ];
 
@@ -54,7 +54,7 @@ const contentRoutes = (reader: BookReader): Route[] => [
     refusals: [404, 503],
     handle: async ({ params }) => ({
       kind: 'csv',
-      fileName: `session-${(await found(reader, params.id)).id}.csv`,
+      fileName: `session-${(await sessionFound(reader, params.id)).id}.csv`,
       chunks: reader.readingsCsv(params.id),
     }),
   }),
@@ -67,7 +67,7 @@ const contentRoutes = (reader: BookReader): Route[] => [
     answer: { kind: 'json', name: 'FindingList', schema: findingListSchema },
     refusals: [404, 503],
     handle: async ({ params }) =>
-      json(findingListOf(await found(reader, params.id), await reader.findings(params.id))),
+      json(findingListOf(await sessionFound(reader, params.id), await reader.findings(params.id))),
   }),
   route({
     method: 'get',
@@ -78,11 +78,11 @@ const contentRoutes = (reader: BookReader): Route[] => [
     answer: { kind: 'json', name: 'Verification', schema: verificationSchema },
     refusals: [404, 503],
     handle: async ({ params }) =>
-      json(verificationOf(await found(reader, params.id), await reader.verify(params.id))),
+      json(verificationOf(await sessionFound(reader, params.id), await reader.verify(params.id))),
   }),
 ];
 
-async function found(reader: BookReader, id: string): Promise<SessionSummary> {
+export async function sessionFound(reader: BookReader, id: string): Promise<SessionSummary> {
   const session = await reader.session(id);
   if (session === null) throw new Trouble(404, webWords.noSuch('session', id, '/api/sessions'), 'id');
   return session;

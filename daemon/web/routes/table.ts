@@ -1,14 +1,18 @@
 import type { Desk } from '../desk.ts';
 import { commandRoutes } from './commands.ts';
+import { itemRoutes } from './items.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
 import { settingsRoutes } from './settings.ts';
 import { type Program, statusRoutes } from './status.ts';
+import { traceRoutes } from './trace.ts';
 
 /** Every address of the program but those of the page. */
 export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...statusRoutes(desk, program),
   ...sessionRoutes(desk.reader),
+  ...traceRoutes(desk.reader),
+  ...itemRoutes(desk),
   ...commandRoutes(desk),
   ...settingsRoutes(desk),
 ];

@@ -74,6 +74,32 @@ describe('a book of version 1', () => {
     expect(reader.findings('ended')).toEqual(foundOf(recording('ended', { commits: 3 })));
   });
 
+  it('is read as it stands, where nobody has brought it up to date', () => {
+    const folder = dataFolder();
+    copyFileSync(fixture(1), join(folder, 'book.sqlite'));
+    const reader = new BookFileReader(folder, littleFold);
+    expect(reader.sessions().map((s) => s.id)).toEqual(['broken', 'ended']);
+    const items = reader.items();
+    expect(items.length).toBeGreaterThan(0);
+    expect(items.every((item) => item.closing === null)).toBe(true);
+  });
+
+  it('takes closings once it has been brought up to date, and its seals stay', () => {
+    const { book, reader, before } = opened();
+    const [item] = reader.items();
+    if (item === undefined) throw new Error('no item');
+    const closing = {
+      item: item.id,
+      by: 'A. Tester',
+      found: 'sound',
+      atUtc: '2026-03-02T08:00:00Z',
+      commandId: 'c',
+    };
+    expect(book.closeItem(closing)).toEqual(closing);
+    expect(reader.items()[0]?.closing).toEqual(closing);
+    expect(reader.session('ended')?.seal).toBe(before.ended);
+  });
+
   it('is written on', () => {
     const { book, reader } = opened();
     for (const commit of recording('next')) book.commit(commit, SET_ASIDE_UTC_MS);

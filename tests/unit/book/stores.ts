@@ -21,6 +21,7 @@ export function fileStore(folder: string, connect?: Connect): Store {
 const asBook = (file: BookFile): Book => ({
   open: async () => file.open(SET_ASIDE_UTC_MS),
   commit: async (commit) => file.commit(commit, SET_ASIDE_UTC_MS),
+  closeItem: async (closing) => file.closeItem(closing),
   close: async () => file.close(),
 });
 
@@ -32,6 +33,8 @@ const asReader = (file: BookFileReader): BookReader => ({
     yield* file.readingsCsv(id);
   },
   verify: async (id) => toEnd(file.verify(id)),
+  trace: async (id, asked) => toEnd(file.trace(id, asked, () => false)),
+  items: async () => file.items(),
   close: async () => undefined,
 });
 

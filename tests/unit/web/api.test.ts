@@ -4,7 +4,7 @@ import { routeTable } from '../../../daemon/web/routes/table.ts';
 import { problemSchema } from '../../../shared/messages/command.ts';
 import { EPOCH, fakeDesk } from './support/fake-desk.ts';
 import { type Running, running } from './support/running.ts';
-import { found, iron, probe, schedule, summary } from './support/samples.ts';
+import { found, iron, item, probe, schedule, summary } from './support/samples.ts';
 
 const { version: _version, madeAt: _madeAt, id: _id, ...draft } = schedule;
 const alarm = { iron: iron.id, kind: 'over-limit', probe: probe.id };
@@ -20,6 +20,9 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   getReadings: { path: `/api/sessions/${summary.id}/readings.csv` },
   getFindings: { path: `/api/sessions/${summary.id}/findings` },
   verifySession: { path: `/api/sessions/${summary.id}/verification` },
+  getTrace: { path: `/api/sessions/${summary.id}/trace?from=0&to=60000&points=400` },
+  listItems: { path: '/api/items' },
+  closeItem: { path: `/api/items/${item.id}/closing`, body: { by: 'A. Tester', found: 'Weave even.' } },
   startSession: { path: '/api/sessions', body: { iron: iron.id } },
   stopSession: { path: `/api/sessions/${summary.id}/stop`, body: {} },
   mark: { path: `/api/sessions/${summary.id}/marks`, body: { mark: { kind: 'stage', stageId: 'tack' } } },

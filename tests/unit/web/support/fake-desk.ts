@@ -4,7 +4,7 @@ import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Outcome } from '../../../../shared/messages/command.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
-import { found, iron, probe, schedule, situation, summary, verification } from './samples.ts';
+import { found, iron, item, probe, schedule, situation, summary, trace, verification } from './samples.ts';
 
 export interface FakeDesk extends Desk {
   /** Applies a change and tells it, as the program would. */
@@ -73,6 +73,8 @@ export const fakeReader = (over: Partial<BookReader> = {}): BookReader => ({
     yield `2026-03-01T09:00:10.000Z,${id.length}\n`;
   },
   verify: async () => verification,
+  trace: async () => trace,
+  items: async () => [item],
   close: async () => {},
   ...over,
 });
@@ -123,6 +125,14 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
     silence: async (ironId, alarm, forMs, commandId) => {
       knownIron(ironId);
       return outcome(summary.id, commandId, 'silence', ironId, alarm, forMs);
+    },
+    closeItem: async (id, { by, found: what, commandId }) => {
+      if (id !== item.id) throw new Refusal('unknown', `There is no item "${id}".`, 'id');
+      calls.push(['closeItem', id, by, what, commandId]);
+      return {
+        ...item,
+        closing: { item: id, by, found: what, commandId, atUtc: '2026-03-02T08:00:00.000Z' },
+      };
     },
     choose: async (choice) => {
       if (choice.kind === 'serial') throw new Refusal('conflict', 'The choice is made already.');

@@ -1,4 +1,4 @@
-import type { SessionSummary, Verification } from '../../../../daemon/book/book.ts';
+import type { SessionSummary, SuspectItem, TraceRead, Verification } from '../../../../daemon/book/book.ts';
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
@@ -148,6 +148,38 @@ export const found: readonly FoundEntry[] = [
   },
   { seq: 61, tMs: 61_000, finding: { kind: 'refused', commandId: 'c1', reason: 'no such alarm' } },
 ];
+
+export const trace: TraceRead = {
+  fromMs: 0,
+  toMs: 60_000,
+  untilMs: 60_000,
+  readUntilMs: 60_000,
+  complete: true,
+  broken: null,
+  probes: [{ id: probe.id, tMs: [0, 500], minC: [120.5, null], maxC: [193.4, null], fault: [null, 'open'] }],
+  settings: [{ fromMs: 0, schedule, probes: [{ id: probe.id, label: probe.label, guardBandK: 2.2 }] }],
+  work: [{ fromMs: 0, stageId: 'tack', place: 'on-work' }],
+  notes: [{ atMs: 4000, text: 'left end' }],
+  found: found.filter(({ finding }) => finding.kind !== 'cycle'),
+  foundLeftOut: 0,
+  cycles: 1,
+};
+
+export const item: SuspectItem = {
+  id: `${summary.id}-52`,
+  session: summary,
+  crossing: {
+    seq: 52,
+    fromMs: 30_000,
+    toMs: 41_000,
+    peakC: 193.4,
+    probes: [probe.id],
+    place: 'on-work',
+  },
+  limitC: 190.5,
+  stage: 'Tack',
+  closing: null,
+};
 
 export const verification: Verification = {
   id: summary.id,
