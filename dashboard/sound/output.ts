@@ -15,7 +15,7 @@ let output: { readonly context: AudioContext; readonly player: Player } | null =
 let moved = { atMs: 0, timeS: -1 };
 let stalled = false;
 
-/** The player of a new output counts from 1, so that whoever plays begins again with it. */
+/** How many outputs there have been: a new one plays nothing yet. */
 export const outputMade = signal(0);
 
 export const player = (): Player | null => output?.player ?? null;
@@ -24,7 +24,10 @@ export const player = (): Player | null => output?.player ?? null;
 export function runOutput(loudness: number): void {
   if (outputState.peek() === 'missing') return;
   if (output !== null && (stalled || output.context.state === 'closed')) letGo();
-  output ??= makeOutput(loudness);
+  if (output === null) {
+    output = makeOutput(loudness);
+    if (output !== null) outputMade.value += 1;
+  }
   // A refusal leaves the state as it is, and that is what is shown.
   output?.context.resume().catch(() => undefined);
   look();
@@ -53,7 +56,6 @@ function makeOutput(loudness: number) {
   try {
     const context = new AudioContext();
     context.addEventListener('statechange', look);
-    outputMade.value += 1;
     stalled = false;
     return { context, player: new Player(context, loudness) };
   } catch {

@@ -82,7 +82,10 @@ export function startSound(): void {
   for (const gesture of ['pointerdown', 'pointerup', 'keydown'])
     document.addEventListener(gesture, resumeAtGesture, { capture: true, passive: true });
   effect(() => checkOutput(nowMs.value));
-  effect(() => player()?.setLoudness(loudness()));
+  effect(() => {
+    const chosen = loudness();
+    player()?.setLoudness(chosen);
+  });
   effect(() => {
     if (isLive.value) quieted.value = false;
   });

@@ -41,6 +41,8 @@ export const agreeing: Answering = ({ path, body }) =>
 export class FakeDaemon {
   readonly posted: Posted[] = [];
   readonly connections: string[] = [];
+  /** What pages have said over the stream. */
+  readonly heard: string[] = [];
   answering: Answering = agreeing;
   #http: Server | null = null;
   #sockets: WebSocketServer | null = null;
@@ -66,6 +68,7 @@ export class FakeDaemon {
     const sockets = new WebSocketServer({ server: http, path: '/stream' });
     sockets.on('connection', (socket, request) => {
       this.connections.push(request.url ?? '');
+      socket.on('message', (data: Buffer) => this.heard.push(data.toString()));
       this.#sendTo(socket, { kind: 'snapshot', live: this.#live });
     });
     await new Promise<void>((done) => http.listen(this.#port, '127.0.0.1', done));

@@ -125,10 +125,11 @@ describe('what stands on the page', () => {
     expect(await page.getByTestId('other-plate').allTextContents()).toEqual(['301°F', 'Probe silent']);
   }, 30_000);
 
-  it('view only: nothing to press but the unit', async () => {
+  it('view only: nothing to press but what concerns this page: its sound and its unit', async () => {
     const { page } = await bench.show(scenes['view-only']);
     expect(await page.getByTestId('view-only').isVisible()).toBe(true);
-    expect(await page.getByRole('button').allTextContents()).toEqual(['°F', '°C']);
+    const buttons = page.getByRole('button');
+    expect(await buttons.allTextContents()).toEqual(['Sound off Turn sound on', '°F', '°C']);
     expect(await page.getByTestId('hot').count()).toBe(0);
   }, 30_000);
 
