@@ -1,6 +1,6 @@
 import { isIPv6 } from 'node:net';
 import { homedir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { optionWords } from '../shared/words/options.ts';
 
@@ -46,25 +46,27 @@ const FASTEST = 1000;
 type Env = Readonly<Record<string, string | undefined>>;
 
 /**
- * Reads the command line; where an option is not given, the environment variable of the same meaning counts.
+ * Reads the command line; where an option is not given, the environment variable of the same meaning counts (an empty
+ * one is as good as none). What is said of the device on the command line counts before all that the environment says.
  * @throws OptionError
  */
 export function readOptions(args: readonly string[], env: Env): Command {
   const { values, positionals } = parse(args);
   if (values.help === true) return { kind: 'help' };
   if (values.version === true) return { kind: 'version' };
-  const dataDir = resolve(values.data ?? env['SOLEPLATE_DATA'] ?? defaultDataDir(process.platform, env));
   const [word, ...more] = positionals;
   switch (word) {
     case undefined:
-      return readRun(values, env, dataDir);
+      return readRun(values, env);
     case 'ports':
       if (more.length > 0) throw new OptionError(optionWords.tooMany(more.join(' ')));
+      takesOnly(word, values, []);
       return { kind: 'ports' };
     case 'verify': {
       const [session, ...rest] = more;
       if (session === undefined || rest.length > 0) throw new OptionError(optionWords.verifyWhat);
-      return { kind: 'verify', session, dataDir };
+      takesOnly(word, values, ['data']);
+      return { kind: 'verify', session, dataDir: readDataDir(values, env) };
     }
     default:
       throw new OptionError(optionWords.unknownCommand(word));
@@ -87,60 +89,126 @@ function parse(args: readonly string[]) {
       },
     });
   } catch (error) {
-    throw new OptionError(optionWords.malformed(error instanceof Error ? error.message : String(error)));
+    throw new OptionError(malformed(error instanceof Error ? error.message : String(error)));
   }
+}
+
+/** Node's own words lead astray here ("place it behind --"). */
+function malformed(why: string): string {
+  const [, name] = /'(--?[A-Za-z0-9][^' ]*)/.exec(why) ?? [];
+  if (name === undefined) return optionWords.malformed(why);
+  if (why.startsWith('Unknown option')) return optionWords.unknownOption(name);
+  return why.includes('does not take an argument')
+    ? optionWords.noValue(name)
+    : optionWords.valueMissing(name);
 }
 
 type Values = ReturnType<typeof parse>['values'];
 
-function readRun(values: Values, env: Env, dataDir: string): RunCommand {
-  const serial = (values.serial ?? listOf(env['SOLEPLATE_SERIAL'])).map(readSerial);
-  const simulate = values.simulate ?? readFlag('SOLEPLATE_SIMULATE', env['SOLEPLATE_SIMULATE']);
-  const speedText = values.speed ?? env['SOLEPLATE_SPEED'] ?? '1';
-  const speed = Number(speedText);
-  if (!(speed >= 0.1 && speed <= FASTEST)) throw new OptionError(optionWords.speed(speedText, FASTEST));
+function takesOnly(command: string, values: Values, taken: readonly string[]): void {
+  const other = Object.keys(values).find((name) => !taken.includes(name));
+  if (other !== undefined) throw new OptionError(optionWords.notFor(other, command));
+}
+
+/** What was given of one option, with the words in which it was said. */
+interface Given {
+  readonly text: string;
+  readonly said: string;
+}
+
+function given(values: Values, env: Env, option: 'speed' | 'listen'): Given | null {
+  const value = values[option];
+  return value === undefined ? fromEnv(env, option) : { text: value, said: `--${option} ${value}` };
+}
+
+function fromEnv(env: Env, option: string): Given | null {
+  const name = `SOLEPLATE_${option.toUpperCase()}`;
+  const value = env[name];
+  return value === undefined || value === '' ? null : { text: value, said: `${name}=${value}` };
+}
+
+function readRun(values: Values, env: Env): RunCommand {
+  const { serial, simulate } = readDevices(values, env);
+  const speed = readSpeed(given(values, env, 'speed'), { simulate, fromEnv: values.speed === undefined });
+  const listen = readListen(given(values, env, 'listen'));
+  return { kind: 'run', serial, simulate, speed, listen, dataDir: readDataDir(values, env) };
+}
+
+function readDevices(values: Values, env: Env): Pick<RunCommand, 'serial' | 'simulate'> {
+  const said = values.serial !== undefined || values.simulate !== undefined;
+  const others: Env = said ? {} : env;
+  const named = values.serial?.map((text) => ({ text, said: `--serial ${text}` }));
+  const serial = (named ?? listOf(fromEnv(others, 'serial'))).map(readSerial);
+  const simulate = values.simulate ?? readFlag(fromEnv(others, 'simulate'));
   if (simulate && serial.length > 0) throw new OptionError(optionWords.serialAndSimulate);
-  if (speed !== 1 && !simulate) throw new OptionError(optionWords.speedWithoutSimulate);
   const twice = serial.find((s, i) => serial.findIndex((o) => o.path === s.path) !== i);
   if (twice !== undefined) throw new OptionError(optionWords.serialTwice(twice.path));
-  const listen = readListen(values.listen ?? env['SOLEPLATE_LISTEN'] ?? DEFAULT_LISTEN);
-  return { kind: 'run', serial, simulate, speed, listen, dataDir };
+  return { serial, simulate };
 }
 
-const listOf = (text: string | undefined): readonly string[] =>
-  (text ?? '').split(',').flatMap((part) => (part.trim() === '' ? [] : [part.trim()]));
+const listOf = (list: Given | null): readonly Given[] =>
+  (list?.text ?? '')
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => part !== '')
+    .map((part) => ({ text: part, said: `SOLEPLATE_SERIAL=${part}` }));
 
-function readFlag(name: string, text: string | undefined): boolean {
-  if (text === undefined || text === '' || text === '0' || text === 'false') return false;
-  if (text === '1' || text === 'true') return true;
-  throw new OptionError(optionWords.flag(name, text));
+function readFlag(flag: Given | null): boolean {
+  if (flag === null || flag.text === '0' || flag.text === 'false') return false;
+  if (flag.text === '1' || flag.text === 'true') return true;
+  throw new OptionError(optionWords.flag(flag.said));
 }
 
-function readSerial(text: string): SerialOption {
-  const match = /^(.+?)(?:@([^@/\\]*))?$/.exec(text);
+/** A speed in the environment waits for a start that simulates; one that is asked for without that is a mistake. */
+function readSpeed(
+  speed: Given | null,
+  { simulate, fromEnv: waits }: { readonly simulate: boolean; readonly fromEnv: boolean },
+): number {
+  if (speed === null) return 1;
+  const value = speed.text.trim() === '' ? Number.NaN : Number(speed.text);
+  if (!(value >= 0.1 && value <= FASTEST)) throw new OptionError(optionWords.speed(speed.said, FASTEST));
+  if (simulate || value === 1) return value;
+  if (waits) return 1;
+  throw new OptionError(optionWords.speedWithoutSimulate(speed.said));
+}
+
+function readSerial({ text, said }: Given): SerialOption {
+  const match = /^([^@].*?)(?:@([^@/\\]*))?$/.exec(text);
   const path = match?.[1];
-  if (path === undefined) throw new OptionError(optionWords.serial(text));
+  if (path === undefined) throw new OptionError(optionWords.serial(said));
   const baudText = match?.[2];
   if (baudText === undefined) return { path, baud: DEFAULT_BAUD };
   const baud = Number(baudText);
   if (!/^\d+$/.test(baudText) || baud < 300 || baud > 4_000_000)
-    throw new OptionError(optionWords.baud(text));
+    throw new OptionError(optionWords.baud(said));
   return { path, baud };
 }
 
-function readListen(text: string): ListenOption {
+function readListen(listen: Given | null): ListenOption {
+  const { text, said } = listen ?? { text: DEFAULT_LISTEN, said: '' };
   const match = /^(?:\[([^\]]+)\]|([^:]*)):(\d{1,5})$/.exec(text);
   const host = match?.[1] ?? match?.[2];
   const port = Number(match?.[3]);
-  if (host === undefined || host === '' || !(port <= 65_535)) throw new OptionError(optionWords.listen(text));
-  if (match?.[1] !== undefined && !isIPv6(host)) throw new OptionError(optionWords.listen(text));
+  if (host === undefined || host === '' || !(port <= 65_535)) throw new OptionError(optionWords.listen(said));
+  if (match?.[1] !== undefined && !isIPv6(host)) throw new OptionError(optionWords.listen(said));
   return { host, port };
+}
+
+function readDataDir(values: Values, env: Env): string {
+  if (values.data === '') throw new OptionError(optionWords.data);
+  return resolve(values.data ?? fromEnv(env, 'data')?.text ?? defaultDataDir(process.platform, env));
 }
 
 /** Where a user's program data belongs on this platform. */
 export function defaultDataDir(platform: NodeJS.Platform, env: Env): string {
   const home = homedir();
-  if (platform === 'win32') return join(env['LOCALAPPDATA'] ?? join(home, 'AppData', 'Local'), 'soleplate');
+  // A folder that is empty or not absolute is to be passed over (XDG Base Directory Specification).
+  const folder = (name: string): string | null => {
+    const path = env[name] ?? '';
+    return isAbsolute(path) ? path : null;
+  };
+  if (platform === 'win32')
+    return join(folder('LOCALAPPDATA') ?? join(home, 'AppData', 'Local'), 'soleplate');
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'soleplate');
-  return join(env['XDG_DATA_HOME'] ?? join(home, '.local', 'share'), 'soleplate');
+  return join(folder('XDG_DATA_HOME') ?? join(home, '.local', 'share'), 'soleplate');
 }

@@ -17,22 +17,29 @@ Options, each with the environment variable of the same meaning:
   --data DIR            where settings and the book are kept (SOLEPLATE_DATA)
   --help, --version
 `,
+  unknownOption: (name: string) => `There is no option "${name}". See --help for those that there are.`,
+  valueMissing: (name: string) => `${name} needs a value behind it. See --help for what it may be.`,
+  noValue: (name: string) => `${name} takes no value: it stands alone.`,
   malformed: (why: string) => `${why}\nSee --help for what can be said.`,
   unknownCommand: (word: string) =>
     `"${word}" is no command. The commands are: ports, verify. A device is named with --serial ${word}. See --help.`,
+  notFor: (option: string, command: string) =>
+    `--${option} is not for the command "${command}": leave it out. See --help.`,
   tooMany: (rest: string) => `"${rest}" is too much: the command "ports" takes nothing more.`,
   verifyWhat:
     'The command "verify" takes one session: npm start -- verify SESSION. The page and /api/sessions list them.',
-  speed: (text: string, fastest: number) => `--speed ${text}: a number from 0.1 to ${fastest} is needed.`,
+  speed: (said: string, fastest: number) => `${said}: a number from 0.1 to ${fastest} is needed.`,
   serialAndSimulate:
     '--serial and --simulate exclude each other: a real device is never mixed with the simulated one.',
-  speedWithoutSimulate: '--speed is for the simulated iron only: add --simulate.',
+  speedWithoutSimulate: (said: string) =>
+    `${said}: the speed is for the simulated iron only; add --simulate.`,
   serialTwice: (path: string) => `--serial ${path} is given twice: a device can be watched once.`,
-  flag: (name: string, text: string) => `${name}=${text}: 1 or 0 is needed.`,
-  serial: (text: string) =>
-    `--serial ${text}: a port is needed, as /dev/ttyUSB0 or COM3, with @BAUD behind it if not 115200.`,
-  baud: (text: string) =>
-    `--serial ${text}: the baud rate behind "@" must be a whole number from 300 to 4000000, as @115200.`,
-  listen: (text: string) =>
-    `--listen ${text}: HOST:PORT is needed, as 127.0.0.1:7350 or [::1]:7350, with a port from 0 to 65535.`,
+  flag: (said: string) => `${said}: 1 or 0 is needed.`,
+  serial: (said: string) =>
+    `${said}: a port is needed, as /dev/ttyUSB0 or COM3, with @BAUD behind it if not 115200.`,
+  baud: (said: string) =>
+    `${said}: the baud rate behind "@" must be a whole number from 300 to 4000000, as @115200.`,
+  listen: (said: string) =>
+    `${said}: HOST:PORT is needed, as 127.0.0.1:7350 or [::1]:7350, with a port from 0 to 65535.`,
+  data: '--data: a folder is needed. Leave the option out for the usual one.',
 } as const;

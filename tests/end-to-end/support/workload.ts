@@ -32,7 +32,8 @@ export class Workload {
     this.#api = api;
     this.#name = name;
     this.#random = random;
-    const all = [this.#mark(), this.#label(), this.#schedule(), acknowledges ? this.#acknowledge() : null];
+    const all = [this.#mark(), this.#label(), this.#schedule()];
+    if (acknowledges) all.push(this.#acknowledge());
     // A program that is killed in the middle of an answer breaks it off: what was asked is then not acknowledged.
     this.#done = Promise.allSettled(all);
   }
