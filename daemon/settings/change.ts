@@ -1,5 +1,6 @@
 import { type HeatSchedule, type HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import type { DeviceName } from '../../shared/messages/settings.ts';
 import {
   type ProbeDraft,
   type ProbeSettings,
@@ -64,6 +65,17 @@ export function withProbe(
   const probe: ProbeSettings = { ...draft, id };
   const probes = settings.probes.map((p) => (p.id === id ? probe : p));
   return { settings: checked({ ...settings, probes }), probe };
+}
+
+/** Names a device; an empty name takes its name away. Devices that are not there now can be named too. */
+export function withDeviceName(
+  settings: Settings,
+  id: string,
+  name: string,
+): { readonly settings: Settings; readonly device: DeviceName } {
+  const device: DeviceName = { id, name };
+  const others = settings.devices.filter((d) => d.id !== id);
+  return { settings: checked({ ...settings, devices: name === '' ? others : [...others, device] }), device };
 }
 
 /**

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
+import { type DeviceName, deviceNameSchema } from '../../shared/messages/settings.ts';
 import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 
@@ -12,6 +13,8 @@ export const settingsSchema = z
     schedules: z.array(heatScheduleSchema).min(1),
     irons: z.array(ironSchema),
     probes: z.array(probeSettingsSchema),
+    /** Settings of before devices could be named have none. */
+    devices: z.array(deviceNameSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     const ids = new Set(settings.schedules.map((s) => s.id));
@@ -41,9 +44,17 @@ export interface Settings {
   readonly schedules: readonly HeatSchedule[];
   readonly irons: readonly Iron[];
   readonly probes: readonly ProbeSettings[];
+  /** Devices that the user has given a name. */
+  readonly devices: readonly DeviceName[];
 }
 
-export const firstSettings: Settings = { format: 1, schedules: [shippedSchedule], irons: [], probes: [] };
+export const firstSettings: Settings = {
+  format: 1,
+  schedules: [shippedSchedule],
+  irons: [],
+  probes: [],
+  devices: [],
+};
 
 /** The newest version of each schedule. */
 export function currentSchedules(settings: Settings): readonly HeatSchedule[] {
@@ -53,6 +64,10 @@ export function currentSchedules(settings: Settings): readonly HeatSchedule[] {
   }
   return [...newest.values()];
 }
+
+/** Every version of one schedule, the newest first; empty where there is no such schedule. */
+export const scheduleVersions = (settings: Settings, id: string): readonly HeatSchedule[] =>
+  settings.schedules.filter((s) => s.id === id).toSorted((a, b) => b.version - a.version);
 
 /** What the watch of one iron needs of the settings. */
 export function watchSettings(settings: Settings, iron: Iron): WatchSettings {

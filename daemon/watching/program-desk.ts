@@ -3,14 +3,15 @@ import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { Live } from '../../shared/messages/live.ts';
+import type { DeviceName } from '../../shared/messages/settings.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { Mark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
-import { withIron, withProbe, withSchedule } from '../settings/change.ts';
+import { withDeviceName, withIron, withProbe, withSchedule } from '../settings/change.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
-import { currentSchedules, type Settings } from '../settings/settings.ts';
+import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
 import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
@@ -121,6 +122,14 @@ export class ProgramDesk implements Desk {
     return currentSchedules(this.#settings.current);
   }
 
+  scheduleVersions(id: string): readonly HeatSchedule[] {
+    return scheduleVersions(this.#settings.current, id);
+  }
+
+  deviceNames(): readonly DeviceName[] {
+    return this.#settings.current.devices;
+  }
+
   irons(): readonly Iron[] {
     return this.#settings.current.irons;
   }
@@ -140,6 +149,10 @@ export class ProgramDesk implements Desk {
 
   async putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings> {
     return (await this.#change((s) => withProbe(s, id, draft))).probe;
+  }
+
+  async putDeviceName(id: string, name: string): Promise<DeviceName> {
+    return (await this.#change((s) => withDeviceName(s, id, name))).device;
   }
 
   async #change<T extends { readonly settings: Settings }>(make: (settings: Settings) => T): Promise<T> {

@@ -3,6 +3,7 @@ import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
+import type { DeviceName } from '../../shared/messages/settings.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { Mark } from '../../shared/watch/input.ts';
 import type { BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
@@ -28,12 +29,16 @@ export interface Desk {
   closeItem(id: string, said: Pick<ItemClosing, 'by' | 'found' | 'commandId'>): Promise<SuspectItem>;
   choose(choice: ChooseSource): Promise<void>;
   schedules(): readonly HeatSchedule[];
+  /** Every version of one schedule, the newest first; empty where there is no such schedule. */
+  scheduleVersions(id: string): readonly HeatSchedule[];
   irons(): readonly Iron[];
   probes(): readonly ProbeSettings[];
+  deviceNames(): readonly DeviceName[];
   /** A new version of a schedule, or a new schedule; `basedOn` is the version that the writer saw, 0 for a new one. */
   putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule>;
   putIron(id: string, draft: IronDraft): Promise<Iron>;
   putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings>;
+  putDeviceName(id: string, name: string): Promise<DeviceName>;
 }
 
 export type LiveChange =

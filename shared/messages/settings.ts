@@ -15,4 +15,16 @@ export const scheduleListSchema = z.strictObject({ schedules: z.array(heatSchedu
 export const ironListSchema = z.strictObject({ irons: z.array(ironSchema).readonly() });
 export const probeListSchema = z.strictObject({ probes: z.array(probeSettingsSchema).readonly() });
 
+/** Every version of one schedule, the newest first. */
+export const scheduleVersionsSchema = z.strictObject({ versions: z.array(heatScheduleSchema).readonly() });
+
+/** What a user calls a device. */
+export const deviceNameDraftSchema = z.strictObject({
+  /** Empty: it is called by its path again. */
+  name: z.string().trim().max(60),
+});
+export const deviceNameSchema = deviceNameDraftSchema.safeExtend({ id: z.string().min(1).max(300) });
+export const deviceNameListSchema = z.strictObject({ devices: z.array(deviceNameSchema).readonly() });
+
+export type DeviceName = z.infer<typeof deviceNameSchema>;
 export type ScheduleWrite = z.infer<typeof scheduleWriteSchema>;

@@ -2,9 +2,13 @@ import { z } from 'zod';
 import { heatScheduleSchema } from '../../../shared/heat/schedule.ts';
 import { ironDraftSchema, ironSchema } from '../../../shared/iron/iron.ts';
 import {
+  deviceNameDraftSchema,
+  deviceNameListSchema,
+  deviceNameSchema,
   ironListSchema,
   probeListSchema,
   scheduleListSchema,
+  scheduleVersionsSchema,
   scheduleWriteSchema,
 } from '../../../shared/messages/settings.ts';
 import { probeDraftSchema, probeIdSchema, probeSettingsSchema } from '../../../shared/thermometer/probe.ts';
@@ -18,8 +22,10 @@ const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "
 /** Heat schedules, irons and probes: to read, and to change. */
 export const settingsRoutes = (desk: Desk): Route[] => [
   ...scheduleRoutes(desk),
+  ...versionRoutes(desk),
   ...ironRoutes(desk),
   ...probeRoutes(desk),
+  ...deviceRoutes(desk),
 ];
 
 const scheduleRoutes = (desk: Desk): Route[] => [
@@ -54,6 +60,22 @@ const scheduleRoutes = (desk: Desk): Route[] => [
     versioned: true,
     handle: async ({ params, body: { basedOn, ...draft }, ifMatch }) =>
       versioned(await desk.putSchedule(params.id, draft, versionSeen(basedOn, ifMatch))),
+  }),
+];
+
+const versionRoutes = (desk: Desk): Route[] => [
+  route({
+    method: 'get',
+    path: '/api/schedules/{id}/versions',
+    name: 'listScheduleVersions',
+    does: 'Every version of one heat schedule, the newest first.',
+    params: { id },
+    answer: { kind: 'json', name: 'ScheduleVersions', schema: scheduleVersionsSchema },
+    refusals: [404],
+    handle: ({ params }) => {
+      oneOf(desk.schedules(), params.id, 'heat schedule', '/api/schedules');
+      return json({ versions: desk.scheduleVersions(params.id) });
+    },
   }),
 ];
 
@@ -118,6 +140,30 @@ const probeRoutes = (desk: Desk): Route[] => [
     answer: { kind: 'json', name: 'ProbeSettings', schema: probeSettingsSchema },
     refusals: [404, 409, 422],
     handle: async ({ params, body }) => json(await desk.putProbe(params.id, body)),
+  }),
+];
+
+const deviceId = z.string().min(1).max(300);
+
+const deviceRoutes = (desk: Desk): Route[] => [
+  route({
+    method: 'get',
+    path: '/api/devices',
+    name: 'listDeviceNames',
+    does: 'The names that the user gave to devices. How devices stand is in /api/live.',
+    answer: { kind: 'json', name: 'DeviceNameList', schema: deviceNameListSchema },
+    handle: () => json({ devices: desk.deviceNames() }),
+  }),
+  route({
+    method: 'put',
+    path: '/api/devices/{id}',
+    name: 'putDeviceName',
+    does: 'Names a device; an empty name takes its name away. An id may hold slashes, which are written %2F in the address.',
+    params: { id: deviceId },
+    body: { name: 'DeviceNameDraft', schema: deviceNameDraftSchema },
+    answer: { kind: 'json', name: 'DeviceName', schema: deviceNameSchema },
+    refusals: [409, 422],
+    handle: async ({ params, body }) => json(await desk.putDeviceName(params.id, body.name)),
   }),
 ];
 

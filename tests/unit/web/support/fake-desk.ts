@@ -139,6 +139,8 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       calls.push(['choose', choice]);
     },
     schedules: () => [...schedules.values()],
+    scheduleVersions: (id) => (id === schedule.id ? [schedule] : []),
+    deviceNames: () => [{ id: '/dev/ttyUSB0', name: 'left handle' }],
     irons: () => [iron],
     probes: () => [probe],
     putSchedule: async (id, draft, basedOn) => {
@@ -155,6 +157,7 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       return { ...draft, id, simulated: false };
     },
     putProbe: async (id, draft) => ({ ...draft, id }),
+    putDeviceName: async (id, name) => ({ id, name }),
     ...over,
   };
 }
