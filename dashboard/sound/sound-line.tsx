@@ -1,13 +1,12 @@
-import { screenWords, soundWords } from '../../shared/words/sound.ts';
-import { awake } from '../frame/awake.ts';
-import { live } from '../link/daemon.ts';
+import { soundWords } from '../../shared/words/sound.ts';
+import { isLive, live } from '../link/daemon.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { alarmSounds, plan, quietWhileLost, soundState, turnOn } from './sound.ts';
 import './sound.css';
 
-/** How this page's sound and its screen stand: off and hatched until it is turned on. Always in sight. */
+/** How this page's sound stands: off and hatched until it is turned on. Always in sight. */
 export const SoundLine = () => (
   <div
     class="sound-line"
@@ -18,11 +17,6 @@ export const SoundLine = () => (
     data-sounding={plan.value.pattern ?? ''}
   >
     <SoundNow />
-    {awake.value === 'awake' || awake.value === 'asking' ? null : (
-      <span class="quiet" data-testid="may-sleep">
-        {screenWords.maySleep}
-      </span>
-    )}
   </div>
 );
 
@@ -33,7 +27,7 @@ function SoundNow() {
     case 'missing':
       return (
         <span class="sound-off">
-          <Hatch name="missing" />
+          <HatchedEdge />
           <b>{soundWords.missing}</b>
         </span>
       );
@@ -44,9 +38,15 @@ function SoundNow() {
   }
 }
 
+const HatchedEdge = () => (
+  <span class="sound-edge">
+    <Hatch name="missing" />
+  </span>
+);
+
 const TurnOn = ({ name, does }: { readonly name: string; readonly does: string }) => (
   <button type="button" class="target sound-off" aria-label={`${name}. ${does}`} onClick={turnOn}>
-    <Hatch name="missing" />
+    <HatchedEdge />
     <b>
       {name} <small>{does}</small>
     </b>
@@ -56,7 +56,7 @@ const TurnOn = ({ name, does }: { readonly name: string; readonly does: string }
 /** What must be known of sound on every page: that an alarm would go unheard, or why this page sounds. */
 export const SoundNotes = () => (
   <div class="notes sound-notes" role="status">
-    {live.value?.situation.hearing.unheard === true ? <Unheard /> : null}
+    {isLive.value && live.value?.situation.hearing.unheard === true ? <Unheard /> : null}
     {plan.value.causes.includes('lost') ? <Lost /> : null}
   </div>
 );
@@ -64,8 +64,7 @@ export const SoundNotes = () => (
 const Unheard = () => (
   <Note hatch="act-soon" testId="unheard">
     <span>
-      <strong>{soundWords.unheardTitle}.</strong> {soundWords.unheard}{' '}
-      {soundState.value === 'on' ? null : soundWords.unheardHere}
+      <strong>{soundWords.unheardTitle}</strong> {soundWords.unheard}
     </span>
     {soundState.value === 'off' || soundState.value === 'stopped' ? (
       <Target onPress={turnOn}>{soundWords.turnOn}</Target>

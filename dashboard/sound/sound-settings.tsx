@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { screenWords, soundWords } from '../../shared/words/sound.ts';
 import { awake } from '../frame/awake.ts';
-import { live } from '../link/daemon.ts';
+import { isLive, live } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { choices, choicesKept, choose, type Loudness, loudnesses } from './choices.ts';
 import type { AlarmPattern } from './patterns.ts';
@@ -13,13 +13,15 @@ export const SoundSettings = () => (
   <details class="sound-settings" data-testid="sound-settings">
     <summary>{soundWords.title}</summary>
     <p>
-      {soundWords.state[soundState.value]} {soundWords.pages(live.value?.situation.hearing.armedPages ?? 0)}{' '}
+      {soundWords.state[soundState.value]} {isLive.value ? pages() : null}{' '}
       {choicesKept.value ? null : soundWords.notKept}
     </p>
     {soundState.value === 'missing' ? null : <Choices />}
     <Screen />
   </details>
 );
+
+const pages = (): string => soundWords.pages(live.value?.situation.hearing.armedPages ?? 0);
 
 const Choices = () => (
   <>

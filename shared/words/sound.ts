@@ -23,16 +23,16 @@ export const soundWords = {
       : `Sound is on in ${count === 0 ? 'no page' : `${count} pages`}.`,
   notKept: 'This browser keeps nothing: these choices are forgotten when the page closes.',
 
-  unheardTitle: 'An alarm would be silent on every page',
-  unheard: 'A plate is hot or may be, and no page has its sound on.',
-  unheardHere: 'Turn it on here, and leave this page open.',
+  unheardTitle: 'No page would sound an alarm.',
+  unheard: 'A plate is hot or may be, and sound is off on every page.',
 
   volume: 'Loudness',
   volumes: { low: 'quiet', middle: 'middle', full: 'full' },
   tick: 'Tick in stage',
-  tickOn: 'On: a quiet tick while the plate is in its stage',
-  tickOff: 'Off',
-  tickMeans: 'Without a chosen stage it ticks in any. It stops when the plate leaves, or the reading fails.',
+  tickOn: 'on',
+  tickOff: 'off',
+  tickMeans:
+    'A quiet tick while the plate is in the chosen stage, or in any where none is chosen, so that the eyes can stay on the cloth. It stops when the plate leaves its stage, or the reading fails.',
   test: 'Try the sounds',
   tests: { 'act-now': 'Act now', 'act-soon': 'Act soon', know: 'Know' },
   testWaits: 'An alarm is sounding: that comes first.',
