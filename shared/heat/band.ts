@@ -7,7 +7,7 @@ import type { HeatStage } from './schedule.ts';
  */
 export interface BandWatch {
   /** The stage that it is held against; null: none. */
-  readonly stage: Pick<HeatStage, 'lowC' | 'highC'> | null;
+  readonly stage: Stage | null;
   /** Only what came after this counts: the stage was chosen, or the work was taken up again. */
   readonly fromMs: number;
   readonly stretch: Stretch | null;
@@ -15,6 +15,8 @@ export interface BandWatch {
   readonly pausedSinceMs: number | null;
   readonly seen: BandSeen;
 }
+
+type Stage = Pick<HeatStage, 'lowC' | 'highC'>;
 
 export type BandSeen =
   | { readonly kind: 'not-judged' }
@@ -31,8 +33,10 @@ interface Stretch {
 
 /** Nothing is judged over less than this, ms; several short cycles count together until they span it. */
 const LEAST_MS = 120_000;
-/** After a rest or a change of heat of this length, what was seen before no longer counts, ms. */
-const FORGET_MS = 180_000;
+/** After a rest of this length only new cycles count, ms. */
+const LONG_REST_MS = 180_000;
+/** A plate that has not been regulated for so long is judged no more, ms: more than most thermostats take to turn. */
+const UNSETTLED_MS = 300_000;
 /** A plate that stays within this over a stretch is held without a swing, K; more is a plate on its way. */
 const HELD_RANGE_K = 6;
 
@@ -57,10 +61,14 @@ export const doubtfulBand = (stage: BandWatch['stage'], tMs: number): BandWatch 
 export const sameStage = (a: BandWatch['stage'], b: BandWatch['stage']): boolean =>
   a === b || (a !== null && b !== null && a.lowC === b.lowC && a.highC === b.highC);
 
-/** The plate is not regulated, or on its rest: what was seen stands for a while, then it is dropped. */
-export function pauseBand(before: BandWatch, tMs: number): BandWatch {
+/**
+ * The plate is on its rest, or not regulated. What was seen stands over a rest, however long: the dial has not been
+ * turned, and one cause must not be told twice. A plate that is brought up or let down leaves it behind.
+ */
+export function pauseBand(before: BandWatch, tMs: number, regulated: boolean): BandWatch {
   const pausedSinceMs = before.pausedSinceMs ?? tMs;
-  if (tMs - pausedSinceMs > FORGET_MS) return { ...startBand(before.stage, tMs), pausedSinceMs };
+  if (!regulated && tMs - pausedSinceMs > UNSETTLED_MS)
+    return { ...startBand(before.stage, tMs), pausedSinceMs };
   return { ...before, stretch: null, pausedSinceMs };
 }
 
@@ -72,7 +80,7 @@ export function judgeBand(
 ): BandWatch {
   const { stage } = before;
   if (stage === null) return before;
-  const band = before.seen.kind === 'not-judged' ? doubtfulBand(stage, reading.tMs) : before;
+  const band = takenUp(before, stage, reading.tMs);
   const last = cycles.at(-1);
   if (last !== undefined && isRecent(last, reading.tMs)) {
     const meanC = meanOver(cycles.filter((c) => c.fromMs >= band.fromMs));
@@ -84,6 +92,12 @@ export function judgeBand(
   const held = stretch.highestC - stretch.lowestC <= HELD_RANGE_K;
   const seen = held ? judged(stretch.lowestC, stretch.highestC, stage) : band.seen;
   return { ...band, seen, stretch: null, pausedSinceMs: null };
+}
+
+function takenUp(before: BandWatch, stage: Stage, tMs: number): BandWatch {
+  if (before.seen.kind === 'not-judged') return doubtfulBand(stage, tMs);
+  const long = before.pausedSinceMs !== null && tMs - before.pausedSinceMs > LONG_REST_MS;
+  return long ? { ...before, fromMs: tMs } : before;
 }
 
 /** The thermostat may be in the cycle after this one still. */
@@ -115,8 +129,8 @@ function extend(
   };
 }
 
-const judged = (
-  lowestC: number,
-  highestC: number,
-  { lowC, highC }: NonNullable<BandWatch['stage']>,
-): BandSeen => ({ kind: 'judged', aboveByK: lowestC - highC, belowByK: lowC - highestC });
+const judged = (lowestC: number, highestC: number, { lowC, highC }: Stage): BandSeen => ({
+  kind: 'judged',
+  aboveByK: lowestC - highC,
+  belowByK: lowC - highestC,
+});

@@ -68,8 +68,11 @@ function hearPlate(slice: IronSlice, probe: ProbeId, plateC: number, facts: Iron
   const found: Finding[] = [];
   if (behaviour.phase !== slice.behaviour.phase) found.push({ kind: 'phase', phase: behaviour.phase });
   if (cycle !== null) found.push({ kind: 'cycle', cycle });
-  const working = behaviour.phase === 'regulating' && !facts.onRest;
-  const band = working ? judgeBand(led.band, { tMs, plateC }, behaviour.cycles) : pauseBand(led.band, tMs);
+  const regulated = behaviour.phase === 'regulating';
+  const band =
+    regulated && !facts.onRest
+      ? judgeBand(led.band, { tMs, plateC }, behaviour.cycles)
+      : pauseBand(led.band, tMs, regulated);
   return { slice: { ...led, behaviour, heat, band }, found: [...found, ...heated] };
 }
 

@@ -82,24 +82,29 @@ describe('held without a swing', () => {
 describe('on its rest, warming or cooling', () => {
   const above = judgeBand(judgeBand(startBand(stage, 0), at(1), []), at(400), cyclesTo(390, 130, [165, 165]));
 
-  test('what was seen stands for three minutes, then it is dropped', () => {
-    const rest = pauseBand(above, 400_000);
-    expect(pauseBand(rest, 580_000).seen).toEqual(above.seen);
-    expect(pauseBand(rest, 580_001).seen.kind).toBe('not-judged');
+  test('what was seen stands over a rest, however long', () => {
+    expect(pauseBand(pauseBand(above, 400_000, true), 9_000_000, true).seen).toEqual(above.seen);
+  });
+
+  test('of a plate that is not regulated any more, for five minutes', () => {
+    const off = pauseBand(above, 400_000, false);
+    expect(pauseBand(off, 700_000, false).seen).toEqual(above.seen);
+    expect(pauseBand(off, 700_001, false).seen.kind).toBe('not-judged');
   });
 
   test('short rests between passes don’t begin it anew', () => {
     let band = judgeBand(startBand(stage, 0), at(1), []);
     for (let s = 2; s < 300; s++) {
-      band = s % 60 < 30 ? pauseBand(band, s * 1000) : judgeBand(band, at(s), cyclesTo(s, 40, [130]));
+      band = s % 60 < 30 ? pauseBand(band, s * 1000, true) : judgeBand(band, at(s), cyclesTo(s, 40, [130]));
     }
     expect(judgeBand(band, at(300), cyclesTo(299, 40, [130, 130, 130, 130])).seen.kind).toBe('judged');
   });
 
-  test('taken up again after a long one, only what comes then counts', () => {
-    const rest = pauseBand(pauseBand(above, 400_000), 600_000);
-    const again = judgeBand(rest, at(610), cyclesTo(605, 130, [165, 165]));
-    expect(again).toMatchObject({ fromMs: 610_000, seen: { kind: 'undecided' } });
+  test('taken up again after a long one, what was seen stands until enough has come to judge it anew', () => {
+    const rest = pauseBand(above, 400_000, true);
+    const again = judgeBand(rest, at(610), cyclesTo(605, 130, [150, 150]));
+    expect(again).toMatchObject({ fromMs: 610_000, seen: above.seen });
+    expect(judgeBand(again, at(900), cyclesTo(890, 130, [150, 150])).seen).toMatchObject({ aboveByK: -10 });
   });
 });
 
