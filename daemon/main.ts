@@ -1,7 +1,7 @@
 import { pino } from 'pino';
 import { optionWords } from '../shared/words/options.ts';
 import { startWords } from '../shared/words/start.ts';
-import { OptionError, readOptions } from './options.ts';
+import { OptionError, type RunCommand, readLogLevel, readOptions } from './options.ts';
 import { VERSION } from './version.ts';
 
 /** The program's door: reads the command line, runs what it asks for, and ends with the exit code that it deserves. */
@@ -36,23 +36,34 @@ async function main(): Promise<void> {
   }
 }
 
-async function run(command: Extract<ReturnType<typeof readOptions>, { kind: 'run' }>): Promise<void> {
+async function run(command: RunCommand): Promise<void> {
+  const level = readLogLevel(process.env);
+  const told = stopSignal();
   const { startProgram } = await import('./run.ts');
-  const log = pino({ level: process.env['SOLEPLATE_LOG'] ?? 'warn' }, pino.destination(2));
-  const running = await startProgram(command, { log, say });
-  let stopping = false;
-  const stop = (): void => {
-    if (stopping) return;
-    stopping = true;
-    say(startWords.stopping);
-    setTimeout(() => process.exit(1), STOP_AT_MOST_MS);
-    running.stop().then(
-      () => process.exit(0),
-      (error: unknown) => fail(error),
-    );
-  };
-  process.on('SIGINT', stop);
-  process.on('SIGTERM', stop);
+  const log = pino({ level }, pino.destination(2));
+  const start = startProgram(command, { log, say });
+  // Nothing is acknowledged before the start is over, so one that is told to stop has nothing to end.
+  const running = await Promise.race([start, told]);
+  if (running === undefined) process.exit(0);
+  await told;
+  await running.stop();
+  process.exit(0);
+}
+
+/** Settles at the first signal to stop; should the program not have ended in time then, it is cut short. */
+function stopSignal(): Promise<undefined> {
+  return new Promise((resolve) => {
+    let stopping = false;
+    const stop = (): void => {
+      if (stopping) return;
+      stopping = true;
+      say(startWords.stopping);
+      setTimeout(() => process.exit(1), STOP_AT_MOST_MS);
+      resolve(undefined);
+    };
+    process.on('SIGINT', stop);
+    process.on('SIGTERM', stop);
+  });
 }
 
 function fail(error: unknown): never {

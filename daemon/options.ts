@@ -199,6 +199,19 @@ function readDataDir(values: Values, env: Env): string {
   return resolve(values.data ?? fromEnv(env, 'data')?.text ?? defaultDataDir(process.platform, env));
 }
 
+const logLevels = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'];
+
+/**
+ * How much the program logs: SOLEPLATE_LOG, warnings and errors unless set.
+ * @throws OptionError
+ */
+export function readLogLevel(env: Env): string {
+  const level = fromEnv(env, 'log');
+  if (level === null) return 'warn';
+  if (!logLevels.includes(level.text)) throw new OptionError(optionWords.log(level.said, logLevels));
+  return level.text;
+}
+
 /** Where a user's program data belongs on this platform. */
 export function defaultDataDir(platform: NodeJS.Platform, env: Env): string {
   const home = homedir();

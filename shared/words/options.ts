@@ -41,5 +41,6 @@ Options, each with the environment variable of the same meaning:
     `${said}: the baud rate behind "@" must be a whole number from 300 to 4000000, as @115200.`,
   listen: (said: string) =>
     `${said}: HOST:PORT is needed, as 127.0.0.1:7350 or [::1]:7350, with a port from 0 to 65535.`,
+  log: (said: string, levels: readonly string[]) => `${said}: one of ${levels.join(', ')} is needed.`,
   data: '--data: a folder is needed. Leave the option out for the usual one.',
 } as const;

@@ -4,14 +4,22 @@ import { existsSync } from 'node:fs';
 import { onTestFinished } from 'vitest';
 import { until } from './until.ts';
 
-const EVERY_MS = 100;
+interface BoardOptions {
+  /** What it measures at first, degC. */
+  readonly plateC?: number;
+  /** What it calls its probe. */
+  readonly name?: string;
+  /** How often it sends, ms, and how many lines then. */
+  readonly everyMs?: number;
+  readonly linesAtOnce?: number;
+}
 
 /** What a board measures at its next line, degC, given the line's number. */
 type Plate = (line: number) => number;
 
 /**
- * A thermocouple board on a real pseudo-terminal: sends a line ten times a second, and can be plugged in and pulled.
- * socat holds the far end.
+ * A thermocouple board on a real pseudo-terminal: sends ten lines a second unless told otherwise, and can be plugged in
+ * and pulled. * socat holds the far end.
  */
 export class Board {
   readonly path: string;
@@ -21,16 +29,16 @@ export class Board {
   line = 0;
   /** When each line was sent, by its number, ms since 1970. */
   readonly sentAtMs: number[] = [];
-  readonly #name: string;
+  readonly #options: Required<BoardOptions>;
   #socat: ChildProcess | null = null;
   #timer: NodeJS.Timeout | undefined;
   #plate: Plate;
   #reached: (() => void) | null = null;
 
-  /** `path`: where its node appears; `plateC`: what it measures at first, degC. */
-  constructor(path: string, { plateC = 22, name = '1' } = {}) {
+  /** `path`: where its node appears. */
+  constructor(path: string, { plateC = 22, name = '1', everyMs = 100, linesAtOnce = 1 }: BoardOptions = {}) {
     this.path = path;
-    this.#name = name;
+    this.#options = { plateC, name, everyMs, linesAtOnce };
     this.#plate = steady(plateC);
     onTestFinished(() => this.pull());
   }
@@ -46,7 +54,10 @@ export class Board {
     socat.stdin.on('error', () => undefined);
     await until(`${this.path} appears`, () => existsSync(this.path));
     const atMs = Date.now();
-    this.#timer = setInterval(() => this.sendNext(), EVERY_MS);
+    const { everyMs, linesAtOnce } = this.#options;
+    this.#timer = setInterval(() => {
+      for (let i = 0; i < linesAtOnce; i += 1) this.sendNext();
+    }, everyMs);
     return atMs;
   }
 
@@ -76,7 +87,9 @@ export class Board {
     const tC = this.#plate(this.line).toFixed(2);
     const ms = Math.floor(performance.now());
     this.sentAtMs[this.line] = Date.now();
-    this.write(checked(`p=${this.#name} n=${this.line % 65_536} ms=${ms} t=${tC} g=${motionOf(this.line)}`));
+    this.write(
+      checked(`p=${this.#options.name} n=${this.line % 65_536} ms=${ms} t=${tC} g=${motionOf(this.line)}`),
+    );
   }
 
   /** From now on the plate is at what `plate` says. */

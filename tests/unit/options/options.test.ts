@@ -1,7 +1,13 @@
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { defaultDataDir, OptionError, type RunCommand, readOptions } from '../../../daemon/options.ts';
+import {
+  defaultDataDir,
+  OptionError,
+  type RunCommand,
+  readLogLevel,
+  readOptions,
+} from '../../../daemon/options.ts';
 
 type Env = Readonly<Record<string, string>>;
 
@@ -162,6 +168,14 @@ describe('a mistake is named, with what would be right', () => {
     const message = refusal([], { [variable]: value });
     expect(message).toContain(`${variable}=${value}`);
     expect(message).toContain(right);
+  });
+});
+
+describe('how much is logged', () => {
+  it('is said in the environment: warnings and errors unless it says otherwise', () => {
+    expect(readLogLevel({})).toBe('warn');
+    expect(readLogLevel({ SOLEPLATE_LOG: 'debug' })).toBe('debug');
+    expect(() => readLogLevel({ SOLEPLATE_LOG: 'loud' })).toThrow('SOLEPLATE_LOG=loud: one of trace');
   });
 });
 
