@@ -16,7 +16,7 @@ Measures the program beside the barest one that does the same with the same libr
 FIGURE is any of ${Object.keys(figures).join(', ')}; all of them where none is named.
   --full      long trials: nine pairs, a minute of CPU, ten minutes of memory, eight hours of samples
   --pairs N   pairs of trials for cpu, clients and paint (3; with --full 9)
-It takes about a quarter of an hour; with --full two hours. Leave the machine alone meanwhile.`;
+It takes about twenty minutes; with --full two hours. Leave the machine alone meanwhile.`;
 
 /**
  * What the command line asks for; null where it only wanted to be told.

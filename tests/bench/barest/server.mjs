@@ -97,3 +97,5 @@ function send() {
   newest.clear();
   for (const client of sockets.clients) client.send(text, { binary: false });
 }
+
+process.on('SIGTERM', () => process.exit());
