@@ -111,6 +111,7 @@ export const traceWords = {
   now: 'now',
   minutesAgo: (minutes: number) => `${minutes} min ago`,
   lost: 'daemon lost',
+  notLoaded: 'The trace can’t be drawn: a part of this page did not come. Reload the page.',
 } as const;
 
 export const findingWords = {

@@ -1,0 +1,13 @@
+import { faults } from '../../shared/thermometer/reading.ts';
+import { faultWords } from '../../shared/words/faults.ts';
+import { traceWords } from '../../shared/words/records.ts';
+
+/** In place of a fault: nothing was heard of the daemon. */
+export const LOST = 'lost';
+
+/** Why there is no reading, in words. */
+export function gapText(name: string): string {
+  const fault = faults.find((one) => one === name);
+  if (fault !== undefined) return faultWords[fault].name;
+  return name === LOST ? traceWords.lost : name;
+}

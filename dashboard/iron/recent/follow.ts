@@ -1,0 +1,80 @@
+import { effect, signal, untracked } from '@preact/signals';
+import type { Live } from '../../../shared/messages/live.ts';
+import { sessionSchema } from '../../../shared/messages/sessions.ts';
+import { traceSchema } from '../../../shared/messages/trace.ts';
+import { LOST } from '../../chart/gap-text.ts';
+import { link, stream } from '../../link/daemon.ts';
+import { getJson } from '../../link/get.ts';
+import { daemonUtcMs } from '../../link/stream.ts';
+import { pageMs } from '../../parts/now.ts';
+import { CELL_MS, RECENT_MS, Recent } from './recent.ts';
+
+/** Fills the last minutes from the stream, and from the running sessions once, for the time before the page was open. */
+
+export const recent = new Recent();
+/** Rises whenever something was added. */
+export const recentChanged = signal(0);
+
+const ASK_AGAIN_MS = 500;
+/** A history that takes longer to be worked out than this is gone without, ms. */
+const HISTORY_AT_MOST_MS = 120_000;
+
+export function followRecent(): void {
+  const heardAtMs = new Map<string, number>();
+  const fetched = new Set<string>();
+  effect(() => {
+    const { live, readAtMs } = stream.value;
+    if (live === null) return;
+    recent.keepOnly(new Set(live.probes.map((probe) => probe.id)));
+    for (const { id, quality, plateC } of live.probes) {
+      const atMs = readAtMs[id];
+      if (atMs === undefined || heardAtMs.get(id) === atMs) continue;
+      heardAtMs.set(id, atMs);
+      if (quality !== 'ok') recent.add(id, atMs, { fault: quality });
+      else if (plateC !== null) recent.add(id, atMs, { plateC });
+    }
+    for (const id of heardAtMs.keys()) if (readAtMs[id] === undefined) heardAtMs.delete(id);
+    untracked(() => fetchHistory(live, fetched));
+    changed();
+  });
+  effect(() => {
+    if (link.value !== 'lost') return;
+    untracked(() => recent.lose(stream.value.heardAtMs ?? pageMs(), LOST));
+    changed();
+  });
+}
+
+const changed = (): void => {
+  recentChanged.value = recentChanged.peek() + 1;
+};
+
+/** Each session that ran as the page came is asked for once. */
+function fetchHistory(live: Live, fetched: Set<string>): void {
+  for (const { session, probes } of live.situation.irons) {
+    if (session === null || fetched.has(session)) continue;
+    fetched.add(session);
+    const known = Math.max(...probes.map((id) => pageMs() - (recent.firstMs(id) ?? pageMs())));
+    if (known < RECENT_MS / 2) void putHistory(session);
+  }
+}
+
+async function putHistory(session: string): Promise<void> {
+  const endMs = pageMs() + HISTORY_AT_MOST_MS;
+  const path = `/api/sessions/${encodeURIComponent(session)}/trace`;
+  let asked = await getJson(`${path}?points=2`, traceSchema);
+  while (asked.ok && !asked.value.complete && pageMs() < endMs) {
+    await new Promise((later) => setTimeout(later, ASK_AGAIN_MS));
+    asked = await getJson(`${path}?points=2`, traceSchema);
+  }
+  if (!asked.ok || !asked.value.complete) return;
+  const { untilMs } = asked.value;
+  const span = `from=${Math.max(0, Math.floor(untilMs - RECENT_MS))}&to=${untilMs}`;
+  const got = await getJson(`${path}?${span}&points=${(2 * RECENT_MS) / CELL_MS}`, traceSchema);
+  const begun = await getJson(`/api/sessions/${encodeURIComponent(session)}`, sessionSchema);
+  const nowUtcMs = daemonUtcMs(stream.peek(), pageMs());
+  if (!got.ok || !begun.ok || nowUtcMs === null) return;
+  const toPage = Date.parse(begun.value.startedAt) - nowUtcMs + pageMs();
+  for (const columns of got.value.probes)
+    recent.putBefore({ ...columns, tMs: columns.tMs.map((tMs) => tMs + toPage) });
+  changed();
+}

@@ -1,0 +1,61 @@
+import type { FindingAnswer } from '../../shared/messages/sessions.ts';
+import type { Trace } from '../../shared/messages/trace.ts';
+import { alarmWords } from '../../shared/words/alarms.ts';
+import { findingWords } from '../../shared/words/records.ts';
+import { phaseWords } from '../../shared/words/standing.ts';
+import { gapText } from '../chart/gap-text.ts';
+
+/** One line of what was found or noted, as text and as a mark on the trace. */
+export interface Found {
+  readonly id: string;
+  readonly atMs: number;
+  readonly text: string;
+  /** An alarm was raised. */
+  readonly strong: boolean;
+}
+
+/** Findings and notes of a trace in the order of time. `temperature` words a temperature in the unit shown. */
+export function foundIn(trace: Trace, temperature: (c: number) => string): readonly Found[] {
+  const labels = new Map(trace.settings.flatMap(({ probes }) => probes.map(({ id, label }) => [id, label])));
+  const labelOf = (probe: string): string => labels.get(probe) ?? probe;
+  const found = trace.findings.flatMap((finding, i): Found[] => {
+    const text = textOf(finding, labelOf, temperature);
+    if (text === '') return [];
+    const strong = finding.kind === 'alarm' && finding.change === 'raised';
+    return [{ id: `${finding.seq} ${i}`, atMs: finding.at.sessionMs, text, strong }];
+  });
+  const notes = trace.notes.map(({ atMs, text }, i): Found => {
+    return { id: `note ${i} ${atMs}`, atMs, text: findingWords.note(text), strong: false };
+  });
+  return [...found, ...notes].sort((a, b) => a.atMs - b.atMs);
+}
+
+function textOf(
+  finding: FindingAnswer,
+  labelOf: (probe: string) => string,
+  temperature: (c: number) => string,
+): string {
+  switch (finding.kind) {
+    case 'alarm': {
+      const { alarm, change } = finding;
+      const peak =
+        alarm.peakC === null || change === 'raised' ? '' : findingWords.peak(temperature(alarm.peakC));
+      const words = [`${alarmWords[alarm.kind].title}: ${findingWords.alarm(change)}`, peak];
+      return words.filter((part) => part !== '').join(', ');
+    }
+    case 'quality':
+      return finding.quality === 'ok'
+        ? findingWords.readsAgain(labelOf(finding.probe))
+        : findingWords.quality(labelOf(finding.probe), gapText(finding.quality));
+    case 'phase':
+      return capitalised(phaseWords[finding.phase]);
+    case 'heat':
+      return finding.change === 'hot' ? findingWords.hot : findingWords.cold;
+    case 'refused':
+      return findingWords.refused(finding.reason);
+    case 'cycle':
+      return '';
+  }
+}
+
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
