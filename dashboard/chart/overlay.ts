@@ -122,13 +122,13 @@ function drawLabels(pen: Pen): void {
   words(pen, span.fabricText, { ...right, y: pen.y(span.fabricC) });
   if (span.cementC !== null) words(pen, span.cementText, { ...right, y: pen.y(span.cementC) });
   for (const { lowC, highC, text } of span.bands)
-    words(pen, text, { x: area.left + look.gapPx, align: 'left', y: pen.y((lowC + highC) / 2) });
+    words(pen, text, { ...right, y: pen.y((lowC + highC) / 2) });
 }
 
 interface At {
   readonly x: number;
   readonly y: number;
-  readonly align: 'left' | 'center' | 'right';
+  readonly align: 'center' | 'right';
 }
 
 /** Words on a ground of their own, so that nothing runs through them. */
@@ -140,12 +140,12 @@ function words({ context, area, look }: Pen, text: string, { x, y, align }: At):
   context.textBaseline = 'middle';
   const width = context.measureText(text).width + look.gapPx;
   const height = look.textPx * 1.25;
-  const left = align === 'left' ? x : align === 'right' ? x - width : x - width / 2;
+  const left = align === 'right' ? x - width : x - width / 2;
   const middle = Math.min(Math.max(y, area.top + height / 2), area.bottom - height / 2);
   context.fillStyle = look.sheet;
   context.fillRect(left, middle - height / 2, width, height);
   context.fillStyle = look.ink;
-  const inset = align === 'left' ? look.gapPx / 2 : align === 'right' ? -look.gapPx / 2 : 0;
+  const inset = align === 'right' ? -look.gapPx / 2 : 0;
   context.fillText(text, x + inset, middle);
   context.restore();
 }

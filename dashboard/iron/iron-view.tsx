@@ -1,9 +1,11 @@
 import { ironWords } from '../../shared/words/standing.ts';
 import { Notes } from '../frame/notes.tsx';
+import { SuspectLine } from '../records/suspect-line.tsx';
 import { Figure } from './figure.tsx';
 import { lead, others } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
 import { Others } from './others.tsx';
+import { RecentTrace } from './recent/recent-trace.tsx';
 import { Sentence, WorkLine } from './sentence.tsx';
 import { Work } from './work.tsx';
 import './iron.css';
@@ -24,6 +26,8 @@ export function IronPage() {
             {plate.probe?.label}: {ironWords.hottestOf(view.plates.length)}
           </p>
         ) : null}
+        <RecentTrace />
+        <SuspectLine />
         <Notes />
       </section>
       <Ladder
