@@ -1,4 +1,4 @@
-import { type HeatSchedule, type HeatScheduleDraft } from '../../shared/heat/schedule.ts';
+import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { DeviceName } from '../../shared/messages/settings.ts';
 import {
@@ -6,7 +6,7 @@ import {
   type ProbeSettings,
   UNMEASURED_GUARD_BAND_K,
 } from '../../shared/thermometer/probe.ts';
-import type { ProbeId } from '../../shared/thermometer/sample.ts';
+import { deviceOf, type ProbeId } from '../../shared/thermometer/sample.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
 import { Refusal } from '../web/desk.ts';
 import { currentSchedules, type Settings, settingsSchema } from './settings.ts';
@@ -42,8 +42,8 @@ export function withIron(
   draft: IronDraft,
 ): { readonly settings: Settings; readonly iron: Iron } {
   const before = settings.irons.find((i) => i.id === id);
-  const donors = settings.irons.filter((i) => i.probes.some((p) => draft.probes.includes(p)));
-  const iron: Iron = { ...draft, id, simulated: before?.simulated ?? donors.some((i) => i.simulated) };
+  const iron: Iron = { ...draft, id, simulated: simulatedOf(draft, before) };
+  checkNames(settings, draft);
   const others = settings.irons
     .filter((i) => i.id !== id)
     .map((i) => ({ ...i, probes: i.probes.filter((p) => !draft.probes.includes(p)) }))
@@ -51,6 +51,28 @@ export function withIron(
   const irons = before === undefined ? [...others, iron] : replaceIn(settings.irons, others, iron);
   return { settings: checked({ ...settings, irons }), iron };
 }
+
+function checkNames({ schedules, probes }: Settings, { scheduleId, probes: named }: IronDraft): void {
+  if (!schedules.some((s) => s.id === scheduleId))
+    throw new Refusal('invalid', settingsWords.noSchedule(scheduleId), 'scheduleId');
+  for (const [i, id] of named.entries()) {
+    if (!probes.some((p) => p.id === id))
+      throw new Refusal('invalid', settingsWords.noProbe(id), `probes.${i}`);
+    if (named.indexOf(id) !== i) throw new Refusal('invalid', settingsWords.probeTwice(id), `probes.${i}`);
+  }
+}
+
+/** Whether an iron is a simulated one: what is labelled so, and what is not, must stay apart for good. */
+function simulatedOf({ probes }: IronDraft, before: Iron | undefined): boolean {
+  const simulated = probes.some(isSimulated);
+  const mixed = simulated !== probes.every(isSimulated);
+  if (mixed || (before !== undefined && before.simulated !== simulated))
+    throw new Refusal('invalid', settingsWords.mixedProbes, 'probes');
+  return simulated;
+}
+
+/** The simulated iron's device has this id; a real one is named by its serial number, socket or path. */
+const isSimulated = (probe: ProbeId): boolean => deviceOf(probe) === 'simulated';
 
 /** Keeps the order in which the irons are shown. */
 const replaceIn = (order: readonly Iron[], others: readonly Iron[], iron: Iron): readonly Iron[] =>
@@ -79,18 +101,12 @@ export function withDeviceName(
 }
 
 /**
- * Takes in a probe that has not been seen before. It gets an iron of its own, so that no plate goes unwatched until
- * somebody finds the time to say where the probe sits.
+ * Takes in a probe that sits nowhere: one that has not been seen before, or that was taken off its iron. It gets an iron
+ * of its own, so that no plate goes unwatched until somebody finds the time to say where the probe sits.
  */
 export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean): Settings {
-  const name = id.slice(id.lastIndexOf('/') + 1);
-  const probe: ProbeSettings = {
-    id,
-    label: settingsWords.newProbe(name),
-    thermocouple: 'K',
-    unit: 'degC',
-    guardBandK: UNMEASURED_GUARD_BAND_K,
-  };
+  const known = settings.probes.some((p) => p.id === id);
+  const probes = known ? settings.probes : [...settings.probes, newProbe(id)];
   const taken = new Set(settings.irons.map((i) => i.id));
   let n = 1;
   while (taken.has(`iron-${n}`)) n += 1;
@@ -101,5 +117,13 @@ export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean
     scheduleId: currentSchedules(settings)[0]?.id ?? 'shipped',
     simulated,
   };
-  return checked({ ...settings, probes: [...settings.probes, probe], irons: [...settings.irons, iron] });
+  return checked({ ...settings, probes, irons: [...settings.irons, iron] });
 }
+
+const newProbe = (id: ProbeId): ProbeSettings => ({
+  id,
+  label: settingsWords.newProbe(id.slice(id.lastIndexOf('/') + 1)),
+  thermocouple: 'K',
+  unit: 'degC',
+  guardBandK: UNMEASURED_GUARD_BAND_K,
+});

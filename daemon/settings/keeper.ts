@@ -2,14 +2,21 @@ import { settingsWords } from '../../shared/words/settings.ts';
 import { Refusal } from '../web/desk.ts';
 import type { Settings } from './settings.ts';
 
+/** What the program has seen itself and could not write is tried again after so long, ms. */
+const RETRY_MS = 3000;
+
 /** Holds the settings of a running program; one change at a time, written before it takes effect. */
 export class SettingsKeeper {
   #current: Settings;
+  /** What the file holds. */
+  #written: Settings;
   #last: Promise<unknown> = Promise.resolve();
+  #retry: NodeJS.Timeout | null = null;
   readonly #write: (settings: Settings) => Promise<void>;
 
   constructor(settings: Settings, write: (settings: Settings) => Promise<void>) {
     this.#current = settings;
+    this.#written = settings;
     this.#write = write;
   }
 
@@ -22,15 +29,20 @@ export class SettingsKeeper {
    * @throws Refusal where the change is not allowed, or can't be written; nothing has changed then
    */
   change<T extends { readonly settings: Settings }>(make: (settings: Settings) => T): Promise<T> {
-    const turn = this.#last.then(() => this.#carryOut(make));
-    this.#last = turn.catch(() => undefined);
-    return turn;
+    return this.#inTurn(() => this.#carryOut(make));
   }
 
-  /** Takes in what the program itself has seen (a new probe): in effect at once, written when its turn comes. */
+  /**
+   * Takes in what the program itself has seen (a new probe): in effect at once, written when its turn comes. Rejects
+   * where that fails; it is then tried again until it is written.
+   */
   notice(settings: Settings): Promise<void> {
     this.#current = settings;
-    const turn = this.#last.then(() => this.#write(this.#current));
+    return this.#inTurn(() => this.#writeCurrent());
+  }
+
+  #inTurn<T>(act: () => Promise<T>): Promise<T> {
+    const turn = this.#last.then(act);
     this.#last = turn.catch(() => undefined);
     return turn;
   }
@@ -40,7 +52,7 @@ export class SettingsKeeper {
       const base = this.#current;
       const made = make(base);
       try {
-        await this.#write(made.settings);
+        await this.#put(made.settings);
       } catch (error) {
         throw new Refusal('conflict', settingsWords.notWritten(String(error)));
       }
@@ -50,5 +62,29 @@ export class SettingsKeeper {
         return made;
       }
     }
+  }
+
+  async #writeCurrent(): Promise<void> {
+    if (this.#written === this.#current) return;
+    try {
+      await this.#put(this.#current);
+    } catch (error) {
+      this.#tryAgainLater();
+      throw error;
+    }
+  }
+
+  async #put(settings: Settings): Promise<void> {
+    await this.#write(settings);
+    this.#written = settings;
+  }
+
+  #tryAgainLater(): void {
+    this.#retry ??= setTimeout(() => {
+      this.#retry = null;
+      // That it fails has been said the first time.
+      this.#inTurn(() => this.#writeCurrent()).catch(() => undefined);
+    }, RETRY_MS);
+    this.#retry.unref();
   }
 }

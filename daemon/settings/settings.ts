@@ -17,6 +17,11 @@ export const settingsSchema = z
     devices: z.array(deviceNameSchema).default([]),
   })
   .superRefine((settings, ctx) => {
+    for (const [field, names] of Object.entries(namesIn(settings))) {
+      const i = names.findIndex((name, at) => names.indexOf(name) !== at);
+      if (i !== -1)
+        ctx.addIssue({ code: 'custom', path: [field, i, 'id'], message: `"${names[i]}" is used twice` });
+    }
     const ids = new Set(settings.schedules.map((s) => s.id));
     const sits = new Map<string, string>();
     for (const [i, iron] of settings.irons.entries()) {
@@ -38,6 +43,12 @@ export const settingsSchema = z
       }
     }
   });
+
+const namesIn = ({ schedules, irons, probes }: Settings): Readonly<Record<string, readonly string[]>> => ({
+  schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
+  irons: irons.map((i) => i.id),
+  probes: probes.map((p) => p.id),
+});
 
 export interface Settings {
   readonly format: 1;

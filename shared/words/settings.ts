@@ -10,8 +10,9 @@ export const settingsWords = {
     `The heat schedule "${id}" has been changed in the meantime: its newest version is ${newest}, yours was made from ${seen}. Look at the newest one and make your change again.`,
   noProbe: (id: string) =>
     `There is no probe "${id}". A probe appears here once a device has sent a line of it.`,
-  ironWatched:
-    'An iron that is being recorded keeps its probes until the session ends. Stop the session first.',
+  probeTwice: (id: string) => `The probe "${id}" is named twice: it sits on one iron, once.`,
+  mixedProbes:
+    'Simulated probes and real ones are kept apart: an iron has the one kind or the other, and keeps to it. Name probes of its own kind.',
   notWritten: (why: string) => `The settings could not be written, so nothing was changed: ${why}`,
   newProbe: (name: string) => `probe ${name}`,
   newIron: (n: number) => `Iron ${n}`,
