@@ -1,14 +1,17 @@
 import { Alarms } from './alarms/panel.tsx';
 import { Foot } from './frame/foot.tsx';
 import { Header } from './frame/header.tsx';
+import { view } from './frame/nav-view.ts';
 import { Notes } from './frame/notes.tsx';
 import { OutboxList } from './frame/outbox-list.tsx';
 import { IronPage } from './iron/iron-view.tsx';
 import { lead } from './iron/irons.ts';
 import { isLive, live } from './link/daemon.ts';
 import { HatchPatterns } from './parts/hatch.tsx';
+import { RecordsPage } from './records/records-page.tsx';
 import { Choice } from './setup/choice.tsx';
 import { Nothing } from './setup/nothing.tsx';
+import { SetupPage } from './setup/setup-page.tsx';
 import { SoundNotes } from './sound/sound-line.tsx';
 import './frame/frame.css';
 
@@ -19,17 +22,28 @@ export const Page = () => (
     <Alarms />
     <Header />
     <SoundNotes />
-    <main class="main">
+    <main class="main" tabIndex={-1}>
       <Main />
     </main>
     <OutboxList />
-    {lead.value === null ? <Notes /> : null}
+    {lead.value === null || view.value !== 'iron' ? <Notes /> : null}
     <Foot />
   </>
 );
 
-/** A choice that waits can only be made while the daemon is heard. */
 function Main() {
+  switch (view.value) {
+    case 'iron':
+      return <Irons />;
+    case 'records':
+      return <RecordsPage />;
+    case 'setup':
+      return <SetupPage />;
+  }
+}
+
+/** A choice that waits can only be made while the daemon is heard. */
+function Irons() {
   const situation = live.value?.situation;
   if (situation === undefined) return null;
   if (situation.choice !== null && isLive.value) return <Choice ports={situation.choice} />;

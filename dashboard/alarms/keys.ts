@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { live, viewOnly } from '../link/daemon.ts';
 import { keep } from '../parts/browser.ts';
+import { isPedal, notePedal } from '../setup/screen/pedal.ts';
 import { acknowledge, canAcknowledge, canSilence, silence } from './answer.ts';
 
 /** Single keys that answer the first alarm; they can be switched off (WCAG 2.2, 2.1.4). */
@@ -18,24 +19,34 @@ export const answerKeys = { acknowledge: 'a', silence: 's' } as const;
 
 export function listenForKeys(): void {
   document.addEventListener('keydown', (event) => {
+    if (isPedal(event, isTyping(event.target))) {
+      event.preventDefault();
+      notePedal();
+      if (!viewOnly.value) acknowledgeFirst();
+      return;
+    }
     if (!keysOn.value || viewOnly.value || !isPlainKey(event)) return;
     const key = event.key.toLowerCase();
-    const alarms = live.value?.alarms ?? [];
-    if (key === answerKeys.acknowledge) {
-      const first = alarms.find(canAcknowledge);
-      if (first !== undefined) acknowledge(first);
-    } else if (key === answerKeys.silence) {
-      const first = alarms.find(canSilence);
-      if (first !== undefined) silence(first);
-    }
+    if (key === answerKeys.acknowledge) acknowledgeFirst();
+    else if (key === answerKeys.silence) silenceFirst();
   });
+}
+
+function acknowledgeFirst(): void {
+  const first = live.value?.alarms.find(canAcknowledge);
+  if (first !== undefined) acknowledge(first);
+}
+
+function silenceFirst(): void {
+  const first = live.value?.alarms.find(canSilence);
+  if (first !== undefined) silence(first);
 }
 
 /** A key pressed once, by itself, and not into a field. */
 function isPlainKey(event: KeyboardEvent): boolean {
   if (event.repeat || event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented) return false;
-  const { target } = event;
-  return !(
-    target instanceof HTMLElement && target.closest('input, textarea, select, [contenteditable]') !== null
-  );
+  return !isTyping(event.target);
 }
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && target.closest('input, textarea, select, [contenteditable]') !== null;

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { linkWords } from '../../shared/words/page.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
 import { LinkLine } from '../frame/link-line.tsx';
+import { PlatesNow } from '../frame/nav-now.tsx';
 import { SimulatedBand } from '../frame/simulated-band.tsx';
 import { isLive, link, live, stream } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
@@ -19,6 +20,7 @@ export function Alarms() {
   return (
     <div class="over-all" ref={panel}>
       <SimulatedBand />
+      <PlatesNow />
       <Announcer />
       <div class="alarms">
         {lost ? <DaemonLost /> : null}

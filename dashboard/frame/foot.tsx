@@ -5,23 +5,35 @@ import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { Devices } from '../setup/devices.tsx';
 import { SoundSettings } from '../sound/sound-settings.tsx';
+import { view } from './nav-view.ts';
 
-/** The quiet part: cautions, keys, devices and their lines. */
+/** The quiet part: cautions; and where they are not shown large, sound, keys, devices and their lines. */
 export const Foot = () => (
   <footer class="foot">
     <p>
       {safetyWords.unattended} {safetyWords.vapour} {safetyWords.water}
     </p>
     <p>{safetyWords.decides}</p>
-    <SoundSettings />
-    <Devices />
-    {viewOnly.value ? null : <Keys />}
+    {view.value === 'setup' ? null : (
+      <>
+        <SoundSettings />
+        <Devices />
+        {viewOnly.value ? null : <Keys />}
+      </>
+    )}
   </footer>
 );
 
 const Keys = () => (
   <details class="keys">
     <summary>{keyWords.title}</summary>
+    <KeyList />
+  </details>
+);
+
+/** The keys, and whether the single ones are on. */
+export const KeyList = () => (
+  <>
     <dl class="facts">
       <dt>
         <kbd>{answerKeys.acknowledge.toUpperCase()}</kbd>
@@ -39,5 +51,5 @@ const Keys = () => (
     <Target chosen={keysOn.value} onPress={() => switchKeys(!keysOn.value)}>
       {keysOn.value ? keyWords.on : keyWords.off}
     </Target>
-  </details>
+  </>
 );

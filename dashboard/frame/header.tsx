@@ -7,10 +7,12 @@ import { chooseUnit, unit } from '../parts/unit.ts';
 import { SoundLine } from '../sound/sound-line.tsx';
 import { awake } from './awake.ts';
 import { LinkLine } from './link-line.tsx';
+import { Nav } from './nav.tsx';
 
 export const Header = () => (
   <header class="header">
     <h1 class="header-name">{pageWords.name}</h1>
+    <Nav />
     <div class="header-standing">
       {link.value === 'lost' ? null : <LinkLine />}
       <MaySleep />

@@ -5,7 +5,9 @@ import { live, unreadable, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { unitKept } from '../parts/unit.ts';
+import { UnitQuestions } from '../setup/unit-question-note.tsx';
 import { ownVersion, staleFor } from './age.ts';
+import { view } from './nav-view.ts';
 
 /** What holds for the whole page and has to be known while working. */
 export function Notes() {
@@ -25,9 +27,15 @@ export function Notes() {
       ) : null}
       {schedule === undefined || isConfirmed(schedule) ? null : (
         <Note hatch="know" testId="unconfirmed">
-          {noteWords.unconfirmed(schedule.name)}
+          {noteWords.unconfirmed(schedule.name)}{' '}
+          {viewOnly.value || view.value === 'setup' ? null : (
+            <a class="way" href="#setup/schedules">
+              {noteWords.toSource}
+            </a>
+          )}
         </Note>
       )}
+      <UnitQuestions />
       {unitKept.value ? null : (
         <Note hatch="know" testId="storage-refused">
           {noteWords.storageRefused}

@@ -25,6 +25,13 @@ const Device = ({ device }: { readonly device: DeviceLive }) => (
       {device.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
     </h2>
     {device.detail === '' ? null : <p>{device.detail}</p>}
+    <DeviceFacts device={device} />
+  </div>
+);
+
+/** What came over a device's line, by what became of it. */
+export const DeviceFacts = ({ device }: { readonly device: DeviceLive }) => (
+  <>
     <dl class="facts">
       <dt>{deviceWords.accepted}</dt>
       <dd>{device.linesAccepted}</dd>
@@ -40,7 +47,7 @@ const Device = ({ device }: { readonly device: DeviceLive }) => (
     {device.linesAccepted === 0 ? null : (
       <p>{device.checksummed ? deviceWords.checked : deviceWords.unchecked}</p>
     )}
-  </div>
+  </>
 );
 
 const Rejected = ({ device }: { readonly device: DeviceLive }) => (

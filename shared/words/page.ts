@@ -31,6 +31,7 @@ export const noteWords = {
   notKept: (why: string) => `NOT KEPT: what happens now is not being written down. ${why}`.trim(),
   unconfirmed: (schedule: string) =>
     `Unconfirmed limits (“${schedule}”): no manual and page stand behind them yet.`,
+  toSource: 'Enter manual and page',
   olderPage: (own: string, program: string) =>
     `This page is of version ${own}, the program of version ${program}. Reload the page.`,
   reload: 'Reload',

@@ -1,0 +1,37 @@
+import { faultWords } from '../../shared/words/faults.ts';
+import { safetyWords } from '../../shared/words/safety.ts';
+import { navWords } from '../../shared/words/setup.ts';
+import { ironWords } from '../../shared/words/standing.ts';
+import { irons } from '../iron/irons.ts';
+import type { IronView } from '../iron/plate.ts';
+import { shownStanding, standingText, workedStage } from '../iron/sentence.tsx';
+import { figure, unit } from '../parts/unit.ts';
+import { view } from './nav-view.ts';
+
+/** Every iron's plate in one line, always in sight where another view than the irons' own is shown. */
+export const PlatesNow = () =>
+  view.value === 'iron' || irons.value.length === 0 ? null : (
+    <ul class="now" aria-label={navWords.now}>
+      {irons.value.map((one) => (
+        <PlateNow key={one.iron.id} of={one} />
+      ))}
+    </ul>
+  );
+
+function PlateNow({ of }: { readonly of: IronView }) {
+  const [plate] = of.plates;
+  return (
+    <li class="now-plate" data-testid="plate-now">
+      <strong class="now-figure">{figureText(of)}</strong>
+      {of.hot ? <strong class="hot-word">{safetyWords.hot}</strong> : null}
+      <span>
+        {of.iron.name}: {standingText(shownStanding(plate), workedStage(of.iron))}
+      </span>
+    </li>
+  );
+}
+
+function figureText({ plates: [{ view: shown }] }: IronView): string {
+  if (shown.kind === 'number') return `${figure(shown.plateC)} °${unit.value}`;
+  return shown.kind === 'fault' ? faultWords[shown.fault].name : ironWords.noReading;
+}

@@ -1,0 +1,68 @@
+import { computed, effect, signal } from '@preact/signals';
+import type { z } from 'zod';
+import {
+  deviceNameListSchema,
+  ironListSchema,
+  probeListSchema,
+  scheduleListSchema,
+} from '../../shared/messages/settings.ts';
+import { isLive, live } from '../link/daemon.ts';
+import { get } from './ask-daemon.ts';
+
+/** The settings as the daemon has them. Read when they are needed, and again whenever somebody has changed them. */
+
+type Of<S extends z.ZodType> = z.output<S>;
+
+export const schedules = signal<Of<typeof scheduleListSchema>['schedules'] | null>(null);
+export const irons = signal<Of<typeof ironListSchema>['irons'] | null>(null);
+export const probes = signal<Of<typeof probeListSchema>['probes'] | null>(null);
+export const deviceNames = signal<Of<typeof deviceNameListSchema>['devices'] | null>(null);
+/** Why they could not be read; empty while all is well. */
+export const readTrouble = signal('');
+
+/** Reads them all. What could be read is taken, whatever became of the rest. */
+export async function readSettings(): Promise<void> {
+  const [schedulesRead, ironsRead, probesRead, namesRead] = await Promise.all([
+    get('/api/schedules', scheduleListSchema),
+    get('/api/irons', ironListSchema),
+    get('/api/probes', probeListSchema),
+    get('/api/devices', deviceNameListSchema),
+  ]);
+  if (schedulesRead.kind === 'done') schedules.value = schedulesRead.value.schedules;
+  if (ironsRead.kind === 'done') irons.value = ironsRead.value.irons;
+  if (probesRead.kind === 'done') probes.value = probesRead.value.probes;
+  if (namesRead.kind === 'done') deviceNames.value = namesRead.value.devices;
+  const trouble = [schedulesRead, ironsRead, probesRead, namesRead].find((one) => one.kind !== 'done');
+  readTrouble.value = trouble === undefined ? '' : trouble.why;
+}
+
+/** What the stream says of the settings: when it changes, somebody has changed them, here or on another page. */
+const told = computed(() => {
+  const now = live.value;
+  if (now === null) return '';
+  const ironsNow = now.situation.irons.map(({ id, name, probes, schedule }) => [
+    id,
+    name,
+    probes,
+    schedule.id,
+    schedule.version,
+  ]);
+  const probesNow = now.probes.map(({ id, label, guardBandK }) => [id, label, guardBandK]);
+  return JSON.stringify([now.program.epoch, ironsNow, probesNow]);
+});
+
+function whenShown(): void {
+  if (!document.hidden && isLive.peek()) void readSettings();
+}
+
+/** Keeps the settings fresh for as long as somebody needs them; returns a function that ends it. */
+export function followSettings(): () => void {
+  const ends = effect(() => {
+    if (told.value !== '' && isLive.value) void readSettings();
+  });
+  document.addEventListener('visibilitychange', whenShown);
+  return () => {
+    ends();
+    document.removeEventListener('visibilitychange', whenShown);
+  };
+}

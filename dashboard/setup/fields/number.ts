@@ -1,0 +1,63 @@
+import { cToF, fToC, type TemperatureUnit } from '../../../shared/units/temperature.ts';
+
+/** Numbers as people type them, and temperatures typed in the unit that the page shows. */
+
+/** The number in a text, with a decimal comma or point; null for anything else, several of them included. */
+export function readNumber(text: string): number | null {
+  const trimmed = text.trim().replace(/^[−–]/, '-');
+  if (!/^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(trimmed)) return null;
+  return Number(trimmed.replace(',', '.'));
+}
+
+/** A number as briefly as it is still the same one; one with many decimals is rounded to one. */
+export function writeNumber(value: number): string {
+  for (const digits of [0, 1, 2]) {
+    const text = value.toFixed(digits);
+    if (Math.abs(Number(text) - value) < SAME) return Number(text) === 0 ? '0' : text;
+  }
+  return value.toFixed(1);
+}
+
+/** Closer than this a number counts as what is written of it: no temperature is typed so finely. */
+const SAME = 1e-6;
+
+/**
+ * A temperature, or a difference of two, as it stands in a field: the text, and the exact value behind it, null where
+ * the text is no number. What the user has not touched keeps its exact value, whatever it is rounded to.
+ */
+export interface Typed {
+  readonly text: string;
+  readonly value: number | null;
+}
+
+export const emptyTyped: Typed = { text: '', value: null };
+
+/** A temperature in degC, to be shown in `unit`. */
+export const temperatureTyped = (c: number, unit: TemperatureUnit): Typed => ({
+  text: writeNumber(unit === 'F' ? cToF(c) : c),
+  value: c,
+});
+
+/** What the user has typed in `unit`. Its own sign may stand behind it. */
+export function readTemperature(text: string, unit: TemperatureUnit): Typed {
+  const number = readNumber(withoutSign(text, unit));
+  return { text, value: number === null ? null : unit === 'F' ? fToC(number) : number };
+}
+
+/** A difference in K, to be shown in `unit`. */
+export const differenceTyped = (k: number, unit: TemperatureUnit): Typed => ({
+  text: writeNumber(unit === 'F' ? (k * 9) / 5 : k),
+  value: k,
+});
+
+export function readDifference(text: string, unit: TemperatureUnit): Typed {
+  const number = readNumber(withoutSign(text, unit));
+  return { text, value: number === null ? null : unit === 'F' ? (number * 5) / 9 : number };
+}
+
+const withoutSign = (text: string, unit: TemperatureUnit): string =>
+  text.replace(new RegExp(`\\s*°?\\s*${unit}\\s*$`, 'i'), '');
+
+/** The same temperature in another unit. A text that is no number stays as it was typed. */
+export const inUnit = (typed: Typed, unit: TemperatureUnit): Typed =>
+  typed.value === null ? typed : temperatureTyped(typed.value, unit);

@@ -1,0 +1,70 @@
+import { isConfirmed } from '../../../shared/heat/schedule.ts';
+import type { Iron } from '../../../shared/iron/iron.ts';
+import { pageWords } from '../../../shared/words/page.ts';
+import { ironSetupWords } from '../../../shared/words/setup.ts';
+import { viewOnly } from '../../link/daemon.ts';
+import { changeIron } from '../changing.ts';
+import { irons, probes, schedules } from '../daemon-settings.ts';
+import { Pick } from '../fields/field.tsx';
+import { KeptField, nameCheck } from '../fields/kept-field.tsx';
+import { SaidLine } from '../said-line.tsx';
+import { ProbeCard } from './probe-card.tsx';
+
+/** Irons with the schedule that each works by, and probes with the iron that each sits on. */
+export const IronsPart = () => (
+  <>
+    {irons.value?.length === 0 ? <p>{ironSetupWords.none}</p> : null}
+    <ul class="cards">
+      {(irons.value ?? []).map((iron) => (
+        <IronCard key={iron.id} iron={iron} />
+      ))}
+    </ul>
+    <h3>{ironSetupWords.probesTitle}</h3>
+    {probes.value?.length === 0 ? <p>{ironSetupWords.probesNone}</p> : null}
+    <ul class="cards">
+      {(probes.value ?? []).map((probe) => (
+        <ProbeCard key={probe.id} probe={probe} />
+      ))}
+    </ul>
+  </>
+);
+
+const labelOf = (id: string): string => probes.value?.find((one) => one.id === id)?.label ?? id;
+
+function IronCard({ iron }: { readonly iron: Iron }) {
+  const all = schedules.value ?? [];
+  return (
+    <li class="card" data-testid="iron-card" data-id={iron.id}>
+      {iron.simulated ? <p class="tag">{pageWords.simulated}</p> : null}
+      <KeptField
+        id={`iron-${iron.id}`}
+        label={ironSetupWords.name}
+        now={iron.name}
+        check={nameCheck(60)}
+        keep={(name) => changeIron(iron, { name: name.trim() }, ironSetupWords.renamed(name.trim()))}
+        disabled={viewOnly.value}
+      />
+      <Pick
+        label={ironSetupWords.schedule}
+        options={all.map((one) => [
+          one.id,
+          <>
+            <span>{one.name}</span>
+            {isConfirmed(one) ? null : <small>{ironSetupWords.unconfirmed}</small>}
+          </>,
+        ])}
+        chosen={iron.scheduleId}
+        disabled={viewOnly.value}
+        onPick={(scheduleId) => {
+          const name = all.find((one) => one.id === scheduleId)?.name ?? scheduleId;
+          void changeIron(iron, { scheduleId }, ironSetupWords.worksBy(iron.name, name));
+        }}
+      />
+      <p data-testid="iron-probes">
+        {ironSetupWords.probes(iron.probes.map(labelOf).join(', '))}{' '}
+        {(irons.value?.length ?? 0) > 1 ? <span class="quiet">{ironSetupWords.moveBelow}</span> : null}
+      </p>
+      <SaidLine subject={`iron ${iron.id}`} />
+    </li>
+  );
+}

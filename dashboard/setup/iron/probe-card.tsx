@@ -1,0 +1,149 @@
+import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
+import { faultWords } from '../../../shared/words/faults.ts';
+import { pageWords } from '../../../shared/words/page.ts';
+import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
+import { ironWords } from '../../../shared/words/standing.ts';
+import { irons as watched } from '../../iron/irons.ts';
+import { viewOnly } from '../../link/daemon.ts';
+import { randomId } from '../../link/ids.ts';
+import { difference, figure, unit } from '../../parts/unit.ts';
+import { changeProbe, moveProbe } from '../changing.ts';
+import { irons } from '../daemon-settings.ts';
+import { Pick } from '../fields/field.tsx';
+import { KeptField, nameCheck } from '../fields/kept-field.tsx';
+import { differenceTyped, readDifference } from '../fields/number.ts';
+import { SaidLine } from '../said-line.tsx';
+import { moveTo, moveToNew, sitsOn } from './moves.ts';
+
+/** One probe: what it reads now, where it sits, and how it is read. */
+export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
+  <li class="card" data-testid="probe-card" data-id={probe.id}>
+    <ReadingNow id={probe.id} />
+    <KeptField
+      id={`probe-${probe.id}`}
+      label={ironSetupWords.label}
+      now={probe.label}
+      check={nameCheck(60)}
+      keep={(label) => changeProbe(probe, { label: label.trim() }, ironSetupWords.renamed(label.trim()))}
+      disabled={viewOnly.value}
+    />
+    <Seat probe={probe} />
+    <Pick
+      label={ironSetupWords.unit}
+      options={[
+        ['degC', ironSetupWords.units.degC],
+        ['degF', ironSetupWords.units.degF],
+      ]}
+      chosen={probe.unit}
+      disabled={viewOnly.value}
+      onPick={(picked) =>
+        void changeProbe(probe, { unit: picked }, ironSetupWords.countsIn(ironSetupWords.units[picked]))
+      }
+    />
+    <div>
+      <Pick
+        label={ironSetupWords.thermocouple}
+        options={thermocoupleTypes.map((type) => [type, type] as const)}
+        chosen={probe.thermocouple}
+        disabled={viewOnly.value}
+        onPick={(thermocouple) =>
+          void changeProbe(probe, { thermocouple }, ironSetupWords.typeIs(thermocouple))
+        }
+      />
+      <p class="quiet">{ironSetupWords.thermocoupleMeans}</p>
+    </div>
+    <GuardBand probe={probe} />
+    <p class="quiet">
+      <code>{probe.id}</code>
+    </p>
+    <SaidLine subject={`probe ${probe.id}`} />
+  </li>
+);
+
+/** The live number, or what is missing and what to do about it. */
+function ReadingNow({ id }: { readonly id: string }) {
+  const of = watched.value.find((one) => one.plates.some((plate) => plate.id === id));
+  const shown = of?.plates.find((plate) => plate.id === id)?.view;
+  const known = of?.plates.find((plate) => plate.id === id)?.probe ?? null;
+  return (
+    <div data-testid="reading-now">
+      <p class="reading">
+        <span class="unseen">{ironSetupWords.now}: </span>
+        <strong>
+          {shown?.kind === 'number'
+            ? `${figure(shown.plateC)} °${unit.value}`
+            : shown?.kind === 'fault' && known !== null
+              ? faultWords[shown.fault].name
+              : ironWords.noReading}
+        </strong>{' '}
+        {of?.iron.simulated === true ? <span class="tag">{pageWords.simulated}</span> : null}
+      </p>
+      {known === null ? <p>{ironSetupWords.notHeard}</p> : null}
+      {shown?.kind === 'fault' && known !== null ? (
+        <p>
+          {faultWords[shown.fault].means} {faultWords[shown.fault].action}
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+const OWN = ' own';
+
+/** The iron that a probe sits on; another one is one tap away. */
+function Seat({ probe: { id, label } }: { readonly probe: ProbeSettings }) {
+  const here = sitsOn(irons.value ?? [], id);
+  // A simulated probe never sits beside a real one.
+  const all = (irons.value ?? []).filter((one) => one.simulated === (here?.simulated ?? false));
+  const alone = here?.probes.length === 1;
+  const pick = (target: string): void => {
+    const name = target === OWN ? ironSetupWords.newIron(label) : all.find((one) => one.id === target)?.name;
+    const move =
+      target === OWN
+        ? moveToNew(all, id, { id: `iron-${randomId().slice(0, 12)}`, name: name ?? '' })
+        : moveTo(all, id, target);
+    if (move !== null) void moveProbe(id, move, ironSetupWords.moved(label, name ?? target));
+  };
+  const own = alone ? [] : [[OWN, ironSetupWords.ownIron] as const];
+  return (
+    <div>
+      <Pick
+        label={ironSetupWords.sitsOn}
+        options={[...all.map((one) => [one.id, one.name] as const), ...own]}
+        chosen={here?.id ?? null}
+        disabled={viewOnly.value}
+        onPick={pick}
+      />
+      {alone && all.length > 1 ? <p class="quiet">{ironSetupWords.alone(here.name)}</p> : null}
+    </div>
+  );
+}
+
+const MOST_GUARD_K = 50;
+
+const kelvins = (text: string): number | null => readDifference(text, unit.value).value;
+
+function guardCheck(text: string): string {
+  const k = kelvins(text);
+  const most = `${differenceTyped(MOST_GUARD_K, unit.value).text} °${unit.value}`;
+  return k === null || k < 0 || k > MOST_GUARD_K ? fieldWords.fromTo('0', most) : '';
+}
+
+function GuardBand({ probe }: { readonly probe: ProbeSettings }) {
+  return (
+    <KeptField
+      number
+      id={`guard-${probe.id}`}
+      label={ironSetupWords.guard}
+      sign={`°${unit.value}`}
+      now={differenceTyped(probe.guardBandK, unit.value).text}
+      check={guardCheck}
+      keep={(text) => {
+        const guardBandK = kelvins(text) ?? probe.guardBandK;
+        return changeProbe(probe, { guardBandK }, ironSetupWords.guardIs(difference(guardBandK)));
+      }}
+      means={ironSetupWords.guardMeans}
+      disabled={viewOnly.value}
+    />
+  );
+}

@@ -1,0 +1,162 @@
+import { useState } from 'preact/hooks';
+import { type HeatSchedule, isConfirmed } from '../../../shared/heat/schedule.ts';
+import { scheduleWords } from '../../../shared/words/setup.ts';
+import { randomId } from '../../link/ids.ts';
+import { Note } from '../../parts/note.tsx';
+import { Target } from '../../parts/target.tsx';
+import { dayAndTime } from '../day.ts';
+import { Field } from '../fields/field.tsx';
+import { readTemperature } from '../fields/number.ts';
+import { type ScheduleForm, withNewStage } from './form.ts';
+import type { FormParts } from './form-parts.ts';
+import { StageFields } from './stage-fields.tsx';
+
+interface ScheduleFieldsProps {
+  readonly form: ScheduleForm;
+  readonly schedule: HeatSchedule;
+  readonly errors: ReadonlyMap<string, string>;
+  /** Whether to point out fields that the user hasn't left yet. */
+  readonly pointOutAll: boolean;
+  readonly disabled: boolean;
+  readonly onChange: (form: ScheduleForm) => void;
+}
+
+export function ScheduleFields({
+  form,
+  schedule,
+  errors,
+  pointOutAll,
+  disabled,
+  onChange,
+}: ScheduleFieldsProps) {
+  const [seen, setSeen] = useState<ReadonlySet<string>>(new Set());
+  const parts: FormParts = {
+    form,
+    idOf: (key) => `${schedule.id}-${key}`,
+    errorOf: (key) => (pointOutAll || seen.has(key) ? (errors.get(key) ?? '') : ''),
+    left: (key) => setSeen(new Set([...seen, key])),
+    disabled,
+    change: onChange,
+  };
+  return (
+    <div class="schedule-fields">
+      <Source parts={parts} schedule={schedule} />
+      <Limits parts={parts} />
+      <Stages parts={parts} />
+      <div class="field-row">
+        <TextField parts={parts} field="name" label={scheduleWords.name} />
+        <TextField parts={parts} field="fabric" label={scheduleWords.fabric} />
+      </div>
+    </div>
+  );
+}
+
+type TextKey = 'name' | 'fabric' | 'limitStanding' | 'manual' | 'page';
+
+interface TextFieldProps {
+  readonly parts: FormParts;
+  readonly field: TextKey;
+  readonly label: string;
+}
+
+const TextField = ({ parts, field, label }: TextFieldProps) => (
+  <Field
+    id={parts.idOf(field)}
+    label={label}
+    text={parts.form[field]}
+    error={parts.errorOf(field)}
+    disabled={parts.disabled}
+    onText={(text) => parts.change({ ...parts.form, [field]: text })}
+    onDone={() => parts.left(field)}
+  />
+);
+
+/** Manual and page: without them the schedule is unconfirmed, and says so with what to do. */
+function Source({ parts, schedule }: { readonly parts: FormParts; readonly schedule: HeatSchedule }) {
+  const { form } = parts;
+  const entered = form.manual.trim() !== '' && form.page.trim() !== '';
+  return (
+    <section class="schedule-part" aria-label={scheduleWords.source}>
+      {isConfirmed(schedule) ? (
+        <p data-testid="confirmed">
+          {scheduleWords.confirmed(schedule.source?.manual ?? '', schedule.source?.page ?? '')}{' '}
+          {scheduleWords.version(schedule.version, dayAndTime(schedule.madeAt))}
+        </p>
+      ) : (
+        <Note hatch="know" testId="schedule-unconfirmed">
+          <p>
+            <strong class="schedule-unconfirmed">{scheduleWords.unconfirmedTitle}.</strong>{' '}
+            {entered ? scheduleWords.willConfirm : scheduleWords.unconfirmed}
+          </p>
+        </Note>
+      )}
+      <div class="field-row">
+        <TextField parts={parts} field="manual" label={scheduleWords.manual} />
+        <TextField parts={parts} field="page" label={scheduleWords.page} />
+      </div>
+    </section>
+  );
+}
+
+function Limits({ parts }: { readonly parts: FormParts }) {
+  const { form, idOf, errorOf, left, disabled, change } = parts;
+  const sign = `°${form.unit}`;
+  return (
+    <section class="schedule-part" aria-label={scheduleWords.limits}>
+      <h3>{scheduleWords.limits}</h3>
+      <div class="field-row">
+        <Field
+          number
+          id={idOf('fabricLimit')}
+          label={scheduleWords.fabricLimit}
+          sign={sign}
+          text={form.fabricLimit.text}
+          error={errorOf('fabricLimit')}
+          means={scheduleWords.fabricLimitMeans}
+          disabled={disabled}
+          onText={(text) => change({ ...form, fabricLimit: readTemperature(text, form.unit) })}
+          onDone={() => left('fabricLimit')}
+        />
+        <Field
+          number
+          id={idOf('cementLimit')}
+          label={scheduleWords.cementLimit}
+          sign={sign}
+          text={form.cementLimit.text}
+          error={errorOf('cementLimit')}
+          means={
+            form.cementLimit.text.trim() === '' ? scheduleWords.cementUnset : scheduleWords.cementLimitMeans
+          }
+          disabled={disabled}
+          onText={(text) => change({ ...form, cementLimit: readTemperature(text, form.unit) })}
+          onDone={() => left('cementLimit')}
+        />
+        <TextField parts={parts} field="limitStanding" label={scheduleWords.standing} />
+      </div>
+    </section>
+  );
+}
+
+const MOST_STAGES = 12;
+
+function Stages({ parts }: { readonly parts: FormParts }) {
+  const { form, disabled, change } = parts;
+  return (
+    <section class="schedule-part" aria-label={scheduleWords.stages}>
+      <h3>{scheduleWords.stages}</h3>
+      <ol class="stages">
+        {form.stages.map((stage, i) => (
+          <StageFields key={stage.id} parts={parts} stage={stage} place={i + 1} />
+        ))}
+      </ol>
+      {disabled || form.stages.length >= MOST_STAGES ? null : (
+        <Target
+          testId="add-stage"
+          onPress={() => change(withNewStage(form, `stage-${randomId().slice(0, 8)}`))}
+        >
+          {scheduleWords.addStage}
+        </Target>
+      )}
+    </section>
+  );
+}
