@@ -5,11 +5,11 @@ import { Devices } from '../../../daemon/watching/devices.ts';
 /** A device that notes what it is sent. */
 function board() {
   const sent: string[] = [];
-  let tell: (event: SourceEvent) => void = () => undefined;
+  const listeners: ((event: SourceEvent) => void)[] = [];
   const source: ProbeSource = {
     device: { id: 'board', path: '/dev/ttyT0', simulated: false },
     start: (listen) => {
-      tell = listen;
+      listeners.push(listen);
     },
     send: (line) => sent.push(line),
     status: () => {
@@ -17,7 +17,9 @@ function board() {
     },
     stop: () => Promise.resolve(),
   };
-  const connect = (): void => tell({ kind: 'link', link: 'connected', detail: '', tMs: 0 });
+  const connect = (): void => {
+    for (const tell of listeners) tell({ kind: 'link', link: 'connected', detail: '', tMs: 0 });
+  };
   return { source, sent, connect };
 }
 

@@ -22,6 +22,10 @@ const soundingOf = (page: Page) => sound(page).getAttribute('data-sounding');
 const turnOn = (page: Page) => page.getByRole('button', { name: /^Sound off/ }).click();
 const calm = live([probe(252)]);
 
+const maySleep = (page: Page) => page.getByTestId('may-sleep').count();
+
+const whyOf = (page: Page) => page.getByTestId('screen').getAttribute('data-state');
+
 describe('sound', () => {
   it('is off, hatched, and silent over an alarm until one tap', async () => {
     const { page } = await show(scenes['over-limit']);
@@ -263,9 +267,6 @@ describe('title and icon', () => {
 });
 
 describe('the screen', () => {
-  const maySleep = (page: Page) => page.getByTestId('may-sleep').count();
-  const whyOf = (page: Page) => page.getByTestId('screen').getAttribute('data-state');
-
   it('is kept awake where it can be, and asked for again on return', async () => {
     const { page } = await show(calm, WAKE_LOCK);
     await expect.poll(() => whyOf(page)).toBe('awake');

@@ -21,7 +21,8 @@ const now = (over: Partial<Situation> = {}): Situation => ({
   ticks: false,
   ...over,
 });
-const patternOf = (over: Partial<Situation>) => soundPlan(now(over)).pattern;
+const plan = (over: Partial<Situation>) => soundPlan(now(over));
+const patternOf = (over: Partial<Situation>) => plan(over).pattern;
 
 const actNow = alarm();
 const actSoon = alarm({ kind: 'heading-for-limit', priority: 2 });
@@ -111,7 +112,6 @@ describe('the tick', () => {
 });
 
 describe('the beginning of a sound', () => {
-  const plan = (over: Partial<Situation>) => soundPlan(now(over));
   const other = { ...know, probe: 'bench-board/2' };
 
   it('is not waited for: a new alarm of the same urgency begins it anew', () => {

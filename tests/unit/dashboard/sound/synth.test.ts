@@ -14,6 +14,8 @@ const highest = (samples: Iterable<number>): number => {
 const rms = (samples: Float32Array): number =>
   Math.sqrt(samples.reduce((sum, s) => sum + s * s, 0) / Math.max(1, samples.length));
 
+const loudest = (name: (typeof patternNames)[number]): number => rms(samplesOf(patterns[name], false));
+
 /** Energy at one frequency, by a discrete Fourier sum: 1 for a full sine that fills the stretch. */
 function at(hz: number, samples: Float32Array): number {
   let re = 0;
@@ -89,7 +91,6 @@ describe('alarms', () => {
   });
 
   it('leave the tick far beneath', () => {
-    const loudest = (name: (typeof patternNames)[number]): number => rms(samplesOf(patterns[name], false));
     for (const name of alarms) expect(loudest('tick')).toBeLessThan(loudest(name) / 3);
   });
 });

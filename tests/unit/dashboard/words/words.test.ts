@@ -14,6 +14,7 @@ import {
   recordingWords,
 } from '../../../../shared/words/page.ts';
 import { safetyWords } from '../../../../shared/words/safety.ts';
+import { screenWords, soundWords, titleWords } from '../../../../shared/words/sound.ts';
 import { choiceWords, deviceWords, rejectWords } from '../../../../shared/words/source.ts';
 import {
   alarmPanelWords,
@@ -62,6 +63,9 @@ describe('the words of the page', () => {
       pageWords,
       recordingWords,
       safetyWords,
+      soundWords,
+      screenWords,
+      titleWords,
     ];
     const more = [
       choiceWords,
