@@ -8,8 +8,10 @@ import type { HeatStage } from './schedule.ts';
 export interface BandWatch {
   /** The stage that it is held against; null: none. */
   readonly stage: Stage | null;
-  /** Only what came after this counts: the stage was chosen, or the work was taken up again. */
+  /** Only what came after this counts: the stage was chosen. */
   readonly fromMs: number;
+  /** When the work was last taken up after a long rest: a cycle must end after that to count for the work. */
+  readonly resumedMs: number;
   readonly stretch: Stretch | null;
   /** Since when the plate has been on its rest, or not regulated; null while it is judged. */
   readonly pausedSinceMs: number | null;
@@ -33,7 +35,7 @@ interface Stretch {
 
 /** Nothing is judged over less than this, ms; several short cycles count together until they span it. */
 const LEAST_MS = 120_000;
-/** After a rest of this length only new cycles count, ms. */
+/** After a rest of this length the cycles of the rest alone don't speak for the work, ms. */
 const LONG_REST_MS = 180_000;
 /** A plate that has not been regulated for so long is judged no more, ms: more than most thermostats take to turn. */
 const UNSETTLED_MS = 300_000;
@@ -47,6 +49,7 @@ const undecided: BandSeen = { kind: 'undecided' };
 export const startBand = (stage: BandWatch['stage'], tMs: number): BandWatch => ({
   stage: stage === null ? null : { lowC: stage.lowC, highC: stage.highC },
   fromMs: tMs,
+  resumedMs: tMs,
   stretch: null,
   pausedSinceMs: null,
   seen: notJudged,
@@ -83,7 +86,8 @@ export function judgeBand(
   const band = takenUp(before, stage, reading.tMs);
   const last = cycles.at(-1);
   if (last !== undefined && isRecent(last, reading.tMs)) {
-    const meanC = meanOver(cycles.filter((c) => c.fromMs >= band.fromMs));
+    const counts = last.toMs >= band.resumedMs;
+    const meanC = counts ? meanOver(cycles.filter((c) => c.fromMs >= band.fromMs)) : null;
     const seen = meanC === null ? band.seen : judged(meanC, meanC, stage);
     return { ...band, seen, stretch: null, pausedSinceMs: null };
   }
@@ -97,7 +101,7 @@ export function judgeBand(
 function takenUp(before: BandWatch, stage: Stage, tMs: number): BandWatch {
   if (before.seen.kind === 'not-judged') return doubtfulBand(stage, tMs);
   const long = before.pausedSinceMs !== null && tMs - before.pausedSinceMs > LONG_REST_MS;
-  return long ? { ...before, fromMs: tMs } : before;
+  return long ? { ...before, resumedMs: tMs } : before;
 }
 
 /** The thermostat may be in the cycle after this one still. */

@@ -100,11 +100,11 @@ describe('on its rest, warming or cooling', () => {
     expect(judgeBand(band, at(300), cyclesTo(299, 40, [130, 130, 130, 130])).seen.kind).toBe('judged');
   });
 
-  test('taken up again after a long one, what was seen stands until enough has come to judge it anew', () => {
+  test('taken up again after a long one, what was seen stands until a cycle ends at work', () => {
     const rest = pauseBand(above, 400_000, true);
     const again = judgeBand(rest, at(610), cyclesTo(605, 130, [150, 150]));
-    expect(again).toMatchObject({ fromMs: 610_000, seen: above.seen });
-    expect(judgeBand(again, at(900), cyclesTo(890, 130, [150, 150])).seen).toMatchObject({ aboveByK: -10 });
+    expect(again).toMatchObject({ resumedMs: 610_000, seen: above.seen });
+    expect(judgeBand(again, at(700), cyclesTo(690, 130, [150, 150])).seen).toMatchObject({ aboveByK: -10 });
   });
 });
 
