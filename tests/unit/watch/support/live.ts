@@ -38,19 +38,23 @@ export class Live {
     return this;
   }
 
-  /** One probe reads ten times a second for so long: about `tC`, or what the function gives for the seconds since. */
+  /** One probe reads for so long: about `tC`, or what the function gives for the seconds since. */
   read(s: number, tC: number | ((s: number) => number), probe: ProbeId = PROBE): this {
     return this.readAll(s, { [probe]: tC });
   }
 
-  /** Several probes read ten times a second for so long; `null`: an open junction. */
+  /**
+   * Several probes read ten times a second for so long, twice a second where that is over half a minute; `null`: an open
+   * junction.
+   */
   readAll(s: number, plates: Readonly<Record<ProbeId, number | null | ((s: number) => number)>>): this {
-    for (let i = 1; i <= Math.round(s * 10); i++) {
-      this.tMs += 100;
+    const everyS = s > 30 ? 0.5 : 0.1;
+    for (let i = 1; i <= Math.round(s / everyS); i++) {
+      this.tMs += everyS * 1000;
       for (const [probe, plate] of Object.entries(plates)) {
         // No real number stands still to the last digit.
-        const tC =
-          typeof plate === 'function' ? plate(i / 10) : plate === null ? null : plate + 0.01 * (i % 2);
+        const steady = typeof plate === 'number' ? plate + 0.01 * (i % 2) : plate;
+        const tC = typeof steady === 'function' ? steady(i * everyS) : steady;
         this.sample(tC === null ? { faults: ['open'], tC: null } : { tC }, probe);
       }
     }
@@ -61,7 +65,7 @@ export class Live {
     return this.give({ kind: 'sample', sample: { ...reads(0), ...more, probe } });
   }
 
-  /** Goes evenly from where the first probe read last, ten times a second. */
+  /** Goes evenly from where the first probe read last. */
   ramp(toC: number, kPerS: number, probe: ProbeId = PROBE): this {
     const reading = this.state.readings[probe];
     const fromC = reading?.quality === 'ok' ? reading.plateC : 20;
