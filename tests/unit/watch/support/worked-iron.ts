@@ -30,6 +30,8 @@ export interface Watched {
   /** The highest true plate temperature, and when the plate truly first passed `watchOver.limitC`. */
   readonly highestC: number;
   readonly passedLimitMs: number | null;
+  /** Since when every number read was at or over it, up to the alarm, ms. */
+  readonly readLimitMs: number | null;
 }
 
 export interface Session {
@@ -55,6 +57,7 @@ export function watchOver(session: Session): Watched {
   let cyclesKnownMs: number | null = null;
   let highestC = -Infinity;
   let passedLimitMs: number | null = null;
+  let readLimitMs: number | null = null;
   let place: Mark | null = null;
   const give = (input: WatchInput, tMs: number): void => {
     const step = take(state, input, tMs);
@@ -79,12 +82,16 @@ export function watchOver(session: Session): Watched {
     }
     for (const line of said.lines) {
       const parsed = parseLine(line, DEVICE);
-      if (parsed.kind === 'sample') give({ kind: 'sample', sample: parsed.sample }, tMs);
-      else if (parsed.kind === 'rejected') give({ kind: 'rejected', device: DEVICE, count: 1 }, tMs);
+      if (parsed.kind === 'rejected') give({ kind: 'rejected', device: DEVICE, count: 1 }, tMs);
+      if (parsed.kind !== 'sample') continue;
+      give({ kind: 'sample', sample: parsed.sample }, tMs);
+      const over = (parsed.sample.tC ?? limitC) >= limitC;
+      if (over) readLimitMs ??= tMs;
+      else if (!alarms.some((a) => a.alarm.kind === 'over-limit')) readLimitMs = null;
     }
   }
   state = advance(state, lastsS * 1000).state;
-  return { alarms, cyclesKnownMs, state, highestC, passedLimitMs };
+  return { alarms, cyclesKnownMs, state, highestC, passedLimitMs, readLimitMs };
 }
 
 /** A stream of seeded numbers between two bounds. */
@@ -117,6 +124,12 @@ export function work(
   return turns;
 }
 
+/** The same iron with a board that sends a line every `periodMs`. */
+export const paced = (traits: IronTraits, periodMs: number): IronTraits => ({
+  ...traits,
+  wire: { ...traits.wire, periodMs },
+});
+
 const AROUND = { ambientC: 21, onWork: false, runaway: false };
 
 /** The thermostat's true cycle on its rest with the dial at `dialC`. */
@@ -135,7 +148,7 @@ export function swingingBy(
     const cycle = restCycle(body, dialC);
     const shortK = swingK - (cycle.peakC - cycle.troughC);
     const offK = meanC - cycle.meanC;
-    if (Math.abs(shortK) < 0.1 && Math.abs(offK) < 0.1) return { traits: { ...traits, body }, dialC, cycle };
+    if (Math.abs(shortK) < 0.4 && Math.abs(offK) < 0.4) return { traits: { ...traits, body }, dialC, cycle };
     body = { ...body, hysteresisK: Math.max(0.2, body.hysteresisK + shortK) };
     dialC += offK;
   }
