@@ -44,7 +44,8 @@ export function carriedFrom(state: WatchState, fromSession: string | null): Carr
   };
 }
 
-function settingsOf(state: WatchState): WatchSettings {
-  if (state.settings === null) throw new Error('A watch without settings can not be recorded.');
+/** The settings of a watch that runs: it never runs without. */
+export function settingsOf(state: WatchState): WatchSettings {
+  if (state.settings === null) throw new Error('A watch runs without settings.');
   return state.settings;
 }

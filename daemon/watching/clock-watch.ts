@@ -24,9 +24,21 @@ export function clockChange(before: ClockReadings, after: ClockReadings): ClockC
   return Math.abs(steppedMs) > APART_MS ? { change: 'step', byMs: Math.round(steppedMs) } : null;
 }
 
-/** The machine's clocks as they are now. */
-export const readClocks = (): ClockReadings => ({
+const readClocks = (): ClockReadings => ({
   monotonicMs: performance.now(),
   wallMs: Date.now(),
   uptimeMs: uptime() * 1000,
 });
+
+const LOOK_MS = 10_000;
+
+/** Looks at the machine's clocks now and then; returns the timer. */
+export function watchClocks(onChange: (change: ClockChange) => void): NodeJS.Timeout {
+  let before = readClocks();
+  return setInterval(() => {
+    const after = readClocks();
+    const change = clockChange(before, after);
+    before = after;
+    if (change !== null) onChange(change);
+  }, LOOK_MS);
+}

@@ -1,9 +1,10 @@
 import type { AlarmKind } from '../../shared/alarm/record.ts';
+import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Carried, StartReason, StopReason, WatchInput } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { resume } from '../../shared/watch/watch.ts';
-import { beginning, carriedFrom, type Run } from './beginning.ts';
+import { beginning, carriedFrom, type Run, settingsOf } from './beginning.ts';
 import { takenOver } from './left.ts';
 import { type Beginning, type Keep, Recorder } from './recorder.ts';
 import { Watcher, type WatchStep } from './watcher.ts';
@@ -42,6 +43,10 @@ export class IronWatch {
 
   get state(): WatchState {
     return this.#watcher.state;
+  }
+
+  get iron(): Iron {
+    return settingsOf(this.state).iron;
   }
 
   /** The session that is being recorded, or null. */

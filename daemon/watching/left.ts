@@ -1,14 +1,59 @@
 import { carriedOver } from '../../shared/alarm/machine.ts';
 import { type AlarmRecord, alarmKeyText } from '../../shared/alarm/record.ts';
 import { alarmTable } from '../../shared/alarm/table.ts';
+import type { Iron } from '../../shared/iron/iron.ts';
 import type { Carried, WatchSettings } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { InterruptedSession } from '../book/book.ts';
 
-/** What an earlier run of the program left: how this one goes on with it. */
+/** What sessions that broke off in an earlier run of the program left, by iron, until a watch goes on with it. */
+export class Leftovers {
+  readonly #byIron = new Map<string, InterruptedSession>();
+  readonly #noted = new Set<string>();
+  readonly #originUtcMs: number;
+
+  /** `originUtcMs`: UTC at the zero of this run's clock, ms since 1970. */
+  constructor(originUtcMs: number) {
+    this.#originUtcMs = originUtcMs;
+  }
+
+  /** Notes what was left (newest first) and gives the irons that it is of; a session is gone on with once only. */
+  note(interrupted: readonly InterruptedSession[], irons: readonly Iron[]): readonly Iron[] {
+    return irons.filter(({ id }) => {
+      const left = interrupted.find((one) => one.ironId === id);
+      if (left === undefined || this.#noted.has(left.id)) return false;
+      this.#noted.add(left.id);
+      this.#byIron.set(id, left);
+      return true;
+    });
+  }
+
+  /** Whether the iron was not measured cold when it was left, or an alarm of it stood. */
+  mayBeHot(iron: string): boolean {
+    const left = this.#byIron.get(iron);
+    return left !== undefined && (left.hot || left.alarms.length > 0);
+  }
+
+  /** What a watch of these settings begins with: as a rule nothing; what was left is given once. */
+  carriedInto(settings: WatchSettings): Carried {
+    const left = this.#byIron.get(settings.iron.id);
+    this.#byIron.delete(settings.iron.id);
+    return left === undefined ? afresh(settings) : carriedFromLeft(left, settings, this.#originUtcMs);
+  }
+}
+
+const afresh = (settings: WatchSettings): Carried => ({
+  settings,
+  alarms: [],
+  stageId: null,
+  place: 'unknown',
+  hot: false,
+  fromSession: null,
+  state: null,
+});
 
 /** What is carried on from a session that broke off, in the times of a clock whose zero is at `originUtcMs`. */
-export const carriedFromLeft = (
+const carriedFromLeft = (
   left: InterruptedSession,
   settings: WatchSettings,
   originUtcMs: number,

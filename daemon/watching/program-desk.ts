@@ -144,7 +144,12 @@ export class ProgramDesk implements Desk {
   }
 
   async putIron(id: string, draft: IronDraft): Promise<Iron> {
-    return (await this.#change((s) => withIron(s, id, draft))).iron;
+    const change = (s: Settings) => {
+      const made = withIron(s, id, draft);
+      this.#refuseUnseen(made.settings);
+      return made;
+    };
+    return (await this.#change(change)).iron;
   }
 
   async putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings> {
@@ -155,9 +160,18 @@ export class ProgramDesk implements Desk {
     return (await this.#change((s) => withDeviceName(s, id, name))).device;
   }
 
+  /** An iron that goes would take with it what nobody has seen yet. */
+  #refuseUnseen(next: Settings): void {
+    const gone = this.#program.watches.all.filter((w) => !next.irons.some((i) => i.id === w.iron.id));
+    const unseen = gone.find((w) =>
+      Object.values(w.state.alarms).some((a) => a.state !== 'normal' && a.state !== 'acknowledged'),
+    );
+    if (unseen !== undefined) throw new Refusal('conflict', commandWords.unseen(unseen.iron.name), 'probes');
+  }
+
   async #change<T extends { readonly settings: Settings }>(make: (settings: Settings) => T): Promise<T> {
     const made = await this.#settings.change(make);
-    await this.#program.watches.apply(this.#settings.current, this.#nowMs());
+    await this.#program.applySettings();
     return made;
   }
 

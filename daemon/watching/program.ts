@@ -10,15 +10,24 @@ import { withNewProbe } from '../settings/change.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
-import { clockChange, readClocks } from './clock-watch.ts';
+import { type ClockChange, watchClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
 import { hearingAfter, nobodyYet } from './hearing.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
-import { carriedFromLeft } from './left.ts';
+import { Leftovers } from './left.ts';
 import type { Keep } from './recorder.ts';
 import { Telling } from './telling.ts';
-import { alarmLive, alarmsLive, deviceLive, ironLive, loudest, probeLive, probesLive } from './view.ts';
+import {
+  alarmLive,
+  alarmsLive,
+  deviceLive,
+  hotProbes,
+  ironLive,
+  loudest,
+  probeLive,
+  probesLive,
+} from './view.ts';
 import type { WatchStep } from './watcher.ts';
 import { Watches } from './watches.ts';
 
@@ -38,7 +47,6 @@ export interface ProgramOptions {
 
 /** The situation is told at least this often where only counters have changed, ms. */
 const COUNTERS_MS = 2000;
-const CLOCKS_MS = 10_000;
 
 /**
  * The running program: devices feed watches, watches tell what they found, and whoever listens hears of it. Data flows
@@ -50,10 +58,7 @@ export class Program {
   readonly options: ProgramOptions;
   /** Ports to choose from while nothing is watched yet. */
   #choice: readonly FoundPort[] | null = null;
-  /** By iron, the newest session that broke off in an earlier run, until it is gone on with. */
-  readonly #left = new Map<string, InterruptedSession>();
-  /** Sessions of earlier runs that are not to be gone on with again. */
-  readonly #goneOn = new Set<string>();
+  readonly #left: Leftovers;
   #keeping: Keeping = { kept: true, detail: '' };
   #hearing = nobodyYet;
   /** The machine's clock, also where the watches' runs faster: it is people who have to be reached. */
@@ -64,6 +69,7 @@ export class Program {
   constructor(options: ProgramOptions) {
     this.options = options;
     const { keep, originUtcMs, version } = options;
+    this.#left = new Leftovers(originUtcMs);
     this.watches = new Watches({
       keep,
       originUtcMs,
@@ -85,14 +91,9 @@ export class Program {
     this.#timers.push(setInterval(() => this.setArmedPages(this.#hearing.armedPages), TICK_MS));
     this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
     if (simulated()) return;
-    let before = readClocks();
-    const look = (): void => {
-      const after = readClocks();
-      const change = clockChange(before, after);
-      before = after;
-      if (change !== null) this.watches.takeAll({ kind: 'clock', ...change }, clock.nowMs());
-    };
-    this.#timers.push(setInterval(look, CLOCKS_MS));
+    const onChange = (change: ClockChange): void =>
+      this.watches.takeAll({ kind: 'clock', ...change }, clock.nowMs());
+    this.#timers.push(watchClocks(onChange));
   }
 
   /** UTC of a time of the watches' clock. */
@@ -146,33 +147,50 @@ export class Program {
    * it runs again.
    */
   goOnFrom(interrupted: readonly InterruptedSession[]): void {
-    for (const iron of this.options.settings.current.irons) {
-      const left = interrupted.find((one) => one.ironId === iron.id);
-      if (left === undefined || this.#goneOn.has(left.id)) continue;
-      this.#goneOn.add(left.id);
-      this.#left.set(iron.id, left);
-      const mayBeHot = !iron.simulated && (left.hot || left.alarms.length > 0);
-      if (mayBeHot || this.watches.of(iron.id) !== undefined) this.#begin(iron, this.options.clock.nowMs());
+    const { settings, clock } = this.options;
+    for (const iron of this.#left.note(interrupted, settings.current.irons)) {
+      const atOnce = !iron.simulated && this.#left.mayBeHot(iron.id);
+      if (atOnce || this.watches.of(iron.id) !== undefined) this.#begin(iron, clock.nowMs());
     }
   }
 
-  #begin(iron: Iron, tMs: number): void {
-    const { settings, originUtcMs } = this.options;
-    const left = this.#left.get(iron.id);
-    this.#left.delete(iron.id);
-    const carried =
-      left === undefined ? null : carriedFromLeft(left, watchSettings(settings.current, iron), originUtcMs);
-    this.watches.begin(settings.current, iron, tMs, carried);
-    if (carried !== null) this.#tellCarried(iron.id);
+  /** Brings changed settings to the watches; an iron that is new is watched at once, whether its device is there or not. */
+  async applySettings(): Promise<void> {
+    const { settings, clock } = this.options;
+    const tMs = clock.nowMs();
+    const gone = this.watches.all.filter((w) => !settings.current.irons.some((i) => i.id === w.iron.id));
+    const hot = hotProbes(this.watches.states);
+    const applied = this.watches.apply(settings.current, tMs);
+    for (const watch of gone) this.#tellGone(watch);
+    for (const iron of settings.current.irons) {
+      const source = this.devices.sources.find((s) => iron.probes.some((p) => deviceOf(p) === s.device.id));
+      if (source === undefined || this.watches.of(iron.id) !== undefined) continue;
+      const watch = this.#join(iron, source, tMs);
+      // Its probes were hot in another session, which may have ended with this.
+      if (watch.session === null && iron.probes.some((p) => hot.has(p))) watch.start('hot', tMs, null);
+    }
+    await applied;
+  }
+
+  #tellGone(watch: IronWatch): void {
+    for (const alarm of Object.values(watch.state.alarms))
+      if (alarm.state !== 'normal') this.#tellAlarm(watch, 'cleared', { ...alarm, state: 'normal' });
+    this.devices.lamp(loudest(this.watches.states));
+  }
+
+  #begin(iron: Iron, tMs: number): IronWatch {
+    const carried = this.#left.carriedInto(watchSettings(this.options.settings.current, iron));
+    const watch = this.watches.begin(carried, tMs);
+    if (carried.fromSession !== null) this.#tellCarried(watch);
+    return watch;
   }
 
   /** Alarms that stand from before come with no change of their own: whoever listens, and the handle, hear of them too. */
-  #tellCarried(iron: string): void {
-    const watch = this.watches.of(iron);
+  #tellCarried(watch: IronWatch): void {
     this.#telling.situationNow();
-    for (const alarm of Object.values(watch?.state.alarms ?? {})) {
+    for (const alarm of Object.values(watch.state.alarms)) {
       const change = changeInto[alarm.state];
-      if (watch !== undefined && change !== null) this.#tellAlarm(watch, change, alarm);
+      if (change !== null) this.#tellAlarm(watch, change, alarm);
     }
     this.devices.lamp(loudest(this.watches.states));
   }
@@ -216,16 +234,19 @@ export class Program {
     }
     const iron = settings.current.irons.find((i) => i.probes.includes(sample.probe));
     if (iron === undefined) return;
-    this.#begin(iron, tMs);
+    this.#join(iron, source, tMs);
+    this.watches.withProbe(sample.probe)?.take({ kind: 'sample', sample }, tMs);
+  }
+
+  /** Watches an iron whose device is in use already. */
+  #join(iron: Iron, source: ProbeSource, tMs: number): IronWatch {
+    const watch = this.#begin(iron, tMs);
     const { link, detail } = source.status();
-    this.watches.aboutDevice(
-      source.device.id,
-      { kind: 'device', device: source.device.id, link, detail },
-      tMs,
-    );
+    const device = source.device.id;
+    this.watches.aboutDevice(device, { kind: 'device', device, link, detail }, tMs);
     // Whoever listens hears of the iron before the first reading of its probe.
     this.#telling.situationNow();
-    this.watches.withProbe(sample.probe)?.take({ kind: 'sample', sample }, tMs);
+    return watch;
   }
 
   #onStep(watch: IronWatch, { entry, found, after }: WatchStep): void {

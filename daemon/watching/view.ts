@@ -97,3 +97,11 @@ export function loudest(states: readonly WatchState[]): 0 | 1 | 2 | 3 {
   }
   return highest;
 }
+
+/** The probes whose plates were hot when last measured. */
+export const hotProbes = (states: readonly WatchState[]): ReadonlySet<ProbeId> =>
+  new Set(
+    states.flatMap((s) =>
+      Object.entries(s.thermometers).flatMap(([id, { heat }]) => (heat === 'hot' ? [id] : [])),
+    ),
+  );

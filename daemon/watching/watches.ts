@@ -1,4 +1,3 @@
-import type { Iron } from '../../shared/iron/iron.ts';
 import { deviceOf, type ProbeId } from '../../shared/thermometer/sample.ts';
 import type { Carried, StopReason, WatchInput } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
@@ -42,31 +41,24 @@ export class Watches {
     return this.#byProbe.get(probe);
   }
 
-  /** Watches an iron from now on, unless it is watched already; either way it goes on from what is `carried`. */
-  begin(settings: Settings, iron: Iron, tMs: number, carried: Carried | null): void {
+  /** Watches an iron from now on, unless it is watched already; either way it goes on from the session that is carried. */
+  begin(carried: Carried, tMs: number): IronWatch {
+    const { iron } = carried.settings;
     const watched = this.#byIron.get(iron.id);
     if (watched !== undefined) {
-      if (carried !== null) watched.takeOver(carried);
-      return;
+      if (carried.fromSession !== null) watched.takeOver(carried);
+      return watched;
     }
-    const fresh: Carried = {
-      settings: watchSettings(settings, iron),
-      alarms: [],
-      stageId: null,
-      place: 'unknown',
-      hot: false,
-      fromSession: null,
-      state: null,
-    };
     const told = (step: WatchStep): void => {
       // The first session of a watch may begin in its constructor, before there is a watch to speak of.
       const watch = this.#byIron.get(iron.id);
       if (watch !== undefined) this.#options.told(watch, step);
     };
-    const watch = new IronWatch(carried ?? fresh, tMs, { ...this.#options, told });
+    const watch = new IronWatch(carried, tMs, { ...this.#options, told });
     this.#byIron.set(iron.id, watch);
     this.#indexProbes();
     if (!this.#keeping.kept) watch.take({ kind: 'keeping', ...this.#keeping }, tMs);
+    return watch;
   }
 
   /** Hands an input about a device to every watch that has a probe of it. */

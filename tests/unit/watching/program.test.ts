@@ -1,0 +1,355 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { InterruptedSession } from '../../../daemon/book/book.ts';
+import { withNewProbe } from '../../../daemon/settings/change.ts';
+import { firstSettings } from '../../../daemon/settings/settings.ts';
+import { normalAlarm } from '../../../shared/alarm/machine.ts';
+import { type Bench, bench, FakeSource, foldedAgain, ORIGIN_UTC_MS } from './support/bench.ts';
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+/** A bench with one board that reads a plate of `plateC`. */
+function running(plateC: number, options: Parameters<typeof bench>[0] = {}): Bench & { board: FakeSource } {
+  const made = bench(options);
+  const board = new FakeSource('A', made.clock);
+  made.program.addSource(board);
+  board.link('connected');
+  made.heat(board, plateC, 3);
+  return { ...made, board };
+}
+
+const written = (): Promise<unknown> => vi.advanceTimersByTimeAsync(2000);
+const sessionOf = ({ program }: Bench): string => program.live().situation.irons[0]?.session ?? '';
+const alarmsOf = ({ program }: Bench) =>
+  Object.fromEntries(program.live().alarms.map((a) => [a.kind, a.state]));
+
+describe('a probe that is heard for the first time', () => {
+  it('has an iron, which whoever listens hears of before its first reading', () => {
+    const { program, told, settings } = running(22);
+    expect(program.live().situation.irons).toMatchObject([{ id: 'iron-1', probes: ['A/1'], session: null }]);
+    expect(told.map((t) => t.kind).slice(0, 2)).toEqual(['situation', 'readings']);
+    expect(settings.current.probes.map((p) => p.id)).toEqual(['A/1']);
+  });
+
+  it('that sends no temperature at all has none', () => {
+    const { program, clock } = bench();
+    const board = new FakeSource('A', clock);
+    program.addSource(board);
+    board.say(0, { tC: null, airC: 20, rhPct: 50 });
+    expect(program.live().situation.irons).toEqual([]);
+  });
+});
+
+describe('a session', () => {
+  it('begins by itself when the plate gets hot, with what came before, and ends when it is cold', async () => {
+    const one = running(22);
+    expect(sessionOf(one)).toBe('');
+    one.heat(one.board, 60, 4);
+    expect(sessionOf(one)).not.toBe('');
+    await written();
+    expect(one.shelf.at(0)[0]?.begin).toMatchObject({ why: 'hot', firstMs: 100 });
+    one.heat(one.board, 30, 10);
+    one.heat(one.board, 25, 61);
+    await written();
+    expect(sessionOf(one)).toBe('');
+    expect(one.shelf.at(0).at(-1)?.end?.why).toBe('cold');
+    const { stored, replayed } = foldedAgain(one.shelf, 0);
+    expect(stored.length).toBeGreaterThan(2);
+    expect(replayed).toEqual(stored);
+  });
+
+  it('holds no more than two minutes of what came before it', async () => {
+    const one = running(22);
+    one.heat(one.board, 22, 300);
+    one.heat(one.board, 60, 4);
+    await written();
+    const [begun] = one.shelf.at(0);
+    const start = begun?.entries.find((e) => e.input.kind === 'start');
+    const beforeMs = (start?.tMs ?? 0) - (begun?.begin?.firstMs ?? 0);
+    expect(beforeMs).toBeGreaterThan(119_000);
+    expect(beforeMs).toBeLessThan(121_000);
+  });
+
+  it('by hand, and another one after it, hold nothing twice', async () => {
+    const one = running(22);
+    await one.desk.startSession('iron-1', 'c1');
+    one.heat(one.board, 22, 5);
+    await one.desk.stopSession(sessionOf(one), 'c2');
+    one.heat(one.board, 22, 5);
+    await one.desk.startSession('iron-1', 'c3');
+    one.heat(one.board, 22, 5);
+    await written();
+    const [first, second] = [one.shelf.seqsAt(0), one.shelf.seqsAt(1)];
+    expect(second.length).toBeGreaterThan(90);
+    expect(Math.min(...second)).toBeGreaterThan(Math.max(...first));
+    expect(foldedAgain(one.shelf, 1).replayed).toEqual(foldedAgain(one.shelf, 1).stored);
+  });
+
+  it('begins for an alarm, though the last one was stopped by hand', async () => {
+    const one = running(150);
+    await one.desk.stopSession(sessionOf(one), 'stop');
+    one.heat(one.board, 150, 2);
+    expect(sessionOf(one)).toBe('');
+    one.heat(one.board, 195, 5);
+    one.heat(one.board, 195, 1);
+    expect(alarmsOf(one)['over-limit']).toBe('unacknowledged');
+    expect(sessionOf(one)).not.toBe('');
+  });
+
+  it('does not begin because nothing can be kept', () => {
+    const one = running(22);
+    one.program.setKeeping({ kept: false, detail: 'full' });
+    one.heat(one.board, 22, 2);
+    expect(alarmsOf(one)).toEqual({ 'not-recording': 'unacknowledged' });
+    expect(sessionOf(one)).toBe('');
+  });
+});
+
+describe('the handle', () => {
+  it('is told how loud to be, that an alarm was seen, and again when its board was reset', async () => {
+    const one = running(150);
+    one.heat(one.board, 195, 20);
+    one.heat(one.board, 195, 1);
+    expect(one.board.sent).toContain('alarm=3');
+    one.board.link('connected');
+    expect(one.board.sent.at(-1)).toBe('alarm=3');
+    await one.desk.acknowledge('iron-1', { kind: 'over-limit', probe: 'A/1' }, 'seen');
+    expect(one.board.sent).toContain('ack=1');
+    expect(one.board.sent.filter((line) => line.startsWith('alarm=')).at(-1)).not.toBe('alarm=3');
+  });
+
+  it('is told less where the iron is said to be on its rest', async () => {
+    const one = running(150);
+    one.heat(one.board, 195, 60);
+    one.heat(one.board, 195, 1);
+    expect(one.board.sent.at(-1)).toBe('alarm=3');
+    await one.desk.mark(sessionOf(one), { kind: 'place', place: 'on-rest' }, 'rest');
+    expect(one.board.sent.at(-1)).toBe('alarm=2');
+  });
+});
+
+/** A session that was killed two minutes before this run's clock began, with its alarm standing. */
+const killed = (more: Partial<InterruptedSession> = {}): InterruptedSession => ({
+  id: 'killed',
+  ironId: 'iron-1',
+  originUtcMs: ORIGIN_UTC_MS - 120_000,
+  commandIds: [],
+  alarms: [
+    {
+      ...normalAlarm({ kind: 'over-limit', probe: 'A/1' }),
+      state: 'unacknowledged',
+      raisedAtMs: 60_000,
+      peakC: 199,
+    },
+  ],
+  stageId: 'final',
+  place: 'on-work',
+  hot: true,
+  ...more,
+});
+
+const known = withNewProbe(firstSettings, 'A/1', false);
+
+describe('a session that broke off in an earlier run', () => {
+  it('is gone on with at once, though its device is not there: its alarms stand, told and in the book', async () => {
+    const made = bench({ settings: known });
+    made.program.goOnFrom([killed()]);
+    await vi.advanceTimersByTimeAsync(0);
+    const live = made.program.live();
+    expect(live.alarms).toMatchObject([
+      { kind: 'over-limit', state: 'unacknowledged', since: '2026-03-01T09:59:00.000Z', peakC: 199 },
+    ]);
+    expect(live.situation.irons).toMatchObject([{ hot: true, stageId: 'final', place: 'on-work' }]);
+    expect(made.told.map((t) => t.kind)).toEqual(['situation', 'alarm']);
+    expect(made.shelf.at(0)[0]?.begin).toMatchObject({ why: 'resumed', fromSession: 'killed' });
+
+    const board = new FakeSource('A', made.clock);
+    made.program.addSource(board);
+    board.link('connected');
+    expect(board.sent).toContain('alarm=3');
+    made.heat(board, 150, 3);
+    await written();
+    expect(made.shelf.ids).toHaveLength(1);
+    expect(foldedAgain(made.shelf, 0).replayed).toEqual(foldedAgain(made.shelf, 0).stored);
+  });
+
+  it('takes marks under its old id, which belong to what goes on with it', async () => {
+    const made = bench({ settings: known });
+    made.program.goOnFrom([killed()]);
+    const outcome = await made.desk.mark('killed', { kind: 'place', place: 'on-rest' }, 'held');
+    expect(outcome).toEqual({ commandId: 'held', session: sessionOf(made), kept: true });
+    await expect(made.desk.mark('another', { kind: 'place', place: 'on-rest' }, 'x')).rejects.toThrow(
+      'No session "another"',
+    );
+  });
+
+  it('of which there are several for an iron: the newest counts, and none is gone on with twice', () => {
+    const made = bench({ settings: known });
+    const all = [killed({ stageId: 'tack' }), killed({ id: 'older' })];
+    made.program.goOnFrom(all);
+    made.program.goOnFrom(all);
+    expect(made.program.live().situation.irons).toMatchObject([{ stageId: 'tack' }]);
+    expect(made.shelf.ids).toHaveLength(1);
+  });
+
+  it('that left a cold iron without alarms waits for its device', async () => {
+    const made = bench({ settings: known });
+    made.program.goOnFrom([killed({ hot: false, alarms: [] })]);
+    expect(made.program.live().situation.irons).toEqual([]);
+    made.program.addSource(new FakeSource('A', made.clock));
+    await vi.advanceTimersByTimeAsync(0);
+    expect(made.shelf.at(0)[0]?.begin?.fromSession).toBe('killed');
+  });
+
+  it('of an iron that is not there any more is let be', () => {
+    const made = bench();
+    made.program.goOnFrom([killed()]);
+    expect(made.program.live().situation.irons).toEqual([]);
+  });
+
+  it('is taken over by a watch that runs already, since the book could not be read before: nothing of either is lost', async () => {
+    const one = running(150, { settings: known });
+    await one.desk.mark(sessionOf(one), { kind: 'stage', stageId: 'tack' }, 'own');
+    const own = sessionOf(one);
+    one.program.goOnFrom([killed()]);
+    one.heat(one.board, 150, 2);
+    await written();
+    expect(one.program.live().alarms).toMatchObject([{ kind: 'over-limit', peakC: 199 }]);
+    // What was said in this run counts before what was left.
+    expect(one.program.live().situation.irons).toMatchObject([{ stageId: 'tack', place: 'on-work' }]);
+    expect(one.told.filter((t) => t.kind === 'alarm')).toHaveLength(1);
+    expect(one.board.sent).toContain('alarm=3');
+    expect(one.shelf.ids[0]).toBe(own);
+    expect(one.shelf.at(0).at(-1)?.end?.why).toBe('interrupted');
+    expect(one.shelf.at(1)[0]?.begin).toMatchObject({ why: 'resumed', fromSession: 'killed' });
+    for (const place of [0, 1])
+      expect(foldedAgain(one.shelf, place).replayed).toEqual(foldedAgain(one.shelf, place).stored);
+  });
+});
+
+const draft = (probes: string[]) => ({ name: 'Other', probes, scheduleId: 'shipped' });
+
+describe('settings that change while irons are watched', () => {
+  it('a probe that is put on an iron of its own is watched there at once, and recorded where it is hot', async () => {
+    const one = running(150);
+    one.board.link('lost');
+    await one.desk.putIron('other', draft(['A/1']));
+    await written();
+    const { irons } = one.program.live().situation;
+    expect(irons).toMatchObject([{ id: 'other', probes: ['A/1'] }]);
+    expect(irons[0]?.session).not.toBeNull();
+    expect(one.shelf.at(0).at(-1)?.end?.why).toBe('by-hand');
+    expect(one.program.live().probes).toMatchObject([{ id: 'A/1', iron: 'other' }]);
+  });
+
+  it('an iron does not go with an alarm that nobody has seen; once it was seen, that is told to be gone', async () => {
+    const one = running(150);
+    one.heat(one.board, 195, 60);
+    one.heat(one.board, 195, 1);
+    await expect(one.desk.putIron('other', draft(['A/1']))).rejects.toThrow('has not been seen yet');
+    expect(one.settings.current.irons.map((i) => i.id)).toEqual(['iron-1']);
+    await one.desk.acknowledge('iron-1', { kind: 'over-limit', probe: 'A/1' }, 'seen');
+    for (const { kind, probe, state } of one.program.live().alarms)
+      if (state !== 'acknowledged') await one.desk.acknowledge('iron-1', { kind, probe }, `seen-${kind}`);
+    one.told.length = 0;
+    await one.desk.putIron('other', draft(['A/1']));
+    expect(one.told).toContainEqual(
+      expect.objectContaining({
+        kind: 'alarm',
+        alarm: expect.objectContaining({ iron: 'iron-1', state: 'normal' }),
+      }),
+    );
+  });
+
+  it('reach the watch and its session', async () => {
+    const one = running(150);
+    const [schedule] = one.desk.schedules();
+    if (schedule === undefined) throw new Error('there is no schedule');
+    const { id, version, madeAt: _, ...rest } = schedule;
+    await one.desk.putSchedule(id, { ...rest, name: 'Mine' }, version);
+    expect(one.program.live().situation.irons[0]?.schedule).toMatchObject({ name: 'Mine', version: 2 });
+    const inputs = one.shelf.at(0).flatMap((c) => c.entries.map((e) => e.input.kind));
+    expect(inputs).toContain('settings');
+  });
+});
+
+describe('commands', () => {
+  it('wait until the sessions that broke off are gone on with', async () => {
+    const begun = new Promise<void>((resolve) => {
+      setTimeout(resolve, 800);
+    });
+    const made = bench({ settings: known, ready: () => begun });
+    const mark = made.desk.mark('killed', { kind: 'note', text: 'held' }, 'held');
+    await vi.advanceTimersByTimeAsync(500);
+    made.program.goOnFrom([killed()]);
+    await vi.advanceTimersByTimeAsync(500);
+    expect(await mark).toMatchObject({ kept: true });
+  });
+
+  it('say that they were not kept where they were not', async () => {
+    const one = running(150);
+    await written();
+    one.shelf.isFull = true;
+    const outcome = await one.desk.mark(sessionOf(one), { kind: 'place', place: 'on-work' }, 'c');
+    expect(outcome.kept).toBe(false);
+    expect(one.program.live().situation.irons[0]?.place).toBe('on-work');
+    one.shelf.isFull = false;
+    await vi.advanceTimersByTimeAsync(3000);
+    const kinds = one.shelf.at(0).flatMap((c) => c.entries.map((e) => e.input.kind));
+    expect(kinds.filter((kind) => kind === 'mark')).toHaveLength(1);
+  });
+
+  it('that the watch refuses are refused with its reason, and may be sent again', async () => {
+    const one = running(150);
+    const alarm = { kind: 'over-limit', probe: 'A/1' } as const;
+    await expect(one.desk.acknowledge('iron-1', alarm, 'c')).rejects.toThrow();
+    one.heat(one.board, 195, 60);
+    one.heat(one.board, 195, 1);
+    expect(await one.desk.acknowledge('iron-1', alarm, 'c')).toMatchObject({ kept: true });
+  });
+
+  it('start nothing twice', async () => {
+    const one = running(150);
+    await expect(one.desk.startSession('iron-1', 'c')).rejects.toThrow('recorded already');
+    await expect(one.desk.startSession('iron-9', 'd')).rejects.toThrow('No iron "iron-9"');
+  });
+});
+
+describe('a choice of what to watch', () => {
+  const found = [{ path: '/dev/ttyUSB0', title: 'a board', problem: '' }];
+  const serial = { kind: 'serial', path: '/dev/ttyUSB0' } as const;
+
+  it('is made once', async () => {
+    const made = bench({ sourceFor: async () => new FakeSource('A', made.clock) });
+    made.program.setChoice(found);
+    await expect(made.desk.choose({ kind: 'serial', path: '/dev/other' })).rejects.toThrow(
+      'not among the ports',
+    );
+    await made.desk.choose(serial);
+    expect(made.program.live().situation).toMatchObject({ choice: null, devices: [{ id: 'A' }] });
+    await expect(made.desk.choose(serial)).rejects.toThrow('chosen already');
+    await expect(made.desk.choose({ kind: 'simulate' })).rejects.toThrow('chosen already');
+  });
+
+  it('that could not be carried out can be made again', async () => {
+    const made = bench();
+    made.program.setChoice(found);
+    await expect(made.desk.choose(serial)).rejects.toThrow('no source');
+    expect(made.program.live().situation.choice).toEqual(found);
+  });
+});
+
+describe('stopping', () => {
+  it('ends every session, and lets every device go', async () => {
+    const one = running(150);
+    const big = new FakeSource('B', one.clock);
+    one.program.addSource(big);
+    one.heat(big, 120, 1);
+    await one.program.stop();
+    expect(one.shelf.ids).toHaveLength(2);
+    for (const place of [0, 1]) expect(one.shelf.at(place).at(-1)?.end?.why).toBe('shutdown');
+    const before = one.told.length;
+    one.heat(big, 120, 1);
+    expect(one.told.length).toBe(before);
+  });
+});
