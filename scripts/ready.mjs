@@ -72,7 +72,10 @@ function sourcesKey() {
   const hash = createHash('sha256');
   for (const name of SOURCES) {
     const path = join(root, name);
-    const files = existsSync(path) && name.includes('.') ? [path] : [...filesBelow(path)].sort();
+    const files =
+      existsSync(path) && name.includes('.')
+        ? [path]
+        : [...filesBelow(path)].sort((a, b) => (a < b ? -1 : 1));
     for (const file of files)
       hash.update(file.slice(root.length)).update('\0').update(readFileSync(file)).update('\0');
   }

@@ -11,11 +11,13 @@ import { view } from './nav-view.ts';
 /** Every iron's plate in one line, always in sight where another view than the irons' own is shown. */
 export const PlatesNow = () =>
   view.value === 'iron' || irons.value.length === 0 ? null : (
-    <ul class="now" aria-label={navWords.now}>
-      {irons.value.map((one) => (
-        <PlateNow key={one.iron.id} of={one} />
-      ))}
-    </ul>
+    <section aria-label={navWords.now}>
+      <ul class="now">
+        {irons.value.map((one) => (
+          <PlateNow key={one.iron.id} of={one} />
+        ))}
+      </ul>
+    </section>
   );
 
 function PlateNow({ of }: { readonly of: IronView }) {

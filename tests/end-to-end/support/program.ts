@@ -61,7 +61,8 @@ export const verify = (session: string, data: string): Promise<Ended> =>
   runToEnd(['verify', session, '--data', data]);
 
 export interface Start {
-  readonly data: string;
+  /** Its data folder; left out where the environment names it. */
+  readonly data?: string;
   /** Beside --data and --listen. */
   readonly args?: readonly string[];
   readonly env?: Env;
@@ -92,7 +93,8 @@ export async function startProgram({
   env = {},
   listen = '127.0.0.1:0',
 }: Start): Promise<Program> {
-  const child = new Child(['--listen', listen, '--data', data, ...args], env);
+  const kept = data === undefined ? [] : ['--data', data];
+  const child = new Child(['--listen', listen, ...kept, ...args], env);
   const address = await addressOf(child);
   const { pid = -1 } = child.process;
   return {

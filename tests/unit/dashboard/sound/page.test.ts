@@ -244,7 +244,7 @@ describe('an alarm that nobody would hear', () => {
         expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(48);
       }
     }
-  }, 30_000);
+  }, 90_000);
 });
 
 describe('title and icon', () => {

@@ -106,6 +106,7 @@ export function bench(options: BenchOptions = {}): Bench {
     program,
     // Nothing is read here.
     reader: {} as BookReader,
+    book: { closeItem: () => Promise.reject(new Error('no item is closed here')) },
     sourceFor: options.sourceFor ?? (() => Promise.reject(new Error('no source'))),
     ready: options.ready ?? (() => Promise.resolve()),
   });
