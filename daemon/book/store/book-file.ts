@@ -4,7 +4,7 @@ import type { Database } from 'better-sqlite3';
 import { bookWords } from '../../../shared/words/book.ts';
 import { BookFailure, type Commit, type ItemClosing, type OpenedBook } from '../book.ts';
 import { type Append, appender } from './append.ts';
-import { checkBytes, checkIsBook, checkStructure } from './check.ts';
+import { checkBytes, checkIsBook, checkStructure, onSoundSchema } from './check.ts';
 import { closer } from './closings.ts';
 import { type Connect, closeQuietly, connectFile, connectForWriting, orClose } from './connect.ts';
 import { toBookFailure } from './failure.ts';
@@ -147,8 +147,10 @@ export class BookFile {
     return orClose(db, () => {
       checkIsBook(db, this.#file);
       migrate(db);
-      checkStructure(db, this.#file);
-      return { db, append: appender(db, this.#file), close: closer(db), inode: inodeOf(this.#file) };
+      return onSoundSchema(() => {
+        checkStructure(db, this.#file);
+        return { db, append: appender(db, this.#file), close: closer(db), inode: inodeOf(this.#file) };
+      });
     });
   }
 

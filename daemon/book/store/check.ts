@@ -2,7 +2,7 @@ import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import type { Database } from 'better-sqlite3';
 import { bookWords } from '../../../shared/words/book.ts';
 import { BookFailure } from '../book.ts';
-import { BookDamaged } from './failure.ts';
+import { BookDamaged, codeOf } from './failure.ts';
 import { APPLICATION_ID, BOOK_VERSION, tables, versionOf } from './migrations.ts';
 
 /**
@@ -57,6 +57,19 @@ export function checkIsBook(db: Database, file: string): void {
   if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID) throw new BookDamaged('not a book');
   if (version > BOOK_VERSION)
     throw new BookFailure('newer-than-program', bookWords.newerThanProgram(file, version, BOOK_VERSION));
+}
+
+/**
+ * Runs statements of ours that a sound book of this version takes: where SQLite can't make sense of one, the damage is in
+ * the text of the schema, which it keeps in the file. Throws `BookDamaged` or SQLite's own error.
+ */
+export function onSoundSchema<T>(use: () => T): T {
+  try {
+    return use();
+  } catch (error) {
+    if (codeOf(error) !== 'SQLITE_ERROR') throw error;
+    throw new BookDamaged(error instanceof Error ? error.message : String(error));
+  }
 }
 
 /** Checks a book of this version. Throws `BookDamaged` or SQLite's own error. */
