@@ -59,13 +59,26 @@ const overlaps = (some: readonly Gap[], others: readonly Gap[]): readonly Gap[] 
     }),
   );
 
-/** The lowest and highest reading of all columns, degC; null where there is none. */
-export function extentOf(all: readonly Columns[]): { readonly lowC: number; readonly highC: number } | null {
+interface Span {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+const everything: Span = { fromMs: Number.NEGATIVE_INFINITY, toMs: Number.POSITIVE_INFINITY };
+
+/** The lowest and highest reading of all columns, or of a span of them, degC; null where there is none. */
+export function extentOf(
+  all: readonly Columns[],
+  { fromMs, toMs }: Span = everything,
+): { readonly lowC: number; readonly highC: number } | null {
   let lowC = Number.POSITIVE_INFINITY;
   let highC = Number.NEGATIVE_INFINITY;
-  for (const { minC, maxC } of all) {
-    for (const c of minC) if (c !== null && c < lowC) lowC = c;
-    for (const c of maxC) if (c !== null && c > highC) highC = c;
+  for (const { tMs, minC, maxC } of all) {
+    for (const [i, at] of tMs.entries()) {
+      if (at < fromMs || at > toMs) continue;
+      lowC = Math.min(lowC, minC[i] ?? lowC);
+      highC = Math.max(highC, maxC[i] ?? highC);
+    }
   }
   return lowC > highC ? null : { lowC, highC };
 }

@@ -129,7 +129,7 @@ function keyActs({ view, whole, go, step }: SessionTrace): Readonly<Record<strin
 /** What the trace shows, for whoever can't see it. */
 function inWords({ trace, view }: SessionTrace): string {
   if (trace === null) return traceWords.title;
-  const extent = extentOf(trace.probes);
+  const extent = extentOf(trace.probes, view);
   if (extent === null) return traceWords.noReadings;
   const gaps = commonGaps(trace.probes, trace.readUntilMs).filter(
     (gap) => gap.toMs >= view.fromMs && gap.fromMs <= view.toMs,

@@ -39,16 +39,29 @@ export type SessionTrace = ReturnType<typeof useSessionTrace>;
 
 /** A session's trace as it is looked at: what is shown of it, fetched and drawn, and how that is changed. */
 export function useSessionTrace({ session, atMs, told }: TraceUse) {
-  const whole: View = { fromMs: 0, toMs: Math.max(1, session.lengthMs) };
-  const [view, setView] = useState<View>(() => (atMs === null ? whole : around(atMs, whole)));
+  const [untilMs, setUntilMs] = useState(session.lengthMs);
+  const whole: View = { fromMs: 0, toMs: Math.max(1, session.lengthMs, untilMs) };
+  // Null: the whole session, however long it gets.
+  const [part, setPart] = useState(() => (atMs === null ? null : around(atMs, whole)));
+  const view = part ?? whole;
   const [chosen, setChosen] = useState<string | null>(null);
   const now = useRef({ view, whole });
   now.current = { view, whole };
   const go = (next: View): void => {
-    if (!isSame(next, now.current.view)) setView(next);
+    setPart(isSame(next, now.current.whole) ? null : next);
   };
   const drawing = useDrawing({ session, now, go, setChosen });
-  const { trace, why, read } = useFetched({ session, view, whole, width: drawing.width, told });
+  const { trace, why, read } = useFetched({
+    session,
+    part,
+    view,
+    whole,
+    width: drawing.width,
+    told: (got) => {
+      setUntilMs(got.untilMs);
+      told(got);
+    },
+  });
   const found = trace === null ? [] : foundIn(trace, temperature);
   drawing.draw.current = (chart) => {
     if (trace === null || read === null) chart.setView(view);
@@ -68,13 +81,14 @@ export const around = (atMs: number, whole: View): View =>
   within({ fromMs: atMs - AROUND_MS, toMs: atMs + AROUND_MS }, whole);
 
 interface Fetching extends Omit<TraceUse, 'atMs'> {
+  readonly part: View | null;
   readonly view: View;
   readonly whole: View;
   readonly width: () => number;
 }
 
 /** What the daemon gives of the view, with the range of all that was read so far. */
-function useFetched({ session, view, whole, width, told }: Fetching) {
+function useFetched({ session, part, view, whole, width, told }: Fetching) {
   const [trace, setTrace] = useState<Trace | null>(null);
   const [why, setWhy] = useState('');
   const read = useRef<Range | null>(null);
@@ -95,8 +109,8 @@ function useFetched({ session, view, whole, width, told }: Fetching) {
   }, []);
   useEffect(() => {
     const points = Math.min(POINTS_AT_MOST, Math.round(width() * ROWS_A_PIXEL));
-    feed.current?.want(isSame(view, whole) ? null : withMargin(view, whole), points);
-  }, [view.fromMs, view.toMs, whole.toMs]);
+    feed.current?.want(part === null ? null : withMargin(view, whole), points);
+  }, [part]);
   return { trace, why, read: read.current };
 }
 

@@ -14,7 +14,6 @@ export const recordWords = {
   failedUnsaid: 'The daemon could not be reached.',
   again: 'Try again',
   back: 'All sessions',
-  open: (iron: string, when: string) => `Look at the session of ${iron}, ${when}`,
   running: 'running',
   interrupted: 'broken off',
   peak: (temperature: string) => `peak ${temperature}`,
@@ -63,7 +62,7 @@ export const itemWords = {
   by: 'Your name',
   found: 'What you found',
   close: 'Close this item',
-  closeName: (when: string) => `Close the item of ${when}`,
+  closeName: (when: string) => `Close this item: ${when}`,
   missing: 'Both the name and what was found are needed.',
   tooLong: (most: number) => `At most ${most} characters.`,
   closing: 'Writing it down …',
@@ -71,7 +70,7 @@ export const itemWords = {
   closedBy: (by: string, when: string) => `Closed by ${by}, ${when}:`,
   closed: (count: number) => (count === 1 ? '1 closed item' : `${count} closed items`),
   look: 'Look at its trace',
-  lookName: (when: string) => `Look at the trace of ${when}`,
+  lookName: (when: string) => `Look at its trace: ${when}`,
   viewOnly: 'Closing it takes a page on the daemon’s own machine.',
 } as const;
 
