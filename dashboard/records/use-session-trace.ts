@@ -16,7 +16,7 @@ import { drawn, neighbour, widened } from './trace-state.ts';
 /** Around a moment that is looked at, ms to either side. */
 export const AROUND_MS = 60_000;
 /** Rows a pixel that are asked for. */
-const ROWS_A_PIXEL = 3;
+const ROWS_A_PIXEL = 2;
 /** Width of a trace that isn't drawn yet, CSS pixels. */
 const USUAL_WIDTH_PX = 800;
 const DAY_MS = 86_400_000;

@@ -10,7 +10,7 @@ import { serve, threadData } from './serve.ts';
 /** Other calls get their turn at least so often during a long verification, ms. */
 const TURN_MS = 50;
 /** A trace is answered after so long at the latest, ms, with what has been worked out by then. */
-const TRACE_MS = 200;
+const TRACE_MS = 120;
 
 const reader = new BookFileReader(threadData.folder, { version: FOLD_VERSION, replay });
 const streams = new Map<number, Generator<string>>();
