@@ -170,7 +170,7 @@ describe('closing an item', () => {
       closeItem(parts, 'a-12', { by: 'B. Other', found: 'x', commandId: 'c2' }),
     ).rejects.toMatchObject({
       because: 'conflict',
-      message: expect.stringMatching(/by A\. Tester at 2026-03-02T08.*No melting, weave even\./),
+      message: expect.stringMatching(/A\. Tester closed it at 2026-03-02T08.*No melting, weave even\./),
     });
     await expect(closeItem(parts, 'a-99', { by, found, commandId })).rejects.toMatchObject({
       because: 'unknown',
