@@ -15,7 +15,6 @@ export class Backlog {
   readonly #limits: Pick<StreamLimits, 'keptEvents' | 'keptBytes'>;
   #seq = 0;
   readonly #newest = new Map<string, { readonly probe: ProbeLive; readonly seq: number }>();
-  #readingsSeq = 0;
   #situation: Message | null = null;
   readonly #events: Message[] = [];
   #eventBytes = 0;
@@ -42,7 +41,6 @@ export class Backlog {
   readings(probes: readonly ProbeLive[]): Message {
     const stamp = this.#stamp();
     for (const probe of probes) this.#newest.set(probe.id, { probe, seq: stamp.seq });
-    this.#readingsSeq = stamp.seq;
     return new Message({ ...stamp, kind: 'readings', probes });
   }
 
@@ -61,14 +59,20 @@ export class Backlog {
     return message;
   }
 
-  /** The newest readings and situation where they changed after `seq`, in order. */
+  /**
+   * The newest readings and situation where they changed after `seq`, in order. Each reading stands under its own
+   * number: under a later one, a client that breaks off in between would take it for seen.
+   */
   changedSince(seq: number): Message[] {
-    const changed: Message[] = [];
-    if (this.#readingsSeq > seq) {
-      const probes = [...this.#newest.values()].filter((one) => one.seq > seq).map((one) => one.probe);
-      if (probes.length > 0)
-        changed.push(new Message({ epoch: this.#epoch, seq: this.#readingsSeq, kind: 'readings', probes }));
+    const bySeqOfReading = new Map<number, ProbeLive[]>();
+    for (const one of this.#newest.values()) {
+      if (one.seq <= seq) continue;
+      const probes = bySeqOfReading.get(one.seq) ?? [];
+      bySeqOfReading.set(one.seq, [...probes, one.probe]);
     }
+    const changed = [...bySeqOfReading].map(
+      ([own, probes]) => new Message({ epoch: this.#epoch, seq: own, kind: 'readings', probes }),
+    );
     if (this.#situation !== null && this.#situation.seq > seq) changed.push(this.#situation);
     return changed.sort(bySeq);
   }
