@@ -21,6 +21,11 @@ import { canMount, smallDisk } from '../unit/book/small-disk.ts';
 
 /** The program while its data folder fails: it goes on watching, says why nothing is kept, and keeps again by itself. */
 
+if (!canMount)
+  console.warn(
+    'Not tested here: disks that are full or read-only. Only root may mount one, outside a container.',
+  );
+
 async function hotBoard(folder: string): Promise<Board> {
   const board = new Board(join(folder, 'port'), { plateC: 150 });
   await board.plug();
