@@ -54,10 +54,7 @@ export class Board {
     socat.stdin.on('error', () => undefined);
     await until(`${this.path} appears`, () => existsSync(this.path));
     const atMs = Date.now();
-    const { everyMs, linesAtOnce } = this.#options;
-    this.#timer = setInterval(() => {
-      for (let i = 0; i < linesAtOnce; i += 1) this.sendNext();
-    }, everyMs);
+    this.speakAgain();
     return atMs;
   }
 
@@ -72,9 +69,17 @@ export class Board {
     await gone;
   }
 
-  /** Goes on in, but sends nothing more. */
+  /** Stays in, but sends nothing more. */
   fallSilent(): void {
     clearInterval(this.#timer);
+  }
+
+  speakAgain(): void {
+    const { everyMs, linesAtOnce } = this.#options;
+    clearInterval(this.#timer);
+    this.#timer = setInterval(() => {
+      for (let i = 0; i < linesAtOnce; i += 1) this.sendNext();
+    }, everyMs);
   }
 
   /** Sends one line as it is, without waiting for its turn. */
