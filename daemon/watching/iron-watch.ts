@@ -5,7 +5,9 @@ import type { Carried, StartReason, StopReason, WatchInput } from '../../shared/
 import type { WatchState } from '../../shared/watch/state.ts';
 import { resume } from '../../shared/watch/watch.ts';
 import { beginning, carriedFrom, type Run, settingsOf } from './beginning.ts';
+import type { KeptStep } from './kept-step.ts';
 import { takenOver } from './left.ts';
+import { Lookback } from './lookback.ts';
 import { type Beginning, type Keep, Recorder } from './recorder.ts';
 import { Watcher, type WatchStep } from './watcher.ts';
 
@@ -30,6 +32,8 @@ const forcing: ReadonlySet<WatchInput['kind']> = new Set([
 export class IronWatch {
   readonly #watcher: Watcher;
   readonly #options: IronWatchOptions;
+  /** What came before the next session. */
+  readonly #lookback = new Lookback();
   #recorder: Recorder | null = null;
   /** Sessions that broke off and are gone on with in the one that is being recorded. */
   #goneOn = new Set<string>();
@@ -78,15 +82,16 @@ export class IronWatch {
 
   /** Begins a session, with the two minutes before; there must be none. */
   start(why: StartReason, tMs: number, commandId: string | null): void {
-    const before = this.#watcher.recent;
-    const from = before[0]?.before ?? this.#watcher.state;
-    this.#record(why, carriedFrom(from, null), from, before);
+    const { from, steps } = this.#lookback.take(this.state);
+    this.#record(beginning(why, carriedFrom(from, null), from, this.#options), steps);
     this.#watcher.take({ kind: 'start', commandId, why }, tMs);
   }
 
   /** Ends the session; resolves to whether its end is kept. */
   async stop(why: StopReason, tMs: number, commandId: string | null): Promise<boolean> {
     this.#watcher.take({ kind: 'stop', commandId, why }, tMs);
+    // What was found along with the stop is in this session: it asks for no other.
+    this.#due = null;
     return this.#end(why);
   }
 
@@ -100,19 +105,20 @@ export class IronWatch {
 
   /** In the book at once: the session before has its end there, and what stands now stands nowhere else. */
   #goOn(carried: Carried, from: WatchState): void {
-    this.#record('resumed', carried, from, []);
+    this.#lookback.take(from);
+    this.#record(beginning('resumed', carried, from, this.#options), []);
     void this.#recorder?.flush();
   }
 
   #end(why: StopReason | 'interrupted'): Promise<boolean> | boolean {
     const recorder = this.#recorder;
     this.#recorder = null;
-    this.#watcher.forget();
     return recorder === null || recorder.end(why);
   }
 
   #onStep(step: WatchStep): void {
-    this.#recorder?.add(step);
+    if (this.#recorder === null) this.#lookback.add(step);
+    else this.#recorder.add(step);
     const alarm = step.found.some((f) => f.finding.kind === 'alarm');
     if (this.#recorder !== null && (alarm || (step.entry !== null && forcing.has(step.entry.input.kind)))) {
       void this.#recorder.flush();
@@ -137,17 +143,14 @@ export class IronWatch {
     else if ('stop' in due && this.#recorder !== null) void this.stop(due.stop, tMs, null);
   }
 
-  #record(why: StartReason, carried: Carried, from: WatchState, before: readonly WatchStep[]): void {
+  #record(begin: Beginning, before: readonly KeptStep[]): void {
     const { keep, utcOf } = this.#options;
     const goOn = (at: WatchState, broken: string | null): Beginning => {
       if (broken !== null) this.#goneOn.add(broken);
       return beginning('resumed', carriedFrom(at, broken), at, this.#options);
     };
-    this.#goneOn = new Set(carried.fromSession === null ? [] : [carried.fromSession]);
-    this.#recorder = new Recorder(beginning(why, carried, from, this.#options), before, {
-      keep,
-      utcOf,
-      goOn,
-    });
+    const { fromSession } = begin.head;
+    this.#goneOn = new Set(fromSession === null ? [] : [fromSession]);
+    this.#recorder = new Recorder(begin, { steps: before, until: this.state }, { keep, utcOf, goOn });
   }
 }

@@ -1,6 +1,7 @@
 import type { Carried, StopReason } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { Commit, SessionHead } from '../book/book.ts';
+import { higher, type KeptStep, keptOf, peakOf } from './kept-step.ts';
 import type { WatchStep } from './watcher.ts';
 
 /** `not-yet`: nothing of it is kept, and it may be tried again; `never`: its session can't be kept any more. */
@@ -14,6 +15,11 @@ export interface Beginning {
   readonly head: SessionHead;
   readonly carried: Carried;
   readonly from: WatchState;
+}
+
+export interface Before {
+  readonly steps: readonly KeptStep[];
+  readonly until: WatchState;
 }
 
 export interface RecorderOptions {
@@ -35,7 +41,7 @@ type EndReason = StopReason | 'interrupted';
 /** What one commit takes along. */
 interface Taken {
   readonly begin: Beginning | null;
-  readonly steps: readonly WatchStep[];
+  readonly steps: readonly KeptStep[];
   readonly end: EndReason | null;
   readonly until: Reach;
   /** How many of the steps came in since the session began. */
@@ -58,7 +64,7 @@ export class Recorder {
   #session: string;
   /** Null once it is kept. */
   #begin: Beginning | null;
-  #pending: WatchStep[];
+  #pending: KeptStep[];
   #end: EndReason | null = null;
   /** How far the watch has come, and how far the book has come with it. */
   #now: Reach;
@@ -72,13 +78,13 @@ export class Recorder {
   #timesBroken = 0;
   #over = false;
 
-  /** `before`: steps that came right after `begin.from`, which the session begins with. */
-  constructor(begin: Beginning, before: readonly WatchStep[], options: RecorderOptions) {
+  /** `before`: what the session begins with, from `begin.from` up to where the watch is. */
+  constructor(begin: Beginning, before: Before, options: RecorderOptions) {
     this.#options = options;
     this.#session = begin.head.id;
     this.#begin = begin;
-    this.#pending = before.filter(isWorthKeeping);
-    this.#now = { state: before.at(-1)?.after ?? begin.from, peakC: peakOf(before) };
+    this.#pending = [...before.steps];
+    this.#now = { state: before.until, peakC: peakOf(before.steps) };
     this.#kept = { state: begin.from, peakC: null };
   }
 
@@ -89,8 +95,9 @@ export class Recorder {
 
   /** Adds one step of the watch; it is committed within a second. */
   add(step: WatchStep): void {
-    this.#now = { state: step.after, peakC: higher(this.#now.peakC, peakOf([step])) };
-    if (!this.#broken && isWorthKeeping(step)) this.#hold(step);
+    const kept = keptOf(step);
+    this.#now = { state: step.after, peakC: higher(this.#now.peakC, kept?.plateC ?? null) };
+    if (!this.#broken && kept !== null) this.#hold(kept);
     this.#flushWithin(COMMIT_MS);
   }
 
@@ -113,7 +120,7 @@ export class Recorder {
     return this.flush();
   }
 
-  #hold(step: WatchStep): void {
+  #hold(step: KeptStep): void {
     this.#pending.push(step);
     this.#held += 1;
     if (this.#held > HELD_AT_MOST) this.#breakOff();
@@ -217,24 +224,8 @@ export class Recorder {
   }
 }
 
-const isWorthKeeping = ({ entry, found }: WatchStep): boolean => entry !== null || found.length > 0;
-
 const firstEntry = ({ head, carried }: Beginning) => ({
   seq: head.firstSeq,
   tMs: head.firstMs,
   input: { kind: 'carried' as const, carried },
 });
-
-/** The highest valid plate temperature that the samples of these steps gave, degC. */
-function peakOf(steps: readonly WatchStep[]): number | null {
-  let peakC: number | null = null;
-  for (const { entry, after } of steps) {
-    if (entry?.input.kind !== 'sample') continue;
-    const reading = after.readings[entry.input.sample.probe];
-    if (reading?.quality === 'ok') peakC = higher(peakC, reading.plateC);
-  }
-  return peakC;
-}
-
-const higher = (a: number | null, b: number | null): number | null =>
-  a === null || (b !== null && b > a) ? b : a;

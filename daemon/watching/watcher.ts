@@ -11,16 +11,9 @@ export interface WatchStep {
   readonly after: WatchState;
 }
 
-/** A session begins with this much of what came before it, ms; what the one before holds is not held again. */
-const KEPT_MS = 120_000;
-
-/**
- * The live watch of one iron: it holds the state, orders the inputs and remembers the last two minutes, with which a
- * session begins.
- */
+/** The live watch of one iron: it holds the state and orders the inputs. */
 export class Watcher {
   #state: WatchState;
-  #recent: WatchStep[] = [];
   readonly #told: (step: WatchStep) => void;
 
   constructor(state: WatchState, told: (step: WatchStep) => void) {
@@ -32,21 +25,9 @@ export class Watcher {
     return this.#state;
   }
 
-  /** The steps of the last two minutes, oldest first. */
-  get recent(): readonly WatchStep[] {
-    const oldest = this.#state.tMs - KEPT_MS;
-    return this.#recent.filter((s) => s.after.tMs >= oldest);
-  }
-
-  /** Forgets what came so far: a session that begins from here on does not hold what the last one holds. */
-  forget(): void {
-    this.#recent = [];
-  }
-
   /** Goes on from another state, at the same point of its clock. */
   goOnFrom(state: WatchState): void {
     this.#state = state;
-    this.forget();
   }
 
   /** Takes one input in, after the ticks that fell before it. */
@@ -65,12 +46,6 @@ export class Watcher {
 
   #step(step: WatchStep): WatchStep {
     this.#state = step.after;
-    this.#recent.push(step);
-    const oldest = step.after.tMs - KEPT_MS;
-    // Half as much again before trimming, so that the array is not moved at every step.
-    if ((this.#recent[0]?.after.tMs ?? oldest) < oldest - KEPT_MS / 2) {
-      this.#recent = this.#recent.filter((s) => s.after.tMs >= oldest);
-    }
     this.#told(step);
     return step;
   }

@@ -56,15 +56,19 @@ async function carryOut(events: readonly Event[], delays: readonly number[]): Pr
   const shelf = new SlowShelf(delays);
   const added: WatchStep[] = [];
   const begun = new Map<string, string | null>([['s1', null]]);
-  const recorder = new Recorder(beginningAt('s1', stateAt(0)), [], {
-    keep: shelf.slowly,
-    utcOf: (tMs) => new Date(tMs).toISOString(),
-    goOn: (from, broken) => {
-      const id = `s${begun.size + 1}`;
-      begun.set(id, broken);
-      return beginningAt(id, from, broken);
+  const recorder = new Recorder(
+    beginningAt('s1', stateAt(0)),
+    { steps: [], until: stateAt(0) },
+    {
+      keep: shelf.slowly,
+      utcOf: (tMs) => new Date(tMs).toISOString(),
+      goOn: (from, broken) => {
+        const id = `s${begun.size + 1}`;
+        begun.set(id, broken);
+        return beginningAt(id, from, broken);
+      },
     },
-  });
+  );
   const asked: Promise<void>[] = [];
   const flush = async (): Promise<void> => {
     const wanted = seqsOf(added);

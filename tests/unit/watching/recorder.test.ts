@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { keptOf } from '../../../daemon/watching/kept-step.ts';
 import { HELD_AT_MOST, Recorder } from '../../../daemon/watching/recorder.ts';
 import { Shelf } from './support/shelf.ts';
 import { beginningAt, sampleStep, stateAt, tickStep } from './support/steps.ts';
@@ -18,14 +19,20 @@ function recorderFrom(
   keep = shelf.keep,
   before = [] as ReturnType<typeof sampleStep>[],
 ): Recorder {
-  return new Recorder(beginningAt('s1', stateAt(seq)), before, {
-    keep,
-    utcOf: (tMs) => new Date(tMs).toISOString(),
-    goOn: (from, broken) => {
-      begun += 1;
-      return beginningAt(`s${begun}`, from, broken);
+  const steps = before.flatMap((step) => keptOf(step) ?? []);
+  const until = before.at(-1)?.after ?? stateAt(seq);
+  return new Recorder(
+    beginningAt('s1', stateAt(seq)),
+    { steps, until },
+    {
+      keep,
+      utcOf: (tMs) => new Date(tMs).toISOString(),
+      goOn: (from, broken) => {
+        begun += 1;
+        return beginningAt(`s${begun}`, from, broken);
+      },
     },
-  });
+  );
 }
 
 const addAll = (recorder: Recorder, from: number, to: number): void => {
