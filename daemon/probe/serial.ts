@@ -7,7 +7,7 @@ import { Looker } from './port/looker.ts';
 import { isThere, type Machine, thisMachine } from './port/machine.ts';
 import { type OpenPort, openPort } from './port/open.ts';
 import { portProblem, troubleWords } from './port/trouble.ts';
-import type { Device, ProbeSource, SourceEvent, SourceStatus } from './source.ts';
+import type { Device, ProbeSource, SourceEvent, SourceStatus, Wire } from './source.ts';
 import { LineTally } from './wire/tally.ts';
 
 export interface SerialOptions {
@@ -30,6 +30,7 @@ const LOOKS_AFTER_BUSY = 3;
 export class SerialSource implements ProbeSource {
   readonly #options: Required<SerialOptions>;
   readonly #tally = new LineTally();
+  readonly wire: Wire = this.#tally;
   readonly #looker = new Looker(() => this.#look());
   readonly #folders: FolderWatch;
   #device: Device;

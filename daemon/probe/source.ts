@@ -1,5 +1,6 @@
 import type { Sample } from '../../shared/thermometer/sample.ts';
 import type { DeviceLink } from '../../shared/watch/input.ts';
+import type { LineReader } from './wire/forms/reader.ts';
 
 /**
  * A probe source yields samples: a serial port, the simulated iron or a recorded trace. All are interchangeable
@@ -7,6 +8,8 @@ import type { DeviceLink } from '../../shared/watch/input.ts';
  */
 export interface ProbeSource {
   readonly device: Device;
+  /** Where its samples come in lines whose form can be settled; else left out. */
+  readonly wire?: Wire;
   /** Begins to yield events; called once. Errors become events, never exceptions. */
   start(listen: (event: SourceEvent) => void): void;
   /** Writes one line to the device (`alarm=2`, `ack=1`), without its line end; nothing happens where it can't. */
@@ -15,6 +18,14 @@ export interface ProbeSource {
   status(): SourceStatus;
   /** Stops for good, the port closed when the promise settles. No event follows. */
   stop(): Promise<void>;
+}
+
+/** The lines of a device as they came, and how they are read. */
+export interface Wire {
+  /** The last few, the newest first, without their line ends, a character a byte. */
+  recentLines(): readonly string[];
+  /** Takes effect with the next line, on an open connection too. */
+  readAs(reader: LineReader): void;
 }
 
 export interface Device {

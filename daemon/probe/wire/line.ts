@@ -1,20 +1,18 @@
-import { emptySample, type Sample, type WireFault } from '../../../shared/thermometer/sample.ts';
+import { emptySample } from '../../../shared/thermometer/sample.ts';
 import type { RejectCause } from '../source.ts';
 import { type CheckKind, splitChecksum } from './checksum.ts';
-import { button, counted, faultsOf, type Measured, measured, measuredWithin, probeName } from './values.ts';
+import { hotJunction, type ProbeSample, readers, sampleOf, type Values } from './keys.ts';
+import { type Measured, measured } from './values.ts';
 
 /** The longest line, without its line end. */
 export const MAX_LINE = 256;
 
-export interface SampleLine {
+export interface SampleLine extends ProbeSample {
   readonly kind: 'sample';
-  readonly sample: Sample;
-  /** The probe's name on its device. */
-  readonly name: string;
-  /** The device's own sequence number. */
-  readonly seq: number | null;
-  readonly form: 'pairs' | 'bare';
+  readonly form: 'pairs' | 'bare' | 'columns' | 'pattern';
   readonly check: CheckKind;
+  /** Samples of further probes in the same line: only columns have them. */
+  readonly others?: readonly ProbeSample[];
 }
 
 export interface HelloLine {
@@ -23,7 +21,14 @@ export interface HelloLine {
   readonly check: CheckKind;
 }
 
-export type ParsedLine = SampleLine | HelloLine | { readonly kind: 'rejected'; readonly cause: RejectCause };
+export interface RejectedLine {
+  readonly kind: 'rejected';
+  readonly cause: RejectCause;
+  /** What of the line was wrong, for whoever sets a form up; left out where the cause says it all. */
+  readonly why?: string;
+}
+
+export type ParsedLine = SampleLine | HelloLine | RejectedLine;
 
 const rejected = (cause: RejectCause): ParsedLine => ({ kind: 'rejected', cause });
 
@@ -66,7 +71,8 @@ function readPairs(words: readonly string[], deviceId: string): Read | Omit<Hell
   if (pairs.has('uv') !== pairs.has('cj')) return 'incomplete';
   if (pairs.has('t') && pairs.has('uv')) return 'malformed';
   const values = readValues(pairs);
-  return values === null ? 'bad-value' : sampleOf(values, deviceId);
+  if (values === null) return 'bad-value';
+  return { kind: 'sample', ...sampleOf(values, deviceId), form: 'pairs' };
 }
 
 const helloKeys = ['id', 'fw', 'probes'] as const;
@@ -83,24 +89,6 @@ function pairsOf(words: readonly string[]): Pairs | null {
   return pairs.size > 0 ? pairs : null;
 }
 
-/** The table of keys: how the value of each is read. */
-const readers = {
-  p: probeName,
-  n: (text: string) => counted(text, 0xffff),
-  ms: (text: string) => counted(text, 0xffff_ffff),
-  t: measured,
-  uv: measured,
-  cj: measured,
-  g: (text: string) => measuredWithin(text, 0, Number.POSITIVE_INFINITY),
-  b: button,
-  ta: measured,
-  rh: (text: string) => measuredWithin(text, 0, 100),
-  f: faultsOf,
-} as const;
-
-type Readers = typeof readers;
-type Values = { readonly [K in keyof Readers]?: NonNullable<ReturnType<Readers[K]>> };
-
 /** Null where any value can't be right. Unknown keys are passed over: they are for others. */
 function readValues(pairs: Pairs): Values | null {
   const values: Record<string, unknown> = {};
@@ -112,36 +100,4 @@ function readValues(pairs: Pairs): Values | null {
     values[key] = value;
   }
   return values;
-}
-
-function sampleOf(values: Values, deviceId: string): Read {
-  const name = values.p ?? '1';
-  const junction = values.uv === undefined ? hotJunction(values.t) : emf(values.uv, values.cj);
-  const sample: Sample = {
-    ...emptySample(`${deviceId}/${name}`),
-    ...junction,
-    faults: [...(values.f ?? []), ...(junction.faults ?? [])],
-    deviceMs: values.ms ?? null,
-    motionG: numberOf(values.g),
-    button: values.b ?? null,
-    airC: numberOf(values.ta),
-    rhPct: numberOf(values.rh),
-  };
-  return { kind: 'sample', sample, name, seq: values.n ?? null, form: 'pairs' };
-}
-
-/** A side value that is no number is one that the line did not carry: it is no fault of the thermocouple. */
-const numberOf = (value: Measured | undefined): number | null => (typeof value === 'number' ? value : null);
-
-const noNumber: { readonly faults: readonly WireFault[] } = { faults: ['not-a-number'] };
-
-function hotJunction(value: Measured | undefined): Partial<Sample> {
-  if (value === 'not-a-number') return noNumber;
-  return { tC: value ?? null };
-}
-
-/** Both or neither: an emf without its cold junction is no temperature. */
-function emf(emfUv: Measured | undefined, coldJunctionC: Measured | undefined): Partial<Sample> {
-  if (typeof emfUv !== 'number' || typeof coldJunctionC !== 'number') return noNumber;
-  return { emfUv, coldJunctionC };
 }

@@ -3,7 +3,7 @@ import type { DeviceLink } from '../../../shared/watch/input.ts';
 import { serialWords } from '../../../shared/words/serial.ts';
 import type { RejectCause, SourceEvent } from '../source.ts';
 import { LineGuard } from './guard.ts';
-import { MAX_LINE, type ParsedLine, parseLine } from './line.ts';
+import { MAX_LINE, type ParsedLine } from './line.ts';
 import { LineTally, printable } from './tally.ts';
 
 /** Opening a port resets many boards: for so long, what can't be read is boot text. */
@@ -89,13 +89,13 @@ class LineStack {
     const first = this.#first;
     this.#first = false;
     if (raw.trim() === '') return;
-    this.#tally.seen(raw);
-    const line = parseLine(raw, this.#options.deviceId);
+    this.#tally.seen(raw, !first);
+    const line = this.#tally.read(raw, this.#options.deviceId);
     if (first && !isWhole(line)) return;
     const cause = line.kind === 'rejected' ? line.cause : this.#tally.objection(line);
     if (cause !== null) {
       if (!this.#starting) this.#reject(cause, raw);
-    } else if (line.kind !== 'rejected' && !(this.#starting && isUncheckedNumber(line))) {
+    } else if (line.kind !== 'rejected' && !(this.#starting && mayBeBootText(line))) {
       this.#accept(line);
     }
   }
@@ -103,7 +103,9 @@ class LineStack {
   #accept(line: GoodLine): void {
     this.#tally.accept(line);
     if (this.#starting) this.#connected();
-    if (line.kind === 'sample') this.#emit({ kind: 'sample', sample: line.sample, tMs: this.#now() });
+    if (line.kind !== 'sample') return;
+    for (const { sample } of [line, ...(line.others ?? [])])
+      this.#emit({ kind: 'sample', sample, tMs: this.#now() });
   }
 
   #reject(cause: RejectCause, raw: string): void {
@@ -131,14 +133,15 @@ class LineStack {
 
 type GoodLine = Exclude<ParsedLine, { kind: 'rejected' }>;
 
-const isBare = (line: ParsedLine): boolean => line.kind === 'sample' && line.form === 'bare';
+/** Pairs are like nothing else; a number alone, or what a user's own form takes, may be part of something else. */
+const isDistinct = (line: ParsedLine): boolean => line.kind !== 'sample' || line.form === 'pairs';
 
 /** Boot text may hold numbers too. */
-const isUncheckedNumber = (line: GoodLine): boolean => isBare(line) && line.check === 'none';
+const mayBeBootText = (line: GoodLine): boolean => !isDistinct(line) && line.check === 'none';
 
-/** Whether a connection's first line can't be the rest of one: a checksum tells, but for a number alone. */
+/** Whether a connection's first line can't be the rest of one: a checksum tells, but only for pairs. */
 const isWhole = (line: ParsedLine): boolean =>
-  line.kind !== 'rejected' && line.check !== 'none' && !isBare(line);
+  line.kind !== 'rejected' && line.check !== 'none' && isDistinct(line);
 
 export type { LineStack };
 

@@ -1,12 +1,16 @@
-import type { RejectCause, RejectedLines, SourceStatus } from '../source.ts';
+import type { RejectCause, RejectedLines, SourceStatus, Wire } from '../source.ts';
 import { type CheckKind, checkKinds } from './checksum.ts';
-import type { HelloLine, SampleLine } from './line.ts';
+import { type LineReader, protocolReader } from './forms/reader.ts';
+import type { HelloLine, ParsedLine, SampleLine } from './line.ts';
 
 /** The part of a source's status that its lines give. */
 export type LineCounts = Omit<SourceStatus, 'device' | 'link' | 'detail'>;
 
 /** A jump of the sequence number further than this, either way, is a board that began anew, not lost lines. */
 const LARGEST_GAP = 1000;
+
+/** So many of the last lines are kept as they came. */
+const RECENT_LINES = 6;
 
 /** The text with every byte that can't be printed as `\xHH`, at most 256 characters. */
 export function printable(raw: string): string {
@@ -17,11 +21,13 @@ export function printable(raw: string): string {
 }
 
 /**
- * What is known of a source from all its lines so far, over all its connections: counters for showing, and what it
- * has bound itself to. A device that has once sent checksums or pairs is held to them, since a damaged line may
+ * What is known of a source from all its lines so far, over all its connections: the form that they are read in,
+ * counters for showing, and what it has bound itself to. A device that has once sent checksums or pairs is held to them, since a damaged line may
  * look like a good one that has neither.
  */
-export class LineTally {
+export class LineTally implements Wire {
+  #reader: LineReader = protocolReader;
+  #recent: readonly string[] = [];
   #accepted = 0;
   #missed = 0;
   #lastLine = '';
@@ -36,8 +42,31 @@ export class LineTally {
     this.#lastSeq.clear();
   }
 
-  seen(raw: string): void {
+  /** A connection's first line may be the rest of one: nobody is to take its form for that of the device. */
+  seen(raw: string, isWhole = true): void {
     this.#lastLine = printable(raw);
+    if (isWhole) this.#recent = [raw, ...this.#recent].slice(0, RECENT_LINES);
+  }
+
+  /** The last lines that were whole, the newest first. */
+  recentLines(): readonly string[] {
+    return this.#recent;
+  }
+
+  /** From the next line on, on an open connection too. The counters begin anew: they say how lines fit their form. */
+  readAs(reader: LineReader): void {
+    const before = JSON.stringify(this.#reader.form);
+    this.#reader = reader;
+    if (JSON.stringify(reader.form) === before) return;
+    this.#accepted = 0;
+    this.#missed = 0;
+    this.#pairs = false;
+    this.#rejected.clear();
+    this.#lastSeq.clear();
+  }
+
+  read(raw: string, deviceId: string): ParsedLine {
+    return this.#reader.read(raw, deviceId);
   }
 
   /** Why a line that is right by itself is not taken from this device; null where it is. */
@@ -55,7 +84,7 @@ export class LineTally {
       return;
     }
     if (line.form === 'pairs') this.#pairs = true;
-    if (line.seq !== null) this.#count(line.name, line.seq);
+    for (const { name, seq } of [line, ...(line.others ?? [])]) if (seq !== null) this.#count(name, seq);
   }
 
   #count(name: string, seq: number): void {
