@@ -1,5 +1,5 @@
 import './parts/schemas.ts';
-import { effect } from '@preact/signals';
+import { computed, effect } from '@preact/signals';
 import { render } from 'preact';
 import { listenForKeys } from './alarms/keys.ts';
 import { followVersion } from './frame/age.ts';
@@ -22,11 +22,13 @@ import './base.css';
 const place = document.querySelector('#page');
 if (place !== null) render(<Page />, place);
 
+const title = computed(titleText);
 effect(() => {
-  document.title = titleText();
+  document.title = title.value;
 });
+const icon = computed(iconAddress);
 effect(() => {
-  document.querySelector('link[rel="icon"]')?.setAttribute('href', iconAddress());
+  document.querySelector('link[rel="icon"]')?.setAttribute('href', icon.value);
 });
 followLook();
 followAddress();

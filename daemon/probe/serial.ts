@@ -89,7 +89,7 @@ export class SerialSource implements ProbeSource {
     }
     connection.settle();
     // Not every system tells when a device is pulled: a node that is gone tells too.
-    if (!(await isThere(connection.path, machine.platform))) connection.end(null);
+    if (!connection.heardSince() && !(await isThere(connection.path, machine.platform))) connection.end(null);
   }
 
   async #seek(): Promise<void> {

@@ -87,8 +87,11 @@ export class Program {
   /** Begins to let time go on. */
   run(): void {
     const { clock, simulated } = this.options;
-    this.#timers.push(setInterval(() => this.watches.advance(clock.nowMs()), TICK_MS));
-    this.#timers.push(setInterval(() => this.setArmedPages(this.#hearing.armedPages), TICK_MS));
+    const tick = (): void => {
+      this.watches.advance(clock.nowMs());
+      this.setArmedPages(this.#hearing.armedPages);
+    };
+    this.#timers.push(setInterval(tick, TICK_MS));
     this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
     if (simulated()) return;
     const onChange = (change: ClockChange): void =>

@@ -98,7 +98,7 @@ export class Recorder {
     const kept = keptOf(step);
     this.#now = { state: step.after, peakC: higher(this.#now.peakC, kept?.plateC ?? null) };
     if (!this.#broken && kept !== null) this.#hold(kept);
-    this.#flushWithin(COMMIT_MS);
+    this.#flushWithin(toNextCommitMs());
   }
 
   /** Commits all that is pending; resolves to whether all that was added before the call is kept. */
@@ -223,6 +223,9 @@ export class Recorder {
     this.#timer ??= setTimeout(() => void this.flush(), ms);
   }
 }
+
+/** Every session's readings are committed at the same moments, so that the book's thread is woken once for all. */
+const toNextCommitMs = (): number => COMMIT_MS - (performance.now() % COMMIT_MS);
 
 const firstEntry = ({ head, carried }: Beginning) => ({
   seq: head.firstSeq,

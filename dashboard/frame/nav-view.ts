@@ -15,6 +15,9 @@ export const view = computed<View>(() => views.find((one) => one === parts.value
 /** What the address says behind the view; empty where nothing. */
 export const part = computed(() => parts.value[1] ?? '');
 
+/** What it says behind that. */
+export const detail = computed(() => parts.value[2] ?? '');
+
 /** Follows the address from now on, and moves the focus to what it leads to, as following a link does. */
 export function followAddress(): void {
   window.addEventListener('hashchange', () => {

@@ -36,7 +36,7 @@ interface NumberProps {
 const Number = ({ plateC, guardBandK, hot }: NumberProps) => (
   <>
     <div class="figure-row">
-      <p class="figure-number">
+      <p class="figure-number" style={{ '--digits': String(Math.max(3, figure(plateC).length)) }}>
         <span class="unseen">{ironWords.plate} </span>
         <span data-testid="plate">{figure(plateC)}</span>
       </p>

@@ -1,6 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { type Item, itemListSchema } from '../../shared/messages/items.ts';
 import { type Session, sessionListSchema } from '../../shared/messages/sessions.ts';
+import { detail, part, view } from '../frame/nav-view.ts';
 import { isLive, live } from '../link/daemon.ts';
 import { getJson } from '../link/get.ts';
 import { pageMs } from '../parts/now.ts';
@@ -21,14 +22,16 @@ export const openItems = computed(() =>
 );
 
 /** The session that is looked at; null: the list of all. */
-export const chosenSession = signal<string | null>(null);
-/** The moment in it to begin with, session ms; null: the whole of it. */
-export const chosenMoment = signal<number | null>(null);
+export const chosenSession = computed(() =>
+  view.value === 'records' && part.value !== '' ? part.value : null,
+);
 
-export function lookAt(session: string | null, atMs: number | null = null): void {
-  chosenMoment.value = atMs;
-  chosenSession.value = session;
-}
+/** The moment in it to begin with, session ms; null: the whole of it. */
+export const chosenMoment = computed(() => (/^\d+$/.test(detail.value) ? Number(detail.value) : null));
+
+/** The address at which a session is looked at, from a moment of it on. */
+export const sessionAddress = (session: string, atMs: number | null = null): string =>
+  `#records/${session}${atMs === null ? '' : `/${Math.round(Math.max(0, atMs))}`}`;
 
 export async function readSessions(): Promise<void> {
   const got = await getJson('/api/sessions', sessionListSchema);

@@ -10,7 +10,7 @@ import { keep } from '../parts/browser.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { temperature } from '../parts/unit.ts';
-import { items, lookAt, openItems, putItem, sessions } from './book.ts';
+import { items, openItems, putItem, sessionAddress, sessions } from './book.ts';
 import { sessionTimes } from './times.ts';
 
 /** The areas suspect of all sessions: the open ones whole, the closed ones on demand. */
@@ -69,12 +69,13 @@ function ItemCard({ item, looks }: { readonly item: Item; readonly looks: boolea
         {itemWords.place[item.place]}
       </p>
       {looks ? (
-        <Target
-          label={itemWords.lookName(when)}
-          onPress={() => lookAt(item.session, item.over.sessionMs + item.lengthMs / 2)}
+        <a
+          class="target"
+          aria-label={itemWords.lookName(when)}
+          href={sessionAddress(item.session, item.over.sessionMs + item.lengthMs / 2)}
         >
           {itemWords.look}
-        </Target>
+        </a>
       ) : null}
       {item.closing === null ? <Open item={item} when={when} /> : <Closed item={item} />}
     </Note>

@@ -1,5 +1,5 @@
 import { computed, effect } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { recordWords } from '../../shared/words/records.ts';
 import { live } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
@@ -14,12 +14,9 @@ import './records.css';
 export function RecordsPage() {
   useEffect(followSessions, []);
   const chosen = chosenSession.value;
-  const title = useFocusOn(chosen);
   return (
     <div class="records" data-testid="records">
-      <h2 class="records-title" tabIndex={-1} ref={title}>
-        {recordWords.title}
-      </h2>
+      <h2 class="records-title">{recordWords.title}</h2>
       {chosen === null ? <All /> : <SessionView key={chosen} id={chosen} />}
     </div>
   );
@@ -57,17 +54,4 @@ function followSessions(): () => void {
   return effect(() => {
     if (running.value !== '') void readSessions();
   });
-}
-
-/** Whoever goes to a session or back is told so, and begins at its top. */
-function useFocusOn(chosen: string | null) {
-  const title = useRef<HTMLHeadingElement>(null);
-  const before = useRef(chosen);
-  useEffect(() => {
-    if (before.current === chosen) return;
-    before.current = chosen;
-    title.current?.focus();
-    title.current?.scrollIntoView({ block: 'start' });
-  }, [chosen]);
-  return title;
 }

@@ -6,7 +6,7 @@ import { itemWords, recordWords } from '../../shared/words/records.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
 import { Target } from '../parts/target.tsx';
 import { temperature } from '../parts/unit.ts';
-import { lookAt, openItems } from './book.ts';
+import { openItems, sessionAddress } from './book.ts';
 import { sessionTimes } from './times.ts';
 
 /** So many are shown at first, and with every press as many more. */
@@ -57,7 +57,7 @@ function Row({ session, all }: RowProps) {
   const when = sessionTimes(zone).dateTime(Date.parse(startedAt));
   const edge = edgeOf(session);
   return (
-    <button type="button" class="session" data-testid="session" data-id={id} onClick={() => lookAt(id)}>
+    <a class="session" data-testid="session" data-id={id} href={sessionAddress(id)}>
       <span class="session-edge">{edge === null ? null : <Hatch name={edge} />}</span>
       <span class="session-when">{when}</span>
       <span class="session-iron">{iron.name}</span>
@@ -68,7 +68,7 @@ function Row({ session, all }: RowProps) {
       <span class="session-tags">
         <Tags session={session} all={all} />
       </span>
-    </button>
+    </a>
   );
 }
 

@@ -3,8 +3,7 @@ import type { Session } from '../../shared/messages/sessions.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
 import { itemWords, recordWords, traceWords } from '../../shared/words/records.ts';
 import { Note } from '../parts/note.tsx';
-import { Target } from '../parts/target.tsx';
-import { chosenMoment, items, lookAt, sessions } from './book.ts';
+import { chosenMoment, items, sessions } from './book.ts';
 import { Facts } from './facts.tsx';
 import { ItemList } from './items.tsx';
 import { sessionTimes } from './times.ts';
@@ -18,16 +17,21 @@ export function SessionView({ id }: { readonly id: string }) {
   return (
     <>
       <div class="choice-row">
-        <Target onPress={() => lookAt(null)}>{recordWords.back}</Target>
+        <a class="target" href="#records">
+          {recordWords.back}
+        </a>
       </div>
-      {session === undefined ? (
-        <p role="status">{recordWords.loading}</p>
-      ) : (
-        <Known session={session} all={all} />
-      )}
+      {session === undefined ? <Unknown /> : <Known session={session} all={all} />}
     </>
   );
 }
+
+/** Not read yet, or not in the book: an address may have been kept from another machine. */
+const Unknown = () => (
+  <p role="status" data-testid="session-unknown">
+    {sessions.value.kind === 'there' ? recordWords.noSuchSession : recordWords.loading}
+  </p>
+);
 
 interface KnownProps {
   readonly session: Session;

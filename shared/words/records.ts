@@ -13,6 +13,7 @@ export const recordWords = {
   failed: (why: string) => `The records can’t be read. ${why}`,
   failedUnsaid: 'The daemon could not be reached.',
   again: 'Try again',
+  noSuchSession: 'The book has no such session. Its address may come from another book.',
   back: 'All sessions',
   running: 'running',
   interrupted: 'broken off',

@@ -3,11 +3,13 @@ import { bytes } from './figures/bytes.mjs';
 import { clients } from './figures/clients.mjs';
 import { cpu } from './figures/cpu.mjs';
 import { fold } from './figures/fold.mjs';
+import { frames } from './figures/frames.mjs';
 import { memory } from './figures/memory.mjs';
 import { paint } from './figures/paint.mjs';
+import { size } from './figures/size.mjs';
 import { start } from './figures/start.mjs';
 
-const figures = { start, cpu, clients, paint, memory, bytes, fold };
+const figures = { start, cpu, clients, paint, frames, memory, bytes, fold, size };
 
 const HELP = `npm run bench [-- FIGURE ... --full --pairs N]
 

@@ -123,6 +123,21 @@ describe('records', () => {
     expect(await verify(session, data)).toMatchObject({ code: 0 });
   });
 
+  it('have an address each, which survives a reload, leads back, and says where there is no such session', async () => {
+    const { program, session } = await recorded();
+    const page = await openPage(browser, `${program.address}/#records/${session}`);
+    await page.locator('[data-testid="trace"][data-complete="true"]').waitFor();
+    await page.reload();
+    await page.locator('[data-testid="trace"][data-complete="true"]').waitFor();
+    await page.getByRole('link', { name: 'All sessions' }).click();
+    await page.locator(`[data-testid="session"][data-id="${session}"]`).waitFor();
+    await page.goBack();
+    await page.locator('[data-testid="trace"]').waitFor();
+    await page.goto(`${program.address}/#records/of-another-book`);
+    await part(page, 'session-unknown').getByText('The book has no such session.').waitFor();
+    expect(await violations(page)).toEqual([]);
+  });
+
   it('are zoomed by dragging over a span', async () => {
     const { program, session } = await recorded();
     const page = await openPage(browser, `${program.address}/#records`);

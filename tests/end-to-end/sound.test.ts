@@ -4,7 +4,7 @@ import { build, type Rolldown } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { lengthS, type PatternName, patternNames, patterns } from '../../dashboard/sound/patterns.ts';
 import type { Player } from '../../dashboard/sound/player.ts';
-import { listening, loudness } from '../unit/dashboard/sound/listening.ts';
+import { listening, loudness } from './page/listening.ts';
 import { Board } from './support/board.ts';
 import { freshFolder } from './support/folder.ts';
 import { alarmCard, launchBrowser, openPage, part } from './support/page.ts';

@@ -22,6 +22,7 @@ export class Connection {
   readonly #port: Port;
   readonly #ended: ConnectionOptions['ended'];
   #stack: LineStack | null = null;
+  #heard = false;
   #over = false;
 
   constructor({ address, open, stack, mayReset, ended }: ConnectionOptions) {
@@ -31,7 +32,10 @@ export class Connection {
       opened: () => {
         if (!this.#over) this.#stack = lineStack(stack);
       },
-      data: (bytes) => this.#stack?.write(bytes),
+      data: (bytes) => {
+        this.#heard = true;
+        this.#stack?.write(bytes);
+      },
       mayReset,
       ended: (error) => this.end(error),
     });
@@ -39,6 +43,13 @@ export class Connection {
 
   send(line: string): void {
     if (this.#stack !== null && !this.#over) this.#port.write(`${line}\n`);
+  }
+
+  /** Whether anything came since this was last asked: a device that sends is there. */
+  heardSince(): boolean {
+    const heard = this.#heard;
+    this.#heard = false;
+    return heard;
   }
 
   /** Lets the time of boot text run out. */

@@ -6,6 +6,10 @@ export interface StreamLimits {
   readonly clients: number;
   /** At most one message of readings in this time, ms; the first after a pause goes at once. */
   readonly readingsGapMs: number;
+  /** Where more readings than this come in a second, over all probes … */
+  readonly manyReadings: number;
+  /** … the gap is this, ms: about a frame of a screen, which shows no more. */
+  readonly manyGapMs: number;
   /** From so many bytes waiting, a client gets the newest state only … */
   readonly slowFromBytes: number;
   /** … until so few are waiting. */
@@ -32,6 +36,8 @@ export interface StreamLimits {
 export const streamLimits: StreamLimits = {
   clients: 250,
   readingsGapMs: 4,
+  manyReadings: 400,
+  manyGapMs: 16,
   slowFromBytes: 64 * 1024,
   slowUntilBytes: 16 * 1024,
   dropOverBytes: 1024 * 1024,

@@ -21,6 +21,9 @@ export interface StreamSetup {
   readonly log: Logger;
 }
 
+/** How often it is looked at how many readings come, ms. */
+const PACE_MS = 250;
+
 /** Tells every client how things stand, and then every change. */
 export class Stream {
   readonly #setup: StreamSetup;
@@ -28,6 +31,9 @@ export class Stream {
   readonly #clients = new Set<StreamClient>();
   /** Readings that wait for the gap to pass, the newest of each probe. */
   readonly #gathered = new Map<string, ProbeLive>();
+  /** Readings since the pace was last looked at. */
+  #counted = { readings: 0, sinceMs: Number.NEGATIVE_INFINITY };
+  #gapMs: number;
   #armedPages = 0;
   #readingsAtMs = Number.NEGATIVE_INFINITY;
   #stopWaiting: (() => void) | null = null;
@@ -37,6 +43,7 @@ export class Stream {
   constructor(setup: StreamSetup) {
     this.#setup = setup;
     this.#backlog = new Backlog(setup.epoch, setup.limits);
+    this.#gapMs = setup.limits.readingsGapMs;
     this.#stopListening = setup.desk.listen((change) => this.#hear(change));
     this.#stopPulse = setup.timers.every(setup.limits.pulseMs, () => this.#pulse());
   }
@@ -120,12 +127,24 @@ export class Stream {
   }
 
   #gather(probes: readonly ProbeLive[]): void {
+    const { timers } = this.#setup;
+    const nowMs = timers.nowMs();
     for (const probe of probes) this.#gathered.set(probe.id, probe);
+    this.#keepPace(probes.length, nowMs);
     if (this.#stopWaiting !== null) return;
-    const { limits, timers } = this.#setup;
-    const waitMs = this.#readingsAtMs + limits.readingsGapMs - timers.nowMs();
+    const waitMs = this.#readingsAtMs + this.#gapMs - nowMs;
     if (waitMs <= 0) this.#tellReadings();
     else this.#stopWaiting = timers.after(waitMs, () => this.#tellReadings());
+  }
+
+  #keepPace(readings: number, nowMs: number): void {
+    this.#counted.readings += readings;
+    const overMs = nowMs - this.#counted.sinceMs;
+    if (overMs < PACE_MS) return;
+    const { manyReadings, manyGapMs, readingsGapMs } = this.#setup.limits;
+    const many = (this.#counted.readings * 1000) / overMs > manyReadings;
+    this.#gapMs = many ? manyGapMs : readingsGapMs;
+    this.#counted = { readings: 0, sinceMs: nowMs };
   }
 
   #tellReadings(): void {

@@ -1,8 +1,9 @@
 import { Fragment } from 'preact';
+import { useMemo } from 'preact/hooks';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
 import { ladderWords } from '../../../shared/words/standing.ts';
 import { Hatch, hatchFill } from '../../parts/hatch.tsx';
-import { figure, temperature } from '../../parts/unit.ts';
+import { figure, temperature, unit } from '../../parts/unit.ts';
 import type { PlateView } from '../plate.ts';
 import { type Label, type Ladder as Layout, layOut, roomFor } from './layout.ts';
 import './ladder.css';
@@ -16,22 +17,37 @@ interface LadderProps {
 
 /** The stages and limits as hatched rungs between two rails, with the plate's place among them. */
 export function Ladder({ schedule, stageId, guardBandK, view }: LadderProps) {
-  const layout = layOut(schedule, guardBandK);
+  const layout = useMemo(() => layOut(schedule, guardBandK), [schedule, guardBandK]);
+  // The same as before as long as nothing but the plate has changed: most of what is drawn stands still.
+  const rungs = useMemo(
+    () => <Rungs {...{ layout, stageId, guardBandK }} />,
+    [layout, stageId, guardBandK, unit.value],
+  );
   return (
     <section class="ladder" aria-label={ladderWords.title} style={{ '--rows': String(roomFor(layout)) }}>
       <Plate layout={layout} view={view} />
-      <Drawing layout={layout} stageId={stageId} />
-      <Leaders layout={layout} />
-      <ol class="ladder-labels">
-        {layout.labels.map((label) => (
-          <li key={keyOf(label)} class="ladder-label" style={{ top: `${label.labelPct}%` }}>
-            <LabelText label={label} stageId={stageId} guardBandK={guardBandK} />
-          </li>
-        ))}
-      </ol>
+      {rungs}
     </section>
   );
 }
+
+interface RungsProps extends Pick<LadderProps, 'stageId' | 'guardBandK'> {
+  readonly layout: Layout;
+}
+
+const Rungs = ({ layout, stageId, guardBandK }: RungsProps) => (
+  <>
+    <Drawing layout={layout} stageId={stageId} />
+    <Leaders layout={layout} />
+    <ol class="ladder-labels">
+      {layout.labels.map((label) => (
+        <li key={keyOf(label)} class="ladder-label" style={{ top: `${label.labelPct}%` }}>
+          <LabelText label={label} stageId={stageId} guardBandK={guardBandK} />
+        </li>
+      ))}
+    </ol>
+  </>
+);
 
 const keyOf = ({ subject }: Label): string =>
   subject.kind === 'band' ? subject.band.stages.map((stage) => stage.id).join(' ') : subject.kind;
@@ -137,9 +153,15 @@ function Plate({ layout, view }: { readonly layout: Layout; readonly view: Plate
     );
   }
   return (
-    <div class="ladder-plate" aria-hidden="true" style={{ top: `${layout.pct(view.plateC)}%` }}>
-      <span class="ladder-plate-name">{figure(view.plateC)}</span>
-      <span class="ladder-plate-bar" />
+    <div
+      class="ladder-way"
+      aria-hidden="true"
+      style={{ transform: `translateY(${layout.pct(view.plateC)}%)` }}
+    >
+      <div class="ladder-plate">
+        <span class="ladder-plate-name">{figure(view.plateC)}</span>
+        <span class="ladder-plate-bar" />
+      </div>
     </div>
   );
 }

@@ -5,7 +5,7 @@ import { type Columns, commonGaps, extentOf, pointsOf } from '../../chart/column
 import { gapText } from '../../chart/gap-text.ts';
 import { useTrace } from '../../chart/load.ts';
 import type { TraceChart, TraceData, TraceOptions } from '../../chart/mount.ts';
-import { onceAFrame } from '../../chart/once-a-frame.ts';
+import { betweenFrames, onceAFrame } from '../../chart/once-a-frame.ts';
 import { type Held, rangeOf, traceSpan } from '../../chart/spans.ts';
 import { nowMs, pageMs } from '../../parts/now.ts';
 import { figure, temperature, unit } from '../../parts/unit.ts';
@@ -50,7 +50,7 @@ function followOn(chart: TraceChart, canvas: HTMLCanvasElement | null): () => vo
     if (view === null) return;
     const said = draw(chart, view);
     canvas?.setAttribute('aria-label', said);
-  });
+  }, betweenFrames());
   const endAsking = effect(() => {
     const due = nowMs.value - drawnAtMs >= DRAW_EVERY_MS;
     if (recentChanged.value >= 0 && due) frame.ask();

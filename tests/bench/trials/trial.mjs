@@ -3,11 +3,12 @@
 import '../parts/children.mjs';
 import { clients } from './clients.mjs';
 import { fold } from './fold.mjs';
+import { frames } from './frames.mjs';
 import { load } from './load.mjs';
 import { paint } from './paint.mjs';
 import { start } from './start.mjs';
 
-const trials = { load, paint, clients, start, fold };
+const trials = { load, paint, clients, start, fold, frames };
 
 process.once('disconnect', () => process.exit(1));
 process.once('message', async ({ trial, options }) => {

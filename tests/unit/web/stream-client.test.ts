@@ -48,6 +48,22 @@ describe('readings', () => {
     expect(plates(pipe)).toEqual([[103]]);
   });
 
+  it('that come faster than a screen can show them go a frame apart, and at once again when there are few', () => {
+    const { timers, join, reading } = made();
+    const { pipe } = join();
+    const messagesIn = (ms: number, everyMs: number): number => {
+      for (let passed = 0; passed < ms; passed += everyMs) {
+        reading(100 + passed / 1000);
+        timers.advance(everyMs);
+      }
+      return plates(pipe).length;
+    };
+    messagesIn(500, 2);
+    expect(messagesIn(1000, 2)).toBeLessThanOrEqual(1000 / streamLimits.manyGapMs + 1);
+    messagesIn(500, 5);
+    expect(messagesIn(1000, 5)).toBe(200);
+  });
+
   it('never hold an alarm up', () => {
     const { desk, join, reading } = made();
     const { pipe } = join();

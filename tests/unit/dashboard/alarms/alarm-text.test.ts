@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { announcement, detailText, stateText } from '../../../../dashboard/alarms/alarm-text.ts';
 import { timeOfDay, uuidTimeMs } from '../../../../dashboard/parts/times.ts';
-import { alarm } from '../page/scenes.ts';
+import { alarm } from '../../../fixtures/scenes.ts';
 
 describe('an alarm in plain words', () => {
   it('says how it stands', () => {

@@ -4,7 +4,7 @@ import { applyMessage, emptyStream, type StreamState } from '../../../../dashboa
 import type { Live } from '../../../../shared/messages/live.ts';
 import { DAEMON_LOST_AFTER_MS } from '../../../../shared/messages/stream.ts';
 import { faults } from '../../../../shared/thermometer/reading.ts';
-import { alarm, iron, live, probe, SMALL, scenes } from '../page/scenes.ts';
+import { alarm, iron, live, probe, SMALL, scenes } from '../../../fixtures/scenes.ts';
 
 const told = (of: Live): StreamState =>
   applyMessage(emptyStream, { epoch: 'run-1', seq: 1, kind: 'snapshot', live: of }, 0);

@@ -9,7 +9,7 @@ import {
   emptyOutbox,
   takeOver,
 } from '../../../../dashboard/link/outbox.ts';
-import { alarm, iron, live, probe, SESSION } from '../page/scenes.ts';
+import { alarm, iron, live, probe, SESSION } from '../../../fixtures/scenes.ts';
 
 const since = '2026-03-04T13:19:18Z';
 const key = { iron: 'big', kind: 'over-limit', probe: 'bench-board/1', since } as const;

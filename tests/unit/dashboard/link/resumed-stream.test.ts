@@ -5,7 +5,7 @@ import { applyMessage, emptyStream, type StreamState } from '../../../../dashboa
 import { alarmKinds, alarmStates } from '../../../../shared/alarm/record.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import { type StreamMessage, streamMessageSchema } from '../../../../shared/messages/stream.ts';
-import { alarm, iron, live, probe } from '../page/scenes.ts';
+import { alarm, iron, live, probe } from '../../../fixtures/scenes.ts';
 
 /** A page that came back, wherever it was cut off, knows exactly what one knows that was never cut off. */
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyMessage, daemonUtcMs, emptyStream, linkView } from '../../../../dashboard/link/stream.ts';
 import { DAEMON_LOST_AFTER_MS, type StreamMessage } from '../../../../shared/messages/stream.ts';
-import { alarm, iron, live, probe, scenes } from '../page/scenes.ts';
+import { alarm, iron, live, probe, scenes } from '../../../fixtures/scenes.ts';
 
 const stamp = (seq: number, epoch = 'run-1') => ({ epoch, seq });
 const snapshot = (seq: number, of = scenes['in-stage'], epoch = 'run-1'): StreamMessage => ({

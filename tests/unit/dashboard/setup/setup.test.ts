@@ -7,7 +7,7 @@ import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
 import * as setupTables from '../../../../shared/words/setup.ts';
 import { deviceSetupWords } from '../../../../shared/words/setup.ts';
-import { device, probe } from '../page/scenes.ts';
+import { device, probe } from '../../../fixtures/scenes.ts';
 
 const big: Iron = { id: 'big', name: 'Big', probes: ['a/1', 'a/2'], scheduleId: 's', simulated: false };
 const small: Iron = { ...big, id: 'small', name: 'Small', probes: ['a/3'], scheduleId: 't' };

@@ -7,7 +7,7 @@ import {
   soundPlan,
 } from '../../../../dashboard/sound/plan.ts';
 import { alarmStates } from '../../../../shared/alarm/record.ts';
-import { alarm } from '../page/scenes.ts';
+import { alarm } from '../../../fixtures/scenes.ts';
 
 const NOW = Date.parse('2026-03-04T13:20:00Z');
 const at = (offsetMs: number): string => new Date(NOW + offsetMs).toISOString();

@@ -1,53 +1,34 @@
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
-import type { Live } from '../../../../shared/messages/live.ts';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Live } from '../../../shared/messages/live.ts';
+import { launchBrowser } from '../support/page.ts';
 import { FakeDaemon } from './fake-daemon.ts';
 
 /** The built page in a real browser, before a stand-in for the daemon. */
 
-const root = join(import.meta.dirname, '../../../..');
-const quiet = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+const root = join(import.meta.dirname, '../../..');
+const pages = join(root, 'build/dashboard');
 
 export class Bench {
   readonly #browser: Browser;
-  readonly #pages: string;
   readonly #axe: string;
   readonly #open: (() => Promise<void>)[] = [];
 
-  private constructor(browser: Browser, pages: string, axe: string) {
+  private constructor(browser: Browser, axe: string) {
     this.#browser = browser;
-    this.#pages = pages;
     this.#axe = axe;
   }
 
   static async make(): Promise<Bench> {
-    const pages = await mkdtemp(join(tmpdir(), 'soleplate-page-'));
-    await build({
-      configFile: join(root, 'dashboard/vite.config.ts'),
-      logLevel: 'error',
-      build: { outDir: pages },
-    });
-    const executablePath = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-    const browser = await chromium.launch({ executablePath, args: quiet });
-    return new Bench(browser, pages, await readFile(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8'));
+    const axe = await readFile(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8');
+    return new Bench(await launchBrowser(), axe);
   }
 
   /** A page before a daemon that says `live`; what goes wrong in it is collected. */
   async show(live: Live, options: BrowserContextOptions & { readonly before?: string } = {}): Promise<Shown> {
     const { before, ...rest } = options;
-    const daemon = new FakeDaemon(this.#pages, live);
+    const daemon = new FakeDaemon(pages, live);
     await daemon.start();
     const context = await this.#browser.newContext({ viewport: { width: 1024, height: 768 }, ...rest });
     const page = await context.newPage();
@@ -96,7 +77,6 @@ export class Bench {
   async close(): Promise<void> {
     await this.clear();
     await this.#browser.close();
-    await rm(this.#pages, { recursive: true });
   }
 }
 

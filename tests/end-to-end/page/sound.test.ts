@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { soundFrameSchema } from '../../../../shared/messages/hearing.ts';
-import type { Live } from '../../../../shared/messages/live.ts';
-import { Bench } from '../page/chromium.ts';
-import { alarm, iron, live, probe, scenes } from '../page/scenes.ts';
+import { soundFrameSchema } from '../../../shared/messages/hearing.ts';
+import type { Live } from '../../../shared/messages/live.ts';
+import { alarm, iron, live, probe, scenes } from '../../fixtures/scenes.ts';
+import { Bench } from './bench.ts';
 import { listening, loudness, settled } from './listening.ts';
 
 /** The sound of the page in a real Chromium, by what reaches the output. */

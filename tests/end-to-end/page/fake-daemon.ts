@@ -3,8 +3,8 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { type WebSocket, WebSocketServer } from 'ws';
-import type { Live } from '../../../../shared/messages/live.ts';
-import type { StreamMessage } from '../../../../shared/messages/stream.ts';
+import type { Live } from '../../../shared/messages/live.ts';
+import type { StreamMessage } from '../../../shared/messages/stream.ts';
 
 /** A stand-in for the daemon: serves the built page and says on the stream what a test wants said. */
 

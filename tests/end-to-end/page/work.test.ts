@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { Bench } from './chromium.ts';
+import { alarm, live, probe, SESSION, scenes, VERSION } from '../../fixtures/scenes.ts';
+import { Bench } from './bench.ts';
 import { agreeing, type FakeDaemon } from './fake-daemon.ts';
-import { alarm, live, probe, SESSION, scenes, VERSION } from './scenes.ts';
 
 /** Working with the page: what is pressed reaches the daemon once, whatever happens on the way. */
 

@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { Bench } from './chromium.ts';
-import { type SceneName, scenes } from './scenes.ts';
+import { type SceneName, scenes } from '../../fixtures/scenes.ts';
+import { Bench } from './bench.ts';
 
 /** Every state of the page in a real browser: complete, without a violation, at every width. */
 

@@ -1,0 +1,23 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { Bench } from '../end-to-end/page/bench.ts';
+import { heldOver } from '../end-to-end/page/day.ts';
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await Bench.make();
+}, 120_000);
+afterAll(() => bench.close());
+
+it('a page that stays open for a day does not grow', async () => {
+  const held = await heldOver(
+    bench,
+    Array.from({ length: 24 }, (_, i) => (i + 1) * 60),
+  );
+  for (const { atMin, heapMiB, nodes, listeners } of held)
+    console.log(`${atMin / 60} h: heap ${heapMiB.toFixed(2)} MiB, ${nodes} nodes, ${listeners} listeners`);
+  const [first, last] = [held[0], held.at(-1)];
+  if (first === undefined || last === undefined) return expect.unreachable();
+  expect(last.heapMiB - first.heapMiB).toBeLessThan(1);
+  expect(last.nodes - first.nodes).toBeLessThan(50);
+  expect(last.listeners).toBeLessThanOrEqual(first.listeners + 2);
+});
