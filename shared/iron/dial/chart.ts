@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import { plateTemperatureC } from '../../heat/schedule.ts';
+import { lagAllowanceK } from './lag.ts';
+import { type Curve, curveThrough, placesOf, valueAt } from './pchip.ts';
+import type { StretchFound } from './stretch.ts';
+
+/** The dial chart of one iron: what its plate does at each mark that was looked at. */
+
+export const chartPointKinds = ['measured', 'typed'] as const;
+
+const spreadK = z.number().min(0).max(400);
+
+export const chartPointSchema = z
+  .strictObject({
+    /** On the dial's own scale (`markNumber`). */
+    mark: z.number().min(0).max(1000),
+    /** By a probe, or read from a hand thermometer and typed. */
+    kind: z.enum(chartPointKinds),
+    meanC: plateTemperatureC,
+    /** Mean of the peaks and of the troughs; null where only one temperature was typed. */
+    peakC: plateTemperatureC.nullable(),
+    troughC: plateTemperatureC.nullable(),
+    /** How many whole cycles it rests on; 0 where none was seen. */
+    cycles: z.number().int().min(0),
+    /** Standard deviation of the peaks; null of fewer than two. */
+    peakSpreadK: spreadK.nullable(),
+    /** Standard deviation of the cycles' means; null likewise. */
+    meanSpreadK: spreadK.nullable(),
+    /** How far the true peaks can be over those shown, by the probe's lag; 0 for typed ones, which aren't smoothed. */
+    lagAllowanceK: spreadK,
+    at: z.iso.datetime({ offset: true }),
+  })
+  .refine((p) => (p.troughC ?? p.meanC) <= p.meanC && p.meanC <= (p.peakC ?? p.meanC), {
+    message: 'trough, mean and peak must rise in that order',
+    path: ['meanC'],
+  })
+  .readonly();
+
+/** More would only make the settings large. */
+const MOST_POINTS = 40;
+const KEEP_EARLIER = 100;
+
+export const dialChartSchema = z
+  .strictObject({
+    /** The one that counts at each mark, by rising mark. */
+    points: z.array(chartPointSchema).max(MOST_POINTS).readonly(),
+    /** Those that newer ones replaced, in the order in which that happened. */
+    earlier: z.array(chartPointSchema).max(KEEP_EARLIER).readonly(),
+  })
+  .readonly();
+
+export type ChartPoint = z.infer<typeof chartPointSchema>;
+export type DialChart = z.infer<typeof dialChartSchema>;
+
+export const emptyChart: DialChart = { points: [], earlier: [] };
+
+/** Marks closer than this are one: nobody sets a dial finer (our own choice). */
+const SAME_MARK = 0.05;
+
+/**
+ * The chart point of a measured stretch.
+ * @param mark from `markNumber`
+ * @param at when, from whoever has a clock
+ * @param lagS time constant of the probe on the plate, s; where it isn't known, what is allowed for it
+ */
+export const pointOf = (
+  { figures }: Pick<StretchFound, 'figures'>,
+  mark: number,
+  at: string,
+  lagS: number,
+): ChartPoint => ({
+  mark,
+  kind: 'measured',
+  meanC: figures.meanC,
+  // The mean is over time, the peaks' is over cycles: of very uneven cycles they could change places.
+  peakC: Math.max(figures.peakC, figures.meanC),
+  troughC: Math.min(figures.troughC, figures.meanC),
+  cycles: figures.cycles,
+  peakSpreadK: figures.peakSpreadK,
+  meanSpreadK: figures.meanSpreadK,
+  lagAllowanceK: lagAllowanceK(figures, lagS),
+  at,
+});
+
+/** The chart with one more point: it counts from now on, and what counted at its mark is kept as earlier. */
+export function withPoint(chart: DialChart, point: ChartPoint): DialChart {
+  const isSame = (p: ChartPoint): boolean => Math.abs(p.mark - point.mark) < SAME_MARK;
+  const points = [...chart.points.filter((p) => !isSame(p)), point].sort((a, b) => a.mark - b.mark);
+  const earlier = [...chart.earlier, ...chart.points.filter(isSame)].slice(-KEEP_EARLIER);
+  return { points: points.slice(0, MOST_POINTS), earlier };
+}
+
+/** Whether a mark is one that was looked at, or lies between such ones. */
+export const isCharted = (chart: DialChart, mark: number): boolean =>
+  chart.points.some((p) => Math.abs(p.mark - mark) < SAME_MARK);
+
+/** A curve of one figure over the marks that have it; null where none has. */
+export function curveOf(
+  points: readonly ChartPoint[],
+  figure: (point: ChartPoint) => number | null,
+): Curve | null {
+  const known = points.flatMap((p) => {
+    const y = figure(p);
+    return y === null ? [] : [{ x: p.mark, y }];
+  });
+  return known.length === 0 ? null : curveThrough(known);
+}
+
+const valueOf = (curve: Curve | null, mark: number): number | null =>
+  curve === null ? null : valueAt(curve, mark);
+
+/** Mean plate temperature at a mark, degC, between those looked at too; null outside them. */
+export const meanAt = ({ points }: DialChart, mark: number): number | null =>
+  valueOf(
+    curveOf(points, (p) => p.meanC),
+    mark,
+  );
+
+/** Mean of the peaks at a mark, degC, likewise; null also where no peaks are known there. */
+export const peakAt = ({ points }: DialChart, mark: number): number | null =>
+  valueOf(
+    curveOf(points, (p) => p.peakC),
+    mark,
+  );
+
+/** The lowest mark at which the mean plate temperature is `meanC`; null where no mark looked at, or between, has it. */
+export function markForMean({ points }: DialChart, meanC: number): number | null {
+  const curve = curveOf(points, (p) => p.meanC);
+  return curve === null ? null : (placesOf(curve, meanC)[0] ?? null);
+}
+
+/** Two neighbouring marks of which the higher is the colder, by so many K. */
+export interface Falling {
+  readonly fromMark: number;
+  readonly toMark: number;
+  readonly byK: number;
+}
+
+/** Less than this may be chance, K (our own choice: what room and setting of a dial do to a mean). */
+const FALLS_K = 3;
+
+/** Where the chart falls: a mark told wrong, or a dial read backwards. Null where it rises as a dial does. */
+export function fallingIn({ points }: DialChart): Falling | null {
+  for (const [i, to] of points.entries()) {
+    const from = points[i - 1];
+    if (from !== undefined && from.meanC - to.meanC > FALLS_K)
+      return { fromMark: from.mark, toMark: to.mark, byK: from.meanC - to.meanC };
+  }
+  return null;
+}
