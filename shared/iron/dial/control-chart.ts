@@ -1,0 +1,56 @@
+/** Two control charts that find a small lasting shift among scatter. */
+
+/**
+ * Exponentially weighted moving average, one value for each observation: z = weight * x + (1 - weight) * z before it.
+ * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4.
+ * @param weight of the newest observation, over 0 to 1
+ * @param start where the average stands before the first observation, usually the target
+ */
+export function ewma(values: readonly number[], weight: number, start: number): readonly number[] {
+  let average = start;
+  return values.map((value) => {
+    average = weight * value + (1 - weight) * average;
+    return average;
+  });
+}
+
+/** The limits between which such an average stays for long runs: `widths` of its standard deviations on both sides. */
+export function ewmaLimits(
+  target: number,
+  sigma: number,
+  { weight, widths }: { readonly weight: number; readonly widths: number },
+): { readonly lower: number; readonly upper: number } {
+  const halfWidth = widths * sigma * Math.sqrt(weight / (2 - weight));
+  return { lower: target - halfWidth, upper: target + halfWidth };
+}
+
+/** One side's sum of what goes beyond the slack, and over how many observations it has been above 0. */
+export interface CusumSide {
+  readonly sum: number;
+  readonly run: number;
+}
+
+export interface Cusum {
+  readonly above: CusumSide;
+  readonly below: CusumSide;
+}
+
+const noSide: CusumSide = { sum: 0, run: 0 };
+export const noCusum: Cusum = { above: noSide, below: noSide };
+
+/**
+ * Takes one more observation into a tabular CUSUM. A shift is found once a side's sum passes the decision interval; it
+ * began `run` observations ago, and is by about slack + sum / run.
+ * Source: Montgomery and Runger, Applied Statistics and Probability for Engineers, chapter 16.
+ * @param offTarget the observation less the target
+ * @param slack what is let pass each time (K), usually half of the shift to be found
+ */
+export const addToCusum = ({ above, below }: Cusum, offTarget: number, slack: number): Cusum => ({
+  above: addToSide(above, offTarget - slack),
+  below: addToSide(below, -offTarget - slack),
+});
+
+function addToSide({ sum, run }: CusumSide, more: number): CusumSide {
+  const after = sum + more;
+  return after > 0 ? { sum: after, run: run + 1 } : noSide;
+}
