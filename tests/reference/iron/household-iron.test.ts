@@ -1,0 +1,108 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { settledCycle } from '../../../daemon/probe/simulated/cycle.ts';
+import { type IronTraits, swingingIron } from '../../../daemon/probe/simulated/irons.ts';
+import type { IronBody } from '../../../daemon/probe/simulated/physics.ts';
+import { type DialChart, emptyChart, pointOf, withPoint } from '../../../shared/iron/dial/chart.ts';
+import { HOUSEHOLD_MEAN_C } from '../../../shared/iron/dial/suspect-probe.ts';
+import { dialFigureWords } from '../../../shared/words/dial.ts';
+import { sittingOf, stretchOf } from './left-on-rest.ts';
+
+/** One measured household iron, and what the standards measure of irons. Sources and standing: data/7_irons/SOURCES.md. */
+
+const folder = new URL('../data/7_irons/', import.meta.url);
+const text = (file: string): string => readFileSync(new URL(file, folder), 'utf8');
+const room = { ambientC: 21, onWork: false, runaway: false };
+
+interface Published {
+  readonly mark: number;
+  readonly lowC: number;
+  readonly midC: number;
+  readonly highC: number;
+}
+
+const published: readonly Published[] = text('iron_dial_vs_temperature.csv')
+  .trim()
+  .split('\n')
+  .slice(1)
+  .map((row) => {
+    // The label of the first column holds a comma.
+    const cells = row.split(',');
+    const [lowC = Number.NaN, midC = Number.NaN, highC = Number.NaN] = cells.slice(-3).map(Number);
+    return { mark: Number(cells.at(-8)), lowC, midC, highC };
+  });
+
+/** The swinging demo iron with hysteresis and dial such that its settled cycle goes from `lowC` to `highC`, to 0.02 K. */
+function ironAt({ lowC, highC }: Published): { readonly body: IronBody; readonly dialC: number } {
+  let dialC = (lowC + highC) / 2;
+  let hysteresisK = highC - lowC;
+  for (let i = 0; i < 30; i++) {
+    const body = { ...swingingIron.body, hysteresisK };
+    const { peakC, troughC } = settledCycle(body, { ...room, dialC });
+    const offK = (lowC + highC - peakC - troughC) / 2;
+    const narrowK = highC - lowC - (peakC - troughC);
+    if (Math.abs(offK) < 0.01 && Math.abs(narrowK) < 0.02) return { body, dialC };
+    dialC += offK;
+    hysteresisK += narrowK;
+  }
+  throw new Error(`no iron goes from ${lowC} to ${highC}`);
+}
+
+describe('a measured household iron, USA about 1986: Schneider (seen)', () => {
+  /** What it was published with: whole degrees Fahrenheit. */
+  const printedK = 5 / 9;
+
+  it('has three settings', () => {
+    expect(published.map((p) => p.mark)).toEqual([3, 4, 5]);
+  });
+
+  it.each([
+    { resolutionK: 0.25, lagS: 0.5 },
+    { resolutionK: 0.5, lagS: 1.5 },
+  ])('comes back through a probe of $resolutionK K: mean, peaks and troughs', ({ resolutionK, lagS }) => {
+    let chart: DialChart = emptyChart;
+    for (const row of published) {
+      const { body, dialC } = ironAt(row);
+      const probe = { ...swingingIron.probe, resolutionK, lagS };
+      const traits: IronTraits = { ...swingingIron, body, probe };
+      const truth = settledCycle(body, { ...room, dialC });
+      const { figures } = stretchOf(sittingOf(traits, { dialC, mark: row.mark }, { forS: 2400, seed: 3 }));
+      expect(figures.cycles).toBeGreaterThanOrEqual(8);
+      expect(Math.abs(figures.meanC - truth.meanC)).toBeLessThan(resolutionK);
+      expect(Math.abs(figures.peakC - row.highC)).toBeLessThan(printedK);
+      expect(Math.abs(figures.troughC - row.lowC)).toBeLessThan(printedK);
+      chart = withPoint(chart, pointOf({ figures }, row.mark, '2026-05-01T09:00:00Z', lagS));
+    }
+    expect(chart.points.map((p) => p.mark)).toEqual([3, 4, 5]);
+  });
+});
+
+describe('what the standards measure (GOST 307.2-95, contents; IEC 60311)', () => {
+  const { measured_items } = JSON.parse(text('iron_test_terms.json')) as {
+    readonly measured_items: readonly { readonly item: string }[];
+  };
+
+  it('is what the figures are called', () => {
+    const { heatingUp, excess, mean, fluctuation, load } = dialFigureWords;
+    for (const name of [heatingUp, excess, mean, fluctuation, load]) {
+      const words = name.toLowerCase().split(' ');
+      expect(measured_items.some(({ item }) => words.every((w) => item.split(/[ ,()]+/).includes(w)))).toBe(
+        true,
+      );
+    }
+  });
+});
+
+it('no mean that is called odd lies among what irons are allowed or measured to have: ISO 3758 (seen), Schneider', () => {
+  const dotsC = text('care_label_dots.csv')
+    .trim()
+    .split('\n')
+    .slice(1)
+    .map((row) => Number(row.split(',')[1]));
+  expect(dotsC).toEqual([110, 150, 200]);
+  const widestK = Math.max(...published.map((p) => p.highC - p.lowC));
+  for (const c of [...dotsC, ...published.flatMap((p) => [p.lowC, p.midC, p.highC])]) {
+    expect(c - widestK / 2).toBeGreaterThan(HOUSEHOLD_MEAN_C.min);
+    expect(c + widestK / 2).toBeLessThan(HOUSEHOLD_MEAN_C.max);
+  }
+});
