@@ -51,7 +51,7 @@ export const pointWords: Readonly<Record<PointKind, PointWords>> = {
     name: 'Contact thermometer on the plate',
     steps: [
       'Bring the iron to a temperature that you work at, on its rest.',
-      'Press the trusted thermometer flat on the plate, close to the probe, until both hold.',
+      'Press the trusted thermometer flat on the plate, close to the probe, until both hold. A plate swings with its thermostat: the top of a swing holds longest.',
       'Type what the thermometer shows at the moment when you keep the point.',
     ],
     caution: 'The plate burns. Work at its edge, and keep cloth, cement and solvent away.',

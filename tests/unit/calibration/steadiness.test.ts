@@ -109,6 +109,7 @@ describe('rough lines', () => {
     const state = wait(startWaiting('ice'), () => 0, { fromS: 0, toS: 5 });
     expect(addReading(state, 5100, Number.NaN)).toBe(state);
     expect(waitingOf(addReading(state, 4900, 0)).readings).toBe(waitingOf(state).readings + 1);
+    expect(addReading(state, 4900, 0).lastMs).toBe(state.lastMs);
   });
 
   test('a reading a second or two thousand a second: the same answer, and no growing state', () => {
