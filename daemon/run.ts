@@ -15,6 +15,7 @@ import { readSettings, SettingsUnreadable, writeSettings } from './settings/file
 import { SettingsKeeper } from './settings/keeper.ts';
 import { addSources, makeSource, type SourcesSetup } from './sources.ts';
 import { VERSION } from './version.ts';
+import { useForms } from './watching/device-forms.ts';
 import { Keeper } from './watching/keeper.ts';
 import { Program } from './watching/program.ts';
 import { ProgramDesk } from './watching/program-desk.ts';
@@ -111,6 +112,7 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
 /** The book comes first, for what broke off to be gone on with; but watching doesn't wait for a slow disk. */
 async function begin(program: Program, keeper: Keeper, sources: SourcesSetup): Promise<void> {
   await Promise.race([keeper.open(), delay(BOOK_AT_MOST_MS, undefined, { ref: false })]);
+  await useForms(program.devices, program.options.settings);
   await addSources(program, sources);
   program.run();
 }

@@ -1,6 +1,7 @@
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
-import type { DeviceName } from '../../shared/messages/settings.ts';
+import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts';
+import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import {
   type ProbeDraft,
   type ProbeSettings,
@@ -89,15 +90,24 @@ export function withProbe(
   return { settings: checked({ ...settings, probes }), probe };
 }
 
+type DeviceChange = { readonly settings: Settings; readonly device: DeviceSettings };
+
 /** Names a device; an empty name takes its name away. Devices that are not there now can be named too. */
-export function withDeviceName(
-  settings: Settings,
-  id: string,
-  name: string,
-): { readonly settings: Settings; readonly device: DeviceName } {
-  const device: DeviceName = { id, name };
-  const others = settings.devices.filter((d) => d.id !== id);
-  return { settings: checked({ ...settings, devices: name === '' ? others : [...others, device] }), device };
+export const withDeviceName = (settings: Settings, id: string, name: string): DeviceChange =>
+  withDevice(settings, { ...deviceSettings(settings, id), name });
+
+/** Settles in which form a device's lines are; that such a form can be read has been seen to before. */
+export const withDeviceForm = (settings: Settings, id: string, form: LineForm): DeviceChange =>
+  withDevice(settings, { ...deviceSettings(settings, id), form });
+
+/** What is settled about a device; one that nothing was settled about has no name and speaks our own protocol. */
+export const deviceSettings = ({ devices }: Settings, id: string): DeviceSettings =>
+  devices.find((d) => d.id === id) ?? { id, name: '', form: protocolForm };
+
+function withDevice(settings: Settings, device: DeviceSettings): DeviceChange {
+  const others = settings.devices.filter((d) => d.id !== device.id);
+  const isPlain = device.name === '' && device.form.kind === 'protocol';
+  return { settings: checked({ ...settings, devices: isPlain ? others : [...others, device] }), device };
 }
 
 /**

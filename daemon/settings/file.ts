@@ -1,6 +1,7 @@
 import { open, readFile, rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { settingsWords } from '../../shared/words/settings.ts';
+import { readersOf } from './forms.ts';
 import { firstSettings, type Settings, settingsSchema } from './settings.ts';
 
 export const SETTINGS_FILE = 'settings.json';
@@ -33,10 +34,20 @@ export async function readSettings(dir: string): Promise<Settings> {
     throw new SettingsUnreadable(settingsWords.notJson(path, String(error)));
   }
   const parsed = settingsSchema.safeParse(value);
-  if (parsed.success) return parsed.data;
+  if (parsed.success) return withReadableForms(path, parsed.data);
   const [issue] = parsed.error.issues;
   throw new SettingsUnreadable(
     settingsWords.badField(path, issue?.path.join('.') ?? '', issue?.message ?? ''),
+  );
+}
+
+/** A file may have been edited by hand: a form that can't be read would make a device silent. */
+async function withReadableForms(path: string, settings: Settings): Promise<Settings> {
+  const read = await readersOf(settings.devices);
+  if (read.kind === 'readers') return settings;
+  const { message, where } = read.problem;
+  throw new SettingsUnreadable(
+    settingsWords.badField(path, `devices.${read.device}.form.${where}`, message.replace(/\.$/, '')),
   );
 }
 

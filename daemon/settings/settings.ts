@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
-import { type DeviceName, deviceNameSchema } from '../../shared/messages/settings.ts';
+import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
 import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 
@@ -14,7 +14,7 @@ export const settingsSchema = z
     irons: z.array(ironSchema),
     probes: z.array(probeSettingsSchema),
     /** Settings of before devices could be named have none. */
-    devices: z.array(deviceNameSchema).default([]),
+    devices: z.array(deviceSettingsSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -55,8 +55,8 @@ export interface Settings {
   readonly schedules: readonly HeatSchedule[];
   readonly irons: readonly Iron[];
   readonly probes: readonly ProbeSettings[];
-  /** Devices that the user has given a name. */
-  readonly devices: readonly DeviceName[];
+  /** Devices that the user has given a name, or whose lines are in a form of their own. */
+  readonly devices: readonly DeviceSettings[];
 }
 
 export const firstSettings: Settings = {

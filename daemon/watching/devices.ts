@@ -1,6 +1,7 @@
 import type { Sample } from '../../shared/thermometer/sample.ts';
 import type { WatchInput } from '../../shared/watch/input.ts';
 import type { ProbeSource, SourceEvent } from '../probe/source.ts';
+import { type LineReader, protocolReader } from '../probe/wire/forms/reader.ts';
 
 /** What the devices tell the rest of the program. */
 export interface DeviceListener {
@@ -18,6 +19,7 @@ const REJECTED_MS = 1000;
 export class Devices {
   readonly #sources: ProbeSource[] = [];
   readonly #listener: DeviceListener;
+  #readers: ReadonlyMap<string, LineReader> = new Map();
   readonly #rejected = new Map<string, { count: number; toldMs: number }>();
   #lamp = 0;
   #heard = true;
@@ -34,8 +36,16 @@ export class Devices {
     return this.#sources.some((s) => s.device.id === device);
   }
 
+  /** From now on the lines of each device are read so; those of one that is not named as our own protocol has them. */
+  readBy(readers: ReadonlyMap<string, LineReader>): void {
+    this.#readers = readers;
+    for (const source of this.#sources) this.#settleForm(source);
+    this.#listener.changed();
+  }
+
   add(source: ProbeSource): void {
     this.#sources.push(source);
+    this.#settleForm(source);
     source.start((event) => this.#onEvent(source, event));
     this.#listener.changed();
   }
@@ -70,6 +80,8 @@ export class Devices {
         this.#listener.sample(event.sample, source, event.tMs);
         break;
       case 'link': {
+        // A device that was not there at the start is known by its id only now.
+        this.#settleForm(source);
         const { link, detail, tMs } = event;
         this.#listener.aboutDevice(device, { kind: 'device', device, link, detail }, tMs);
         // A board that was reset has forgotten that an alarm sounds.
@@ -82,6 +94,10 @@ export class Devices {
         this.#countRejected(device, event.tMs);
         break;
     }
+  }
+
+  #settleForm({ device, wire }: ProbeSource): void {
+    wire?.readAs(this.#readers.get(device.id) ?? protocolReader);
   }
 
   #countRejected(device: string, tMs: number): void {

@@ -2,19 +2,21 @@ import type { AlarmKey } from '../../shared/alarm/record.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
+import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { Live } from '../../shared/messages/live.ts';
-import type { DeviceName } from '../../shared/messages/settings.ts';
+import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { Mark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
-import { withDeviceName, withIron, withProbe, withSchedule } from '../settings/change.ts';
+import { deviceSettings, withDeviceName, withIron, withProbe, withSchedule } from '../settings/change.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
 import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
+import { deviceLines, putDeviceForm } from './device-forms.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Program } from './program.ts';
 
@@ -126,8 +128,13 @@ export class ProgramDesk implements Desk {
     return scheduleVersions(this.#settings.current, id);
   }
 
-  deviceNames(): readonly DeviceName[] {
+  devices(): readonly DeviceSettings[] {
     return this.#settings.current.devices;
+  }
+
+  deviceLines(id: string, form: LineForm | null): Promise<LinesRead> {
+    const settings = this.#settings.current;
+    return deviceLines(this.#program.devices, settings, id, form ?? deviceSettings(settings, id).form);
   }
 
   irons(): readonly Iron[] {
@@ -156,8 +163,12 @@ export class ProgramDesk implements Desk {
     return (await this.#change((s) => withProbe(s, id, draft))).probe;
   }
 
-  async putDeviceName(id: string, name: string): Promise<DeviceName> {
+  async putDeviceName(id: string, name: string): Promise<DeviceSettings> {
     return (await this.#change((s) => withDeviceName(s, id, name))).device;
+  }
+
+  putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings> {
+    return putDeviceForm(this.#program.devices, this.#settings, id, form);
   }
 
   /** An iron that goes would take with it what nobody has seen yet. */

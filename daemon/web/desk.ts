@@ -2,8 +2,9 @@ import type { AlarmChange, AlarmKey } from '../../shared/alarm/record.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
+import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
-import type { DeviceName } from '../../shared/messages/settings.ts';
+import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { Mark } from '../../shared/watch/input.ts';
 import type { BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
@@ -33,12 +34,17 @@ export interface Desk {
   scheduleVersions(id: string): readonly HeatSchedule[];
   irons(): readonly Iron[];
   probes(): readonly ProbeSettings[];
-  deviceNames(): readonly DeviceName[];
+  /** Devices that something was settled about. */
+  devices(): readonly DeviceSettings[];
+  /** The last lines of a device, read in the form that is given; else in the one that is in use. */
+  deviceLines(id: string, form: LineForm | null): Promise<LinesRead>;
   /** A new version of a schedule, or a new schedule; `basedOn` is the version that the writer saw, 0 for a new one. */
   putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule>;
   putIron(id: string, draft: IronDraft): Promise<Iron>;
   putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings>;
-  putDeviceName(id: string, name: string): Promise<DeviceName>;
+  putDeviceName(id: string, name: string): Promise<DeviceSettings>;
+  /** Takes effect at once, on an open connection too. */
+  putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings>;
 }
 
 export type LiveChange =

@@ -14,16 +14,17 @@ const ANSWER_WITHIN_MS = 8000;
 export const get = <S extends z.ZodType>(path: string, schema: S): Promise<Answered<z.output<S>>> =>
   asked(path, { method: 'GET' }, schema);
 
-export const put = <S extends z.ZodType>(
-  path: string,
-  body: unknown,
-  schema: S,
-): Promise<Answered<z.output<S>>> =>
-  asked(
-    path,
-    { method: 'PUT', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) },
-    schema,
-  );
+export const put = <S extends z.ZodType>(path: string, body: unknown, schema: S) =>
+  asked(path, withBody('PUT', body), schema);
+
+export const post = <S extends z.ZodType>(path: string, body: unknown, schema: S) =>
+  asked(path, withBody('POST', body), schema);
+
+const withBody = (method: 'PUT' | 'POST', body: unknown): RequestInit => ({
+  method,
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+});
 
 async function asked<S extends z.ZodType>(
   path: string,

@@ -1,10 +1,11 @@
 import { signal } from '@preact/signals';
 import { type Iron, type IronDraft, ironSchema } from '../../shared/iron/iron.ts';
-import { deviceNameSchema } from '../../shared/messages/settings.ts';
+import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts';
+import { deviceSettingsSchema } from '../../shared/messages/settings.ts';
 import { type ProbeDraft, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import { setupWords } from '../../shared/words/setup.ts';
 import { type Answered, put } from './ask-daemon.ts';
-import { deviceNames, irons, probes, readSettings } from './daemon-settings.ts';
+import { devicesSettled, irons, probes, readSettings } from './daemon-settings.ts';
 import type { Move } from './iron/moves.ts';
 
 /** Changes of irons, probes and devices: each takes effect at once and can be undone. */
@@ -22,6 +23,11 @@ const say = (subject: string, said: Said): void => {
   // Only the last change can be undone: an older one may build on what has changed since.
   saidOf.value = { [subject]: said };
 };
+
+/** What was said is over once somebody goes on. */
+export function unsay(subject: string): void {
+  if (saidOf.peek()[subject] !== undefined) saidOf.value = {};
+}
 
 /** Carries a change out and says so, with the change that puts things back. */
 async function carryOut(
@@ -87,8 +93,17 @@ export const moveProbe = (probe: string, { to, back }: Move, words: string): Pro
   );
 
 export function nameDevice(id: string, name: string, words: string): Promise<boolean> {
-  const before = deviceNames.peek()?.find((one) => one.id === id)?.name ?? '';
+  const before = settledOf(id)?.name ?? '';
   const write = (text: string) => () =>
-    put(`/api/devices/${encodeURIComponent(id)}`, { name: text }, deviceNameSchema);
+    put(`/api/devices/${encodeURIComponent(id)}`, { name: text }, deviceSettingsSchema);
   return carryOut(`device ${id}`, write(name), words, write(before));
+}
+
+const settledOf = (id: string) => devicesSettled.peek()?.find((one) => one.id === id);
+
+export function readLinesAs(id: string, form: LineForm, words: string): Promise<boolean> {
+  const before = settledOf(id)?.form ?? protocolForm;
+  const write = (wanted: LineForm) => () =>
+    put(`/api/devices/${encodeURIComponent(id)}/form`, wanted, deviceSettingsSchema);
+  return carryOut(`lines ${id}`, write(form), words, write(before));
 }

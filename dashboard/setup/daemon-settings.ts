@@ -1,7 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { z } from 'zod';
 import {
-  deviceNameListSchema,
+  deviceListSchema,
   ironListSchema,
   probeListSchema,
   scheduleListSchema,
@@ -16,23 +16,24 @@ type Of<S extends z.ZodType> = z.output<S>;
 export const schedules = signal<Of<typeof scheduleListSchema>['schedules'] | null>(null);
 export const irons = signal<Of<typeof ironListSchema>['irons'] | null>(null);
 export const probes = signal<Of<typeof probeListSchema>['probes'] | null>(null);
-export const deviceNames = signal<Of<typeof deviceNameListSchema>['devices'] | null>(null);
+/** Devices that something was settled about. */
+export const devicesSettled = signal<Of<typeof deviceListSchema>['devices'] | null>(null);
 /** Why they could not be read; empty while all is well. */
 export const readTrouble = signal('');
 
 /** Reads them all. What could be read is taken, whatever became of the rest. */
 export async function readSettings(): Promise<void> {
-  const [schedulesRead, ironsRead, probesRead, namesRead] = await Promise.all([
+  const [schedulesRead, ironsRead, probesRead, devicesRead] = await Promise.all([
     get('/api/schedules', scheduleListSchema),
     get('/api/irons', ironListSchema),
     get('/api/probes', probeListSchema),
-    get('/api/devices', deviceNameListSchema),
+    get('/api/devices', deviceListSchema),
   ]);
   if (schedulesRead.kind === 'done') schedules.value = schedulesRead.value.schedules;
   if (ironsRead.kind === 'done') irons.value = ironsRead.value.irons;
   if (probesRead.kind === 'done') probes.value = probesRead.value.probes;
-  if (namesRead.kind === 'done') deviceNames.value = namesRead.value.devices;
-  const trouble = [schedulesRead, ironsRead, probesRead, namesRead].find((one) => one.kind !== 'done');
+  if (devicesRead.kind === 'done') devicesSettled.value = devicesRead.value.devices;
+  const trouble = [schedulesRead, ironsRead, probesRead, devicesRead].find((one) => one.kind !== 'done');
   readTrouble.value = trouble === undefined ? '' : trouble.why;
 }
 

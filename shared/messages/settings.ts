@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { heatScheduleDraftSchema, heatScheduleSchema } from '../heat/schedule.ts';
 import { ironSchema } from '../iron/iron.ts';
 import { probeSettingsSchema } from '../thermometer/probe.ts';
+import { lineFormSchema, protocolForm } from './line-form.ts';
 
 /** Settings as the API lists and takes them. An iron is written as `ironDraftSchema`, a probe as `probeDraftSchema`. */
 
@@ -23,8 +24,14 @@ export const deviceNameDraftSchema = z.strictObject({
   /** Empty: it is called by its path again. */
   name: z.string().trim().max(60),
 });
-export const deviceNameSchema = deviceNameDraftSchema.safeExtend({ id: z.string().min(1).max(300) });
-export const deviceNameListSchema = z.strictObject({ devices: z.array(deviceNameSchema).readonly() });
 
-export type DeviceName = z.infer<typeof deviceNameSchema>;
+/** What is settled about a device. */
+export const deviceSettingsSchema = deviceNameDraftSchema.safeExtend({
+  id: z.string().min(1).max(300),
+  /** Settings of before forms could be settled have none. */
+  form: lineFormSchema.default(protocolForm),
+});
+export const deviceListSchema = z.strictObject({ devices: z.array(deviceSettingsSchema).readonly() });
+
+export type DeviceSettings = z.infer<typeof deviceSettingsSchema>;
 export type ScheduleWrite = z.infer<typeof scheduleWriteSchema>;

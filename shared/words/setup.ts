@@ -182,9 +182,9 @@ export const deviceSetupWords = {
     unfinished: 'Lines break off. Look at the cable and the plug, and at what else uses this port.',
     checksum: 'Lines arrive damaged. Use a shorter or shielded cable, away from the iron’s mains lead.',
     'not-ascii':
-      'What arrives is not text. The speed is probably another one: set it behind the port, as in --serial PORT@9600.',
+      'What arrives is not plain text. Where the last line can be read all the same, set up below how its lines are read. Else the speed is probably another one: set it behind the port, as in --serial PORT@9600.',
     malformed:
-      'The lines are text, but in no form that is known. Let the board send lines as p=1 t=21.5 (firmware-notes/line-protocol.md).',
+      'The lines are text, but in no form that is known yet. Set up below how they are read, or let the board send lines as p=1 t=21.5 (firmware-notes/line-protocol.md).',
     'bad-value': 'A value in the lines can’t be right. Look at the last line, and at the board’s program.',
     incomplete: 'The lines lack what a reading needs: p= and t=, or p= with uv= and cj=.',
   },

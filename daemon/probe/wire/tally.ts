@@ -53,13 +53,17 @@ export class LineTally implements Wire {
     return this.#recent;
   }
 
-  /** From the next line on, on an open connection too. The counters begin anew: they say how lines fit their form. */
+  /**
+   * From the next line on, on an open connection too. Another form is for other lines: the counters, and what the device
+   * has bound itself to, begin anew.
+   */
   readAs(reader: LineReader): void {
     const before = JSON.stringify(this.#reader.form);
     this.#reader = reader;
     if (JSON.stringify(reader.form) === before) return;
     this.#accepted = 0;
     this.#missed = 0;
+    this.#check = 'none';
     this.#pairs = false;
     this.#rejected.clear();
     this.#lastSeq.clear();

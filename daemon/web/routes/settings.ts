@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { heatScheduleSchema } from '../../../shared/heat/schedule.ts';
 import { ironDraftSchema, ironSchema } from '../../../shared/iron/iron.ts';
+import { lineFormSchema, linesReadSchema } from '../../../shared/messages/line-form.ts';
 import {
+  deviceListSchema,
   deviceNameDraftSchema,
-  deviceNameListSchema,
-  deviceNameSchema,
+  deviceSettingsSchema,
   ironListSchema,
   probeListSchema,
   scheduleListSchema,
@@ -26,6 +27,7 @@ export const settingsRoutes = (desk: Desk): Route[] => [
   ...ironRoutes(desk),
   ...probeRoutes(desk),
   ...deviceRoutes(desk),
+  ...lineFormRoutes(desk),
 ];
 
 const scheduleRoutes = (desk: Desk): Route[] => [
@@ -144,15 +146,16 @@ const probeRoutes = (desk: Desk): Route[] => [
 ];
 
 const deviceId = z.string().min(1).max(300);
+const deviceSettings = { kind: 'json', name: 'DeviceSettings', schema: deviceSettingsSchema } as const;
 
 const deviceRoutes = (desk: Desk): Route[] => [
   route({
     method: 'get',
     path: '/api/devices',
-    name: 'listDeviceNames',
-    does: 'The names that the user gave to devices. How devices stand is in /api/live.',
-    answer: { kind: 'json', name: 'DeviceNameList', schema: deviceNameListSchema },
-    handle: () => json({ devices: desk.deviceNames() }),
+    name: 'listDevices',
+    does: 'What the user has settled about devices: names, and the form of their lines. How devices stand is in /api/live.',
+    answer: { kind: 'json', name: 'DeviceList', schema: deviceListSchema },
+    handle: () => json({ devices: desk.devices() }),
   }),
   route({
     method: 'put',
@@ -161,9 +164,47 @@ const deviceRoutes = (desk: Desk): Route[] => [
     does: 'Names a device; an empty name takes its name away. An id may hold slashes, which are written %2F in the address.',
     params: { id: deviceId },
     body: { name: 'DeviceNameDraft', schema: deviceNameDraftSchema },
-    answer: { kind: 'json', name: 'DeviceName', schema: deviceNameSchema },
+    answer: deviceSettings,
     refusals: [409, 422],
     handle: async ({ params, body }) => json(await desk.putDeviceName(params.id, body.name)),
+  }),
+];
+
+const lineForm = { name: 'LineForm', schema: lineFormSchema } as const;
+const linesRead = { kind: 'json', name: 'LinesRead', schema: linesReadSchema } as const;
+
+const lineFormRoutes = (desk: Desk): Route[] => [
+  route({
+    method: 'put',
+    path: '/api/devices/{id}/form',
+    name: 'putDeviceForm',
+    does: 'Settles in which form the lines of a device are: pairs, columns, or whatever a pattern fits. Takes effect with the next line.',
+    params: { id: deviceId },
+    body: lineForm,
+    answer: deviceSettings,
+    refusals: [409, 422],
+    handle: async ({ params, body }) => json(await desk.putDeviceForm(params.id, body)),
+  }),
+  route({
+    method: 'get',
+    path: '/api/devices/{id}/lines',
+    name: 'readLines',
+    does: 'The last lines of a device as they came, and what was understood of each in the form in use.',
+    params: { id: deviceId },
+    answer: linesRead,
+    refusals: [404, 409],
+    handle: async ({ params }) => json(await desk.deviceLines(params.id, null)),
+  }),
+  route({
+    method: 'post',
+    path: '/api/devices/{id}/lines',
+    name: 'tryForm',
+    does: 'The last lines of a device as they came, and what would be understood of each in the form that is sent. Settles nothing.',
+    params: { id: deviceId },
+    body: lineForm,
+    answer: linesRead,
+    refusals: [404, 409],
+    handle: async ({ params, body }) => json(await desk.deviceLines(params.id, body)),
   }),
 ];
 

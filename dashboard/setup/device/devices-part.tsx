@@ -1,3 +1,4 @@
+import { protocolForm } from '../../../shared/messages/line-form.ts';
 import type { DeviceLive } from '../../../shared/messages/live.ts';
 import { deviceOf } from '../../../shared/thermometer/sample.ts';
 import { pageWords } from '../../../shared/words/page.ts';
@@ -7,11 +8,13 @@ import { isLive, live, viewOnly } from '../../link/daemon.ts';
 import { Note } from '../../parts/note.tsx';
 import { nameDevice } from '../changing.ts';
 import { Choice } from '../choice.tsx';
-import { deviceNames, probes } from '../daemon-settings.ts';
+import { devicesSettled, probes } from '../daemon-settings.ts';
 import { DeviceFacts } from '../devices.tsx';
 import { KeptField, nameCheck } from '../fields/kept-field.tsx';
 import { SaidLine } from '../said-line.tsx';
 import { diagnosis } from './diagnosis.ts';
+import { formDrafts } from './form/form-drafts.ts';
+import { LineFormPart } from './form/line-form-part.tsx';
 
 /** Devices: how each stands and what to do about it, what came over its line, and the choice while it is open. */
 export function DevicesPart() {
@@ -40,10 +43,12 @@ export function DevicesPart() {
 
 function DeviceCard({ device }: { readonly device: DeviceLive }) {
   const { id, path, hello } = device;
-  const name = deviceNames.value?.find((one) => one.id === id)?.name ?? '';
+  const settled = devicesSettled.value?.find((one) => one.id === id);
+  const name = settled?.name ?? '';
+  const isOpen = formDrafts.value[id] !== undefined;
   const on = (probes.value ?? []).filter((one) => deviceOf(one.id) === id).map((one) => one.label);
   return (
-    <li class="card" data-testid="device-card" data-id={id}>
+    <li class={isOpen ? 'card card--wide' : 'card'} data-testid="device-card" data-id={id}>
       <h3>
         {name === '' ? path : name}: {deviceWords.link[device.link]}{' '}
         {device.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
@@ -79,6 +84,7 @@ function DeviceCard({ device }: { readonly device: DeviceLive }) {
         <dd>{on.length === 0 ? deviceSetupWords.probesNone : on.join(', ')}</dd>
       </dl>
       <DeviceFacts device={device} />
+      {device.simulated ? null : <LineFormPart id={id} inUse={settled?.form ?? protocolForm} />}
     </li>
   );
 }

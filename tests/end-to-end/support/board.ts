@@ -12,7 +12,12 @@ interface BoardOptions {
   /** How often it sends, ms, and how many lines then. */
   readonly everyMs?: number;
   readonly linesAtOnce?: number;
+  /** What it sends in place of the protocol's lines. */
+  readonly lineAs?: LineAs;
 }
+
+/** A line without its end, given what is measured, degC, and the line's number. */
+type LineAs = (tC: number, line: number) => string;
 
 /** What a board measures at its next line, degC, given the line's number. */
 type Plate = (line: number) => number;
@@ -36,9 +41,11 @@ export class Board {
   #reached: (() => void) | null = null;
 
   /** `path`: where its node appears. */
-  constructor(path: string, { plateC = 22, name = '1', everyMs = 100, linesAtOnce = 1 }: BoardOptions = {}) {
+  constructor(path: string, options: BoardOptions = {}) {
+    const { plateC = 22, name = '1', everyMs = 100, linesAtOnce = 1 } = options;
+    const { lineAs = (tC, line) => protocolLine(name, tC, line) } = options;
     this.path = path;
-    this.#options = { plateC, name, everyMs, linesAtOnce };
+    this.#options = { plateC, name, everyMs, linesAtOnce, lineAs };
     this.#plate = steady(plateC);
     onTestFinished(() => this.pull());
   }
@@ -89,12 +96,9 @@ export class Board {
 
   sendNext(): void {
     this.line += 1;
-    const tC = this.#plate(this.line).toFixed(2);
-    const ms = Math.floor(performance.now());
+    const tC = this.#plate(this.line);
     this.sentAtMs[this.line] = Date.now();
-    this.write(
-      checked(`p=${this.#options.name} n=${this.line % 65_536} ms=${ms} t=${tC} g=${motionOf(this.line)}`),
-    );
+    this.write(`${this.#options.lineAs(tC, this.line)}\n`);
   }
 
   /** From now on the plate is at what `plate` says. */
@@ -129,10 +133,15 @@ const motionOf = (line: number): string => (line / 1_000_000).toFixed(6);
 export const lineOf = (row: Readonly<Record<string, string>>): number =>
   Math.round(Number(row['motion_g']) * 1_000_000);
 
-/** A line with its checksum (NMEA 0183: the XOR of all bytes before the `*`) and its end. */
+function protocolLine(name: string, tC: number, line: number): string {
+  const ms = Math.floor(performance.now());
+  return checked(`p=${name} n=${line % 65_536} ms=${ms} t=${tC.toFixed(2)} g=${motionOf(line)}`);
+}
+
+/** A line with its checksum (NMEA 0183: the XOR of all bytes before the `*`). */
 function checked(payload: string): string {
   const sum = Buffer.from(payload, 'latin1').reduce((all, byte) => all ^ byte, 0);
-  return `${payload}*${sum.toString(16).toUpperCase().padStart(2, '0')}\n`;
+  return `${payload}*${sum.toString(16).toUpperCase().padStart(2, '0')}`;
 }
 
 /** A plate that is held: it is never still, or its probe would count as frozen. Never above `plateC`. */

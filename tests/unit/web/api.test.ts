@@ -33,8 +33,17 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   getSchedule: { path: `/api/schedules/${schedule.id}` },
   putSchedule: { path: `/api/schedules/${schedule.id}`, body: { ...draft, basedOn: 3 } },
   listScheduleVersions: { path: `/api/schedules/${schedule.id}/versions` },
-  listDeviceNames: { path: '/api/devices' },
+  listDevices: { path: '/api/devices' },
   putDeviceName: { path: '/api/devices/%2Fdev%2FttyUSB0', body: { name: 'left handle' } },
+  putDeviceForm: {
+    path: '/api/devices/%2Fdev%2FttyUSB0/form',
+    body: { kind: 'columns', separator: 'tab', columns: [{ is: 't' }] },
+  },
+  readLines: { path: '/api/devices/%2Fdev%2FttyUSB0/lines' },
+  tryForm: {
+    path: '/api/devices/%2Fdev%2FttyUSB0/lines',
+    body: { kind: 'pattern', pattern: '(?P<t>.*)' },
+  },
   listIrons: { path: '/api/irons' },
   getIron: { path: `/api/irons/${iron.id}` },
   putIron: { path: `/api/irons/${iron.id}`, body: { name: 'Big', probes: ['a/1'], scheduleId: 'trial' } },

@@ -120,6 +120,7 @@ describe('the description', () => {
       sessions: summary.id,
       schedules: schedule.id,
       irons: 'small',
+      devices: '%2Fdev%2FttyUSB0',
       probes: encodeURIComponent(probe.id),
     };
     for (const { path, method, operation } of operations()) {
@@ -131,7 +132,7 @@ describe('the description', () => {
       expect(check(name).safeParse({ ...(answer as object), surplus: 1 }).success).toBe(false);
       checked += 1;
     }
-    expect(checked).toBe(16);
+    expect(checked).toBe(17);
   });
 
   it('holds for what the server refuses, and for what the stream says', async () => {

@@ -1,7 +1,9 @@
 import type { BookReader } from '../../../../daemon/book/book.ts';
+import { linesRead } from '../../../../daemon/probe/wire/forms/lines-read.ts';
 import { type Desk, type LiveChange, Refusal } from '../../../../daemon/web/desk.ts';
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Outcome } from '../../../../shared/messages/command.ts';
+import { protocolForm } from '../../../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
 import { found, iron, item, probe, schedule, situation, summary, trace, verification } from './samples.ts';
@@ -140,7 +142,11 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
     },
     schedules: () => [...schedules.values()],
     scheduleVersions: (id) => (id === schedule.id ? [schedule] : []),
-    deviceNames: () => [{ id: '/dev/ttyUSB0', name: 'left handle' }],
+    devices: () => [{ id: '/dev/ttyUSB0', name: 'left handle', form: protocolForm }],
+    deviceLines: (id, form) => {
+      if (id !== '/dev/ttyUSB0') throw new Refusal('unknown', `No device "${id}".`, 'id');
+      return linesRead(['t=21.5'], { form: form ?? protocolForm, deviceId: id, unitOf: () => '°C' });
+    },
     irons: () => [iron],
     probes: () => [probe],
     putSchedule: async (id, draft, basedOn) => {
@@ -157,7 +163,8 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       return { ...draft, id, simulated: false };
     },
     putProbe: async (id, draft) => ({ ...draft, id }),
-    putDeviceName: async (id, name) => ({ id, name }),
+    putDeviceName: async (id, name) => ({ id, name, form: protocolForm }),
+    putDeviceForm: async (id, form) => ({ id, name: '', form }),
     ...over,
   };
 }
