@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { gaussian } from '../../../daemon/probe/simulated/random.ts';
 import { addToCusum, ewma, ewmaLimits, noCusum } from '../../../shared/iron/dial/control-chart.ts';
 
 /** Control charts against published worked examples. Sources and standing: data/4_statistics/SOURCES.md. */
@@ -78,3 +79,34 @@ describe('tabular CUSUM: Montgomery and Runger, tables 16-7 and 16-8, Example 16
     }
   });
 });
+
+/** How many observations pass on average until a shift of so many standard deviations is found. */
+function runLength(shift: number, runs: number): number {
+  let seed = 17;
+  let steps = 0;
+  for (let run = 0; run < runs; run++) {
+    for (let cusum = noCusum; Math.max(cusum.above.sum, cusum.below.sum) <= 5; steps++) {
+      const drawn = gaussian(seed);
+      seed = drawn.seed;
+      cusum = addToCusum(cusum, shift + drawn.value, 0.5);
+    }
+  }
+  return steps / runs;
+}
+
+/**
+ * Average run lengths of a CUSUM with slack 0.5 and decision interval 5: Montgomery, Introduction to Statistical Quality
+ * Control, from memory; here only as far as a simulation bears them out.
+ */
+it.each([
+  { shift: 0, length: 465, runs: 600 },
+  { shift: 1, length: 10.4, runs: 3000 },
+  { shift: 2, length: 4.01, runs: 3000 },
+  { shift: 3, length: 2.57, runs: 3000 },
+])(
+  'a shift of $shift standard deviations is found after $length observations on average',
+  ({ shift, length, runs }) => {
+    // The standard error of the simulated mean is at most 1 / sqrt(runs) of it.
+    expect(Math.abs(runLength(shift, runs) / length - 1)).toBeLessThan(3.5 / Math.sqrt(runs) + 0.005);
+  },
+);
