@@ -54,16 +54,29 @@ function readLine(
   return { line, checked: isChecked(parsed) };
 }
 
-/** The cells of the newest line that has so many of them; else those of the newest line. */
-function newestCells(payloads: readonly string[], separator: Separator, columns: number): readonly string[] {
+/** The cells of the newest line that has as many as are named; else of the newest that has as many as most lines. */
+function newestCells(payloads: readonly string[], separator: Separator, named: number): readonly string[] {
   const all = payloads.map((payload) => cellsOf(payload, separator));
-  return all.find((cells) => cells.length === columns) ?? all[0] ?? [];
+  return withLength(all, named) ?? withLength(all, commonest(all)) ?? [];
+}
+
+type Cells = readonly string[];
+
+const withLength = (all: readonly Cells[], length: number): Cells | undefined =>
+  all.find((cells) => cells.length === length);
+
+/** How many columns most of the lines have. Boot text and headers may stand among them. */
+function commonest(all: readonly Cells[]): number {
+  const counts = new Map<number, number>();
+  for (const { length } of all) counts.set(length, (counts.get(length) ?? 0) + 1);
+  const [first] = [...counts].toSorted(([, one], [, other]) => other - one);
+  return first?.[0] ?? 0;
 }
 
 /** A comma may be a decimal sign, and a space may be there for the eye. */
 const likelyFirst: readonly Separator[] = ['semicolon', 'tab', 'comma', 'space'];
 
-/** The separator by which the lines fall into the same number of columns, several of them, most of those numbers. */
+/** The separator by which most lines fall into the same number of columns, several of them, most of those numbers. */
 function likelySeparator(payloads: readonly string[]): Separator | null {
   let best: Separator | null = null;
   let bestShare = 0;
@@ -74,14 +87,12 @@ function likelySeparator(payloads: readonly string[]): Separator | null {
   return best;
 }
 
-/** The share of numbers among the columns, 0 where the lines do not fall into the same number of several columns. */
+/** The share of numbers among the columns; 0 where most lines do not fall into the same number of several columns. */
 function numbersBy(payloads: readonly string[], separator: Separator): number {
   const all = payloads.map((payload) => cellsOf(payload, separator));
-  const [newest] = all;
-  if (newest === undefined || newest.length < 2) return 0;
-  const like = all.filter((cells) => cells.length === newest.length).length;
-  // Boot text and headers may stand among them.
-  if (like * 2 < all.length) return 0;
-  const numbers = newest.filter((text) => measured(withPoint(text, separator)) !== null).length;
-  return numbers / newest.length;
+  const length = commonest(all);
+  const like = all.filter((cells) => cells.length === length);
+  if (length < 2 || like.length * 2 < all.length) return 0;
+  const texts = like.flat();
+  return texts.filter((text) => measured(withPoint(text, separator)) !== null).length / texts.length;
 }
