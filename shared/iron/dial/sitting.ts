@@ -78,8 +78,11 @@ function withDoubt(before: Sitting, look: Look, broken: boolean): Sitting {
 const goesOn = (stretch: Stretch, before: Sitting, look: Look): boolean =>
   look.place === 'on-rest' && sameMark(stretch.mark, look) && sameStage(before, look);
 
-const isBelieved = ({ doubtedMs }: Sitting, { dial }: Look): boolean =>
-  dial !== null && dial.toldMs !== doubtedMs;
+/** Whether the mark that was told last is not believed any more: the user is to say it again. */
+export const isDoubted = ({ doubtedMs }: Sitting, dial: Look['dial']): boolean =>
+  dial !== null && dial.toldMs === doubtedMs;
+
+const isBelieved = (sitting: Sitting, { dial }: Look): boolean => dial !== null && !isDoubted(sitting, dial);
 
 function stepStretch(before: Sitting, look: Look, broken: boolean): SittingStep {
   const { stretch } = before;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { noBehaviour } from '../../../../shared/iron/behaviour.ts';
-import { noSitting, sit } from '../../../../shared/iron/dial/sitting.ts';
+import { isDoubted, noSitting, sit } from '../../../../shared/iron/dial/sitting.ts';
 import { ramp, Sitter, waves } from './sitting-plate.ts';
 
 const sine = waves.sine(150, 24, 80);
@@ -132,7 +132,9 @@ describe('a dial that is turned without a word', () => {
   test('a little, so that the plate stays within its swing: two cycles unlike the others tell', () => {
     const sitter = warmedUp().run(560, fromMiddle);
     sitter.run(15, ramp(150, 0.5)).run(800, waves.sine(157, 24, 80));
-    expect(sitter.sitting.doubtedMs).toBe(0);
+    expect(isDoubted(sitter.sitting, { mark: 3, toldMs: 0 })).toBe(true);
+    expect(isDoubted(sitter.sitting, { mark: 3, toldMs: 900_000 })).toBe(false);
+    expect(isDoubted(sitter.sitting, null)).toBe(false);
     for (const s of sitter.stretches) expect(Math.abs(s.figures.meanC - 150)).toBeLessThan(1);
   });
 
