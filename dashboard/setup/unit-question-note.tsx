@@ -6,7 +6,7 @@ import { keep } from '../parts/browser.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { changeProbe } from './changing.ts';
-import { probes, readSettings } from './daemon-settings.ts';
+import { devicesSettled, probes, readSettings } from './daemon-settings.ts';
 import { type UnitQuestion, unitQuestion } from './unit-question.ts';
 
 const NAME = 'units-right';
@@ -43,6 +43,7 @@ const questions = computed(() => {
       now: probe,
       iron,
       device,
+      form: devicesSettled.value?.find((one) => one.id === device?.id)?.form,
       hottestC: hottest.value[probe.id] ?? 0,
     });
     return question === null || right.value.includes(mark(question)) ? [] : [question];

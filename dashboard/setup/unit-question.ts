@@ -1,3 +1,4 @@
+import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts';
 import type { DeviceLive, IronLive, ProbeLive } from '../../shared/messages/live.ts';
 import type { ProbeSettings } from '../../shared/thermometer/probe.ts';
 
@@ -22,23 +23,44 @@ export interface UnitFacts {
   readonly now: ProbeLive;
   readonly iron: Pick<IronLive, 'phase'>;
   readonly device: Pick<DeviceLive, 'id' | 'lastLine'> | null;
+  /** In which its device's lines are; our own protocol's where left out. */
+  readonly form?: LineForm | undefined;
   /** The hottest that this page has seen it, degC. */
   readonly hottestC: number;
 }
 
 /** Null where nothing seems wrong. Only a plate that stands still is looked at, and only one that may be cold. */
-export function unitQuestion({ settings, now, iron, device, hottestC }: UnitFacts): UnitQuestion | null {
+export function unitQuestion({
+  settings,
+  now,
+  iron,
+  device,
+  form,
+  hottestC,
+}: UnitFacts): UnitQuestion | null {
   const { plateC, quality, trend } = now;
   if (quality !== 'ok' || plateC === null || trend !== 'steady' || hottestC > HAS_BEEN_HOT_C) return null;
   if (iron.phase === 'warming' || iron.phase === 'cooling') return null;
   // Microvolts have no unit to be wrong about.
-  if (device === null || !/(^|\s)t=/.test(device.lastLine)) return null;
+  if (device === null || !sendsDegrees(form ?? protocolForm, settings.id, device.lastLine)) return null;
   if (settings.unit === 'degC' && isIn(ROOM_AS_F, plateC))
     return { probe: settings, number: plateC.toFixed(0), instead: 'degF' };
   const sent = (plateC * 9) / 5 + 32;
   if (settings.unit === 'degF' && isIn(ROOM_AS_C, sent))
     return { probe: settings, number: sent.toFixed(0), instead: 'degC' };
   return null;
+}
+
+/** Whether a probe's device sends degrees, as far as its last line and the form of its lines tell. */
+function sendsDegrees(form: LineForm, probe: string, lastLine: string): boolean {
+  switch (form.kind) {
+    case 'protocol':
+      return /(^|\s)t=|^\s*[+-]?\d/.test(lastLine);
+    case 'columns':
+      return form.columns.some((column) => column.is === 't' && probe.endsWith(`/${column.probe}`));
+    case 'pattern':
+      return form.pattern.includes('<t>');
+  }
 }
 
 const isIn = ({ low, high }: { readonly low: number; readonly high: number }, value: number): boolean =>

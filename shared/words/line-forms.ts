@@ -42,8 +42,8 @@ export const formProblemWords = {
     `The pattern can’t be read: ${why}. Patterns are in the syntax of RE2, without look-around and back-references.`,
   tooLarge:
     'The pattern takes too much work for every line. Use smaller numbers in its repeats, or * and + in their place.',
-  unknownGroup: (name: string, known: readonly string[]) =>
-    `No group is called “${name}” here. A group’s name is one of ${known.join(', ')}.`,
+  unknownGroup: (name: string, known: string) =>
+    `No group is called “${name}” here. A group’s name is one of ${known}.`,
   noMeasuringGroup:
     'No group of it measures. Give the number a name, for example (?P<t>[-0-9.]+) for a temperature in degrees.',
   groupUvAlone: 'Microvolts (uv) and cold junction (cj) go together: give both a group.',
@@ -129,6 +129,7 @@ export const lineFormWords = {
   unit: 'Whether it counts in °C or °F is settled at the probe, under Irons and probes.',
   save: 'Read its lines this way',
   drop: 'Drop what I set up',
+  takeBack: 'Go on with what I dropped',
   unsaved: 'Not in use yet.',
   saved: 'Its lines are read this way from now on.',
   inUse: (form: LineForm): string => {

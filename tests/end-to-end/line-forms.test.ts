@@ -37,6 +37,8 @@ async function toSetUp(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Setup' }).click();
   await page.getByRole('link', { name: 'Devices' }).click();
   await part(page, 'set-up-form').click();
+  // What was pressed is gone: whoever has no mouse goes on from here.
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Setting up its lines');
   await part(page, 'tried').getByRole('listitem').nth(5).waitFor();
 }
 
@@ -129,6 +131,9 @@ describe('a board that sends columns', () => {
     await expectNothingInTheWay(page);
     expect((await program.api.live()).probes).toEqual([]);
 
+    await part(page, 'drop-form').click();
+    await part(page, 'form-in-use').getByText('As pairs').waitFor();
+    await button(page, 'Go on with what I dropped').click();
     await part(page, 'save-form').click();
     await part(page, 'said').getByText('Its lines are read this way from now on.').waitFor();
     await part(page, 'form-in-use').getByText('2 temperature (t), probe 1; 3 button (b), probe 1').waitFor();

@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { rejectCauses } from '../../../daemon/probe/source.ts';
 import { splitChecksum } from '../../../daemon/probe/wire/checksum.ts';
+import { readerFor } from '../../../daemon/probe/wire/forms/reader.ts';
 import { MAX_LINE, parseLine } from '../../../daemon/probe/wire/line.ts';
 import { BOOT_MS } from '../../../daemon/probe/wire/stack.ts';
+import { groupNames, LONGEST_PATTERN } from '../../../shared/messages/line-form.ts';
 
 /** The specification is checked against what reads the lines, so that neither goes its own way. */
 const text = readFileSync(new URL('../../../firmware-notes/line-protocol.md', import.meta.url), 'utf8');
@@ -41,6 +43,19 @@ describe('the line protocol’s specification', () => {
       expect(chapter('Pairs')).toContain(`\n| \`${key}\` |`);
     }
     for (const cause of rejectCauses) expect(chapter('How lines are taken')).toContain(`\n| \`${cause}\` |`);
+  });
+
+  it('gives an example of a pattern that takes its line, and the most that a pattern may have', async () => {
+    const other = chapter('Other forms');
+    const [, line = '', pattern = ''] = /`([^`]+)` is taken by `([^`]+)`/.exec(other) ?? [];
+    const read = await readerFor({ kind: 'pattern', pattern });
+    expect(read.kind === 'reader' && read.reader.read(line, 'dev')).toMatchObject({
+      kind: 'sample',
+      sample: { tC: 121.4 },
+      seq: 7,
+    });
+    expect(other).toContain(`at most ${LONGEST_PATTERN} characters`);
+    for (const key of groupNames) expect(other).toContain(`\`${key}\``);
   });
 
   it('gives the longest line and the time of boot text as they are', () => {

@@ -113,7 +113,7 @@ describe('the last lines of a device', () => {
     await desk.putDeviceForm('A', form);
     source.say(250);
     const [probe] = desk.probes();
-    const { id = '', ...draft } = probe ?? expect.unreachable();
+    const { id, ...draft } = probe ?? expect.unreachable();
     await desk.putProbe(id, { ...draft, unit: 'degF' });
     source.kind('1;250');
     expect((await desk.deviceLines('A', null)).lines[0]?.says).toBe('probe 1: 250 °F');

@@ -55,7 +55,7 @@ const isKnown = (name: string): name is (typeof groupNames)[number] =>
 
 function groupsProblem(groups: readonly string[]): string | null {
   const unknown = groups.find((name) => !isKnown(name));
-  if (unknown !== undefined) return formProblemWords.unknownGroup(unknown, groupNames);
+  if (unknown !== undefined) return formProblemWords.unknownGroup(unknown, groupNames.join(', '));
   if (groups.includes('uv') !== groups.includes('cj')) return formProblemWords.groupUvAlone;
   return groups.some((name) => measuring.has(name)) ? null : formProblemWords.noMeasuringGroup;
 }

@@ -6,7 +6,7 @@ import { columnsProblem, columnsReader } from './columns.ts';
 export interface LineReader {
   readonly form: LineForm;
   /** One line without its line end, a character a byte. Never throws: what doesn't fit is rejected by its cause. */
-  read(line: string, deviceId: string): ParsedLine;
+  readonly read: (line: string, deviceId: string) => ParsedLine;
 }
 
 /** Why a form can't be used, as a sentence, and the field of it that is wrong. */

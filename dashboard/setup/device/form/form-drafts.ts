@@ -44,13 +44,29 @@ effect(() => {
   tabKeep.write(NAME, JSON.stringify(formDrafts.value));
 });
 
+/** What was dropped, until it is taken back or another one is begun, by the device's id. */
+export const droppedForms = signal<Readonly<Record<string, FormDraft>>>({});
+
 export const setFormDraft = (id: string, draft: FormDraft): void => {
+  droppedForms.value = without(droppedForms.peek(), id);
   formDrafts.value = { ...formDrafts.peek(), [id]: draft };
 };
 
+/** Drops what was set up. It can be taken back for as long as the page is open. */
 export function dropFormDraft(id: string): void {
-  const { [id]: _dropped, ...others } = formDrafts.peek();
-  formDrafts.value = others;
+  const draft = formDrafts.peek()[id];
+  endFormDraft(id);
+  if (draft !== undefined) droppedForms.value = { ...droppedForms.peek(), [id]: draft };
+}
+
+/** It is in use: there is nothing left to set up. */
+export function endFormDraft(id: string): void {
+  formDrafts.value = without(formDrafts.peek(), id);
+}
+
+function without<T>(all: Readonly<Record<string, T>>, id: string): Readonly<Record<string, T>> {
+  const { [id]: _gone, ...others } = all;
+  return others;
 }
 
 /** Begins with the form in use; where that is our own protocol, with none. */

@@ -6,7 +6,14 @@ import { Target } from '../../../parts/target.tsx';
 import { readLinesAs, unsay } from '../../changing.ts';
 import { Pick } from '../../fields/field.tsx';
 import { ColumnFields } from './column-fields.tsx';
-import { dropFormDraft, type FormDraft, formOf, separatorOf, setFormDraft } from './form-drafts.ts';
+import {
+  dropFormDraft,
+  endFormDraft,
+  type FormDraft,
+  formOf,
+  separatorOf,
+  setFormDraft,
+} from './form-drafts.ts';
 import { LinesList } from './lines-list.tsx';
 import { PatternField } from './pattern-field.tsx';
 import { useTried } from './trying.ts';
@@ -42,7 +49,7 @@ export function FormSetUp({ id, draft }: FormSetUpProps) {
   const problem = read?.form.kind === kind ? (read?.problem?.message ?? '') : '';
   const key = encodeURIComponent(id);
   const save = async (): Promise<void> => {
-    if (await readLinesAs(id, form, lineFormWords.saved)) dropFormDraft(id);
+    if (await readLinesAs(id, form, lineFormWords.saved)) endFormDraft(id);
   };
   return (
     <>

@@ -1,10 +1,11 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { LineForm } from '../../../../shared/messages/line-form.ts';
+import { type LineForm, protocolForm } from '../../../../shared/messages/line-form.ts';
 import { lineFormWords } from '../../../../shared/words/line-forms.ts';
 import { viewOnly } from '../../../link/daemon.ts';
 import { Target } from '../../../parts/target.tsx';
+import { devicesSettled, readSettings } from '../../daemon-settings.ts';
 import { SaidLine } from '../../said-line.tsx';
-import { draftOf, formDrafts, setFormDraft } from './form-drafts.ts';
+import { draftOf, droppedForms, formDrafts, setFormDraft } from './form-drafts.ts';
 import { FormSetUp } from './form-set-up.tsx';
 import './line-form.css';
 
@@ -13,9 +14,17 @@ interface LineFormPartProps {
   readonly inUse: LineForm;
 }
 
+/** Begins with the form in use as it is now: somebody may have changed it on another page. */
+async function begin(id: string): Promise<void> {
+  await readSettings();
+  const settled = devicesSettled.peek()?.find((one) => one.id === id);
+  setFormDraft(id, draftOf(settled?.form ?? protocolForm));
+}
+
 /** How a device's lines are read, and how that is changed. */
 export function LineFormPart({ id, inUse }: LineFormPartProps) {
   const draft = viewOnly.value ? undefined : formDrafts.value[id];
+  const dropped = droppedForms.value[id];
   const part = useRef<HTMLElement>(null);
   const wasOpen = useRef(draft !== undefined);
   const isOpen = draft !== undefined;
@@ -37,9 +46,14 @@ export function LineFormPart({ id, inUse }: LineFormPartProps) {
             {lineFormWords.inUse(inUse)} {inUse.kind === 'pattern' ? <code>{inUse.pattern}</code> : null}
           </p>
           {viewOnly.value ? null : (
-            <Target testId="set-up-form" onPress={() => setFormDraft(id, draftOf(inUse))}>
-              {lineFormWords.begin}
-            </Target>
+            <div class="choice-row">
+              <Target testId="set-up-form" onPress={() => void begin(id)}>
+                {lineFormWords.begin}
+              </Target>
+              {dropped === undefined ? null : (
+                <Target onPress={() => setFormDraft(id, dropped)}>{lineFormWords.takeBack}</Target>
+              )}
+            </div>
           )}
         </>
       ) : (

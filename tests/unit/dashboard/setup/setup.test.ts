@@ -86,6 +86,12 @@ describe('the question of the unit', () => {
 
   it('is asked of a plate that stands at 70 "degC" and may be cold, and of a frosty one in degF', () => {
     expect(unitQuestion(reads(70))).toMatchObject({ number: '70', instead: 'degF' });
+    for (const form of [
+      { kind: 'columns', separator: 'tab', columns: [{ is: 't', probe: '1' }] },
+      { kind: 'pattern', pattern: 'T=(?P<t>.*)' },
+    ] as const)
+      expect(unitQuestion(reads(70, { form, device: device({ lastLine: 'x' }) }))).not.toBeNull();
+    expect(unitQuestion(reads(70, { device: device({ lastLine: '70.5' }) }))).not.toBeNull();
     const asF = { settings: { ...settings, unit: 'degF' as const } };
     expect(unitQuestion(reads((21 - 32) / 1.8, asF))).toMatchObject({ number: '21', instead: 'degC' });
     expect(unitQuestion(reads(21, asF))).toBeNull();
@@ -97,6 +103,10 @@ describe('the question of the unit', () => {
     ['on its way', reads(70, { iron: { phase: 'warming' } })],
     ['that has been hot', reads(70, { hottestC: 150 })],
     ['of a device that sends microvolts', reads(70, { device: device({ lastLine: 'p=1 uv=812 cj=21*00' }) })],
+    [
+      'whose columns are no degrees',
+      reads(70, { form: { kind: 'columns', separator: 'tab', columns: [{ is: 'uv', probe: '1' }] } }),
+    ],
     ['that moves', reads(70, { now: { ...probe(70), plateC: 70, trend: 'falling' } })],
     ['without a reading', reads(70, { now: probe('open') })],
   ])('is not asked of one %s', (_, facts) => expect(unitQuestion(facts)).toBeNull());

@@ -6,6 +6,7 @@ import { standingSchema } from '../../../../shared/messages/live.ts';
 import { faults } from '../../../../shared/thermometer/reading.ts';
 import { alarmWords } from '../../../../shared/words/alarms.ts';
 import { faultWords } from '../../../../shared/words/faults.ts';
+import { columnWords, formProblemWords, lineFormWords } from '../../../../shared/words/line-forms.ts';
 import {
   commandWords,
   linkWords,
@@ -75,6 +76,9 @@ describe('the words of the page', () => {
       ladderWords,
       phaseWords,
       standingWords,
+      formProblemWords,
+      columnWords,
+      [lineFormWords.kindMeans, lineFormWords.unchecked, lineFormWords.patternMeans],
     ];
     const texts = [...tables, ...more].flatMap((table) => everyText(table));
     expect(texts.length).toBeGreaterThan(100);
