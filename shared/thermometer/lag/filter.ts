@@ -168,8 +168,8 @@ export function plateEstimate(filter: LagFilter, probe: ProbeTraits): PlateEstim
   const rounding = roundingVarianceK2(probe.resolutionK ?? noise.stepK);
   const ofLag = probe.lag === null ? 0 : probe.lag.standardS * slopeKPerS;
   const square = slopeKPerS * slopeKPerS;
-  // A slope within its own uncertainty is no movement: counted in the part by which it stands out.
-  const moves = square / (square + ss);
+  // A slope well within its own uncertainty is no movement: counted in the part by which it stands out.
+  const moves = square / (square + ss / 4);
   return {
     plateC,
     slopeKPerS,
