@@ -1,0 +1,134 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  followPlate,
+  type LagFilter,
+  type ProbeTraits,
+  plateEstimate,
+} from '../../shared/thermometer/lag/filter.ts';
+import { timeConstantOf } from '../../shared/thermometer/lag/time-constant.ts';
+import { recordStep } from '../unit/thermometer/lag/steps.ts';
+import { drawer } from '../unit/watch/support/worked-iron.ts';
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+const probes: fc.Arbitrary<ProbeTraits> = fc.record({
+  noiseK: fc.option(between(0, 2)),
+  resolutionK: fc.option(between(0.001, 2)),
+  lag: fc.option(fc.record({ tauS: between(0.01, 30), standardS: between(0, 3) })),
+});
+
+describe('the filter, whatever comes in', () => {
+  // Readings come without a negative zero.
+  const readings = fc.array(
+    fc.record({ waitMs: fc.integer({ min: -300, max: 20_000 }), c: between(-270, 1300).map((c) => c + 0) }),
+    {
+      minLength: 1,
+      maxLength: 80,
+    },
+  );
+
+  test('stays finite, keeps covariances that can be ones, survives JSON', () => {
+    fc.assert(
+      fc.property(probes, readings, (probe, readings) => {
+        let filter: LagFilter | null = null;
+        let atMs = 1_000_000;
+        for (const { waitMs, c } of readings) {
+          atMs += waitMs;
+          filter = followPlate(filter, atMs, c, probe);
+          const { jj, jp, js, pp, ps, ss } = filter;
+          for (const variance of [jj, pp, ss]) expect(variance).toBeGreaterThan(-1e-9);
+          for (const [ab, a, b] of [
+            [jp, jj, pp],
+            [js, jj, ss],
+            [ps, pp, ss],
+          ] as const)
+            expect(ab * ab).toBeLessThanOrEqual(a * b * (1 + 1e-6) + 1e-9);
+          for (const value of Object.values(plateEstimate(filter, probe)))
+            expect(value).toSatisfy(Number.isFinite);
+          expect(JSON.parse(JSON.stringify(filter))).toEqual(filter);
+        }
+      }),
+    );
+  });
+
+  test('with a plate that is shifted by some kelvins, finds all shifted by as many', () => {
+    fc.assert(
+      fc.property(readings, between(-100, 100), (readings, byK) => {
+        // Known noise: what is learned of it could differ by the last digit.
+        const probe: ProbeTraits = { noiseK: 0.2, resolutionK: 0.1, lag: { tauS: 2, standardS: 0.1 } };
+        let [here, there]: (LagFilter | null)[] = [null, null];
+        let atMs = 0;
+        for (const { waitMs, c } of readings) {
+          atMs += waitMs;
+          here = followPlate(here ?? null, atMs, c, probe);
+          there = followPlate(there ?? null, atMs, c + byK, probe);
+          expect(there.plateC - here.plateC).toBeCloseTo(byK, 5);
+          expect(there.slopeKPerS).toBeCloseTo(here.slopeKPerS, 5);
+        }
+      }),
+    );
+  });
+});
+
+describe('the time constant of a simulated step', () => {
+  const periodsMs = [100, 100, 200, 250, 500];
+  const resolutionsK = [0.01, 0.0625, 0.1, 0.25, 0.5, 1];
+
+  test('is found with next to no bias, and its uncertainty holds', () => {
+    let [found, inOne, inTwo, bias] = [0, 0, 0, 0];
+    const count = 240;
+    for (let seed = 1; seed <= count; seed++) {
+      const draw = drawer(seed * 9973);
+      const tauS = draw(0.8, 6);
+      const swingK = draw(0, 5);
+      const phase = draw(0, 6.28);
+      const result = timeConstantOf(
+        recordStep({
+          tauS,
+          startC: draw(15, 28),
+          endC: draw(95, 190),
+          onsetS: draw(4, 6),
+          lastsS: 6 + tauS * draw(6, 20),
+          periodMs: periodsMs[seed % periodsMs.length] ?? 100,
+          noiseK: draw(0.02, 0.4),
+          resolutionK: resolutionsK[seed % resolutionsK.length] ?? 0.1,
+          endMovesK: (s) => swingK * (Math.sin(s / 13 + phase) - Math.sin(phase)),
+          seed,
+        }),
+      );
+      if (result.kind !== 'found') continue;
+      const off = result.found.tauS - tauS;
+      found++;
+      bias += off / tauS;
+      if (Math.abs(off) <= result.found.standardS) inOne++;
+      if (Math.abs(off) <= 2 * result.found.standardS) inTwo++;
+    }
+    expect(found).toBeGreaterThan(0.9 * count);
+    expect(Math.abs(bias / found)).toBeLessThan(0.005);
+    // A normal spread has 68 % and 95 %.
+    expect(inOne / found).toBeGreaterThan(0.6);
+    expect(inTwo / found).toBeGreaterThan(0.9);
+  });
+
+  test('is found or refused for any record, never an error and never no number', () => {
+    const records = fc.array(fc.record({ tMs: fc.integer({ max: 60_000 }), tC: fc.double() }), {
+      maxLength: 60,
+    });
+    const steps = fc.array(
+      fc.record({ tMs: between(0, 20_000), tC: fc.constantFrom(20, 20.25, 90, 149, 150) }),
+      {
+        maxLength: 60,
+      },
+    );
+    fc.assert(
+      fc.property(fc.oneof(records, steps), (record) => {
+        const result = timeConstantOf(record);
+        if (result.kind === 'refused') return;
+        expect(result.found.tauS).toBeGreaterThan(0);
+        for (const value of Object.values(result.found)) expect(value).toSatisfy(Number.isFinite);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
