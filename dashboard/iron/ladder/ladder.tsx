@@ -3,7 +3,7 @@ import { useMemo } from 'preact/hooks';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
 import { ladderWords } from '../../../shared/words/standing.ts';
 import { Hatch, hatchFill } from '../../parts/hatch.tsx';
-import { figure, temperature, unit } from '../../parts/unit.ts';
+import { figure, temperature } from '../../parts/unit.ts';
 import type { PlateView } from '../plate.ts';
 import { type Label, type Ladder as Layout, layOut, roomFor } from './layout.ts';
 import './ladder.css';
@@ -18,15 +18,10 @@ interface LadderProps {
 /** The stages and limits as hatched rungs between two rails, with the plate's place among them. */
 export function Ladder({ schedule, stageId, guardBandK, view }: LadderProps) {
   const layout = useMemo(() => layOut(schedule, guardBandK), [schedule, guardBandK]);
-  // The same as before as long as nothing but the plate has changed: most of what is drawn stands still.
-  const rungs = useMemo(
-    () => <Rungs {...{ layout, stageId, guardBandK }} />,
-    [layout, stageId, guardBandK, unit.value],
-  );
   return (
     <section class="ladder" aria-label={ladderWords.title} style={{ '--rows': String(roomFor(layout)) }}>
       <Plate layout={layout} view={view} />
-      {rungs}
+      <Rungs {...{ layout, stageId, guardBandK }} />
     </section>
   );
 }
@@ -35,6 +30,7 @@ interface RungsProps extends Pick<LadderProps, 'stageId' | 'guardBandK'> {
   readonly layout: Layout;
 }
 
+/** Most of what is drawn stands still: with the same properties as before, signals leave a component as it is. */
 const Rungs = ({ layout, stageId, guardBandK }: RungsProps) => (
   <>
     <Drawing layout={layout} stageId={stageId} />
