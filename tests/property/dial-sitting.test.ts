@@ -49,7 +49,7 @@ function use(body: IronBody, way: readonly Spell[]): Sitter {
   let around = { ambientC, dialC: null as number | null, onWork: false, runaway: false };
   let marked: number | null = null;
   for (const { forS, mark: turned, place, stageId, silentS, toldAnew } of way) {
-    const mark = turned === -1 ? marked : turned;
+    const mark: number | null = turned === -1 ? marked : turned;
     state = advanceBody(body, state, around, silentS);
     sitter.tMs += silentS * 1000;
     around = {
