@@ -38,7 +38,9 @@ async function toSetUp(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Devices' }).click();
   await part(page, 'set-up-form').click();
   // What was pressed is gone: whoever has no mouse goes on from here.
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Setting up its lines');
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.textContent))
+    .toBe('Setting up its lines');
   await part(page, 'tried').getByRole('listitem').nth(5).waitFor();
 }
 
