@@ -15,5 +15,5 @@ it(`${HOURS} h of simulated work: warnings before the limit, by slope and by the
   if (slope === undefined || known === undefined || unknown === undefined) return expect.unreachable();
   expect(known.crossings).toBeGreaterThan(HOURS / 4);
   expect(known.missed).toBeLessThanOrEqual(slope.missed);
-  expect(known.falsePerHour).toBeLessThan(slope.falsePerHour);
+  expect(known.falsePerHour).toBeLessThanOrEqual(slope.falsePerHour);
 });

@@ -1,4 +1,5 @@
 import type { Condition } from '../../alarm/machine.ts';
+import { TURN_K } from '../../iron/turning.ts';
 import type { PlateEstimate } from './filter.ts';
 
 /** Whether a plate heads for its limit, by the filter's slope and by what its thermostat usually does. */
@@ -16,6 +17,8 @@ const TAKE_BACK_TIMES = 1.5;
 const MARGIN_K = 2;
 /** Peaks that are expected this far under the usual one tell of a dial that was turned down, K. */
 const TURNED_DOWN_K = 10;
+/** A plate this far under a rise whose peak never counted was let down from it, K: wider than any swing listed. */
+const LET_DOWN_K = 45;
 
 export interface HeadingFacts {
   /** The reading itself, degC; null where there is no valid one. */
@@ -33,7 +36,7 @@ export interface HeadingFacts {
  * have stuck goes beyond the second as soon as the click is due, several kelvins before it passes its peaks.
  */
 export interface Reach {
-  /** Of the rise that is under way; null while the plate doesn't rise. */
+  /** Of the rise that is under way, until the plate has come back from it; null before one. */
   readonly rising: Far | null;
   /** Of the rises before; null while no peak is known. */
   readonly usual: Far | null;
@@ -68,13 +71,15 @@ export function followReach(was: Reach, { readC, estimate, limitC, expectedPeakC
   if (readC === null || estimate === null)
     return known.rising === null ? known : { rising: null, usual: known.usual };
   const { rising, usual } = known;
-  if (estimate.slopeKPerS > 0) {
-    const here = { plateC: estimate.plateC, aheadC: wouldBeC(estimate), over: readC >= limitC };
+  const { plateC, slopeKPerS } = estimate;
+  if (rising === null && slopeKPerS <= 0) return known;
+  if (rising === null || plateC > rising.plateC - TURN_K) {
+    const here = { plateC, aheadC: wouldBeC(estimate), over: readC >= limitC };
     return { rising: further(here, rising), usual };
   }
+  if (plateC < rising.plateC - LET_DOWN_K) return { rising: null, usual };
   // The rise is over, but counts only once its peak does.
-  if (expectedPeakC === null || rising === null || expectedPeakC < rising.plateC - TURNED_DOWN_K)
-    return known;
+  if (expectedPeakC === null || expectedPeakC < rising.plateC - TURNED_DOWN_K) return known;
   return { rising: null, usual: rising.over ? usual : further(rising, usual) };
 }
 
@@ -97,6 +102,8 @@ export function headingForLimit(facts: HeadingFacts, reach: Reach): Condition {
   if (readC === null || estimate === null) return 'unknown';
   // Over the limit already: another alarm's.
   if (readC >= limitC) return 'in-deadband';
+  // What the probe will read shortly; one that falls already may stay under it.
+  if (estimate.plateC >= limitC) return estimate.slopeKPerS > 0 ? 'beyond' : 'in-deadband';
   const leftS = secondsToLimit(estimate, limitC);
   if (leftS === null || isUsual(estimate, facts, reach)) return 'inside';
   const warnS = expectedPeakC === null ? WARN_FIRST_S : WARN_S;

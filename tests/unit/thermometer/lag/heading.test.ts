@@ -36,7 +36,7 @@ const judge = (estimate: PlateEstimate, expectedPeakC: number | null = null, rea
 const after = (estimates: readonly PlateEstimate[], from: Reach = noReach): Reach =>
   estimates.reduce((reach, e) => followReach(reach, facts(e, 180)), from);
 
-const cycle = [plate(160, 0.8), plate(170, 0.9), plate(179, 0.3), plate(179, -0.2), plate(165, -0.3)];
+const cycle = [plate(160, 0.8), plate(170, 0.9), plate(179, 0.3), plate(178.5, -0.2), plate(165, -0.3)];
 
 describe('by slope, while no peak is known', () => {
   test('it comes some seconds before the limit and goes back with some more', () => {
@@ -56,6 +56,15 @@ describe('by slope, while no peak is known', () => {
     expect(judge(e)).not.toBe('beyond');
     expect(judge({ ...e, aheadK: 4.5 })).toBe('beyond');
     expect(secondsToLimit({ ...e, aheadK: 5 }, LIMIT_C)).toBeCloseTo(WARN_FIRST_S - 1, 9);
+  });
+
+  test('a plate that is over the limit before its lagging probe is: told while it rises', () => {
+    expect(headingForLimit({ ...facts(plate(LIMIT_C + 0.5, 0.02)), readC: LIMIT_C - 2 }, noReach)).toBe(
+      'beyond',
+    );
+    expect(headingForLimit({ ...facts(plate(LIMIT_C + 0.5, -0.1)), readC: LIMIT_C - 2 }, noReach)).toBe(
+      'in-deadband',
+    );
   });
 
   test('over the limit it neither comes nor goes; without a reading nothing is known', () => {
@@ -95,31 +104,35 @@ describe('once its peaks are known', () => {
     expect(judge(plate(185, 1), 195)).toBe('beyond');
   });
 
-  test('a rise counts as usual only once it has ended in a peak', () => {
-    const rising = after([plate(178, 1)]);
+  test('a rise counts as usual only once the plate has come back from its peak', () => {
+    const rising = after([plate(178, 1), plate(179, 0.1), plate(177, -0.1), plate(178, 0.2)]);
     expect(rising.usual).toBeNull();
-    expect(after([plate(179, -0.1)], rising).usual?.aheadC).toBeCloseTo(178 + WARN_S, 9);
+    expect(after([plate(175, -0.2)], rising).usual?.aheadC).toBeCloseTo(178 + WARN_S, 9);
   });
 
   test('one that passed the limit never does', () => {
     const over = followReach(noReach, facts(plate(LIMIT_C + 1, 1), 195));
-    expect(followReach(over, facts(plate(LIMIT_C, -0.2), 195))).toEqual(noReach);
+    expect(followReach(over, facts(plate(LIMIT_C - 4, -0.2), 195))).toEqual(noReach);
   });
 
   test('the rise from cold counts once its peak is known', () => {
     let reach = followReach(noReach, facts(plate(170, 1.5)));
     reach = followReach(reach, facts(plate(178, -0.1)));
+    reach = followReach(reach, facts(plate(174, -0.3)));
     expect(reach.usual).toBeNull();
-    expect(followReach(reach, facts(plate(176, -0.3), 178)).usual?.aheadC).toBeCloseTo(170 + 1.5 * WARN_S, 9);
+    expect(followReach(reach, facts(plate(173, -0.3), 178)).usual?.aheadC).toBeCloseTo(170 + 1.5 * WARN_S, 9);
   });
 
   test('after the dial was turned up, the first rise waits for its own peak to be counted', () => {
-    const up = after(
-      [plate(178, 1), plate(179, -0.1)].map((e) => ({ ...e, plateC: e.plateC + 15 })),
-      after(cycle),
-    );
+    const up = after([plate(193, 1), plate(194, 0.1), plate(190, -0.2)], after(cycle));
     expect(up.usual?.plateC).toBe(179);
-    expect(up.rising?.plateC).toBe(193);
+    expect(up.rising?.plateC).toBe(194);
+  });
+
+  test('a plate that was let down before its peak was known leaves nothing behind', () => {
+    const up = followReach(noReach, facts(plate(178, 1)));
+    expect(followReach(up, facts(plate(140, -0.5))).rising?.plateC).toBe(178);
+    expect(followReach(up, facts(plate(132, -0.5)))).toEqual(noReach);
   });
 
   test('with the dial turned down, or cold again, nothing is usual any more', () => {
