@@ -1,10 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  followPlate,
+  type KnownProbe,
   type LagFilter,
-  type ProbeTraits,
   plateEstimate,
+  trackPlate,
 } from '../../shared/thermometer/lag/filter.ts';
 import { timeConstantOf } from '../../shared/thermometer/lag/time-constant.ts';
 import { recordStep } from '../unit/thermometer/lag/steps.ts';
@@ -12,7 +12,7 @@ import { drawer } from '../unit/watch/support/worked-iron.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
-const probes: fc.Arbitrary<ProbeTraits> = fc.record({
+const probes: fc.Arbitrary<KnownProbe> = fc.record({
   noiseK: fc.option(between(0, 2)),
   resolutionK: fc.option(between(0.001, 2)),
   lag: fc.option(fc.record({ tauS: between(0.01, 30), standardS: between(0, 3) })),
@@ -35,7 +35,7 @@ describe('the filter, whatever comes in', () => {
         let atMs = 1_000_000;
         for (const { waitMs, c } of readings) {
           atMs += waitMs;
-          filter = followPlate(filter, atMs, c, probe);
+          filter = trackPlate(filter, atMs, c, probe);
           const { jj, jp, js, pp, ps, ss } = filter;
           for (const variance of [jj, pp, ss]) expect(variance).toBeGreaterThan(-1e-9);
           for (const [ab, a, b] of [
@@ -56,13 +56,13 @@ describe('the filter, whatever comes in', () => {
     fc.assert(
       fc.property(readings, between(-100, 100), (readings, byK) => {
         // Known noise: what is learned of it could differ by the last digit.
-        const probe: ProbeTraits = { noiseK: 0.2, resolutionK: 0.1, lag: { tauS: 2, standardS: 0.1 } };
+        const probe: KnownProbe = { noiseK: 0.2, resolutionK: 0.1, lag: { tauS: 2, standardS: 0.1 } };
         let [here, there]: (LagFilter | null)[] = [null, null];
         let atMs = 0;
         for (const { waitMs, c } of readings) {
           atMs += waitMs;
-          here = followPlate(here ?? null, atMs, c, probe);
-          there = followPlate(there ?? null, atMs, c + byK, probe);
+          here = trackPlate(here ?? null, atMs, c, probe);
+          there = trackPlate(there ?? null, atMs, c + byK, probe);
           expect(there.plateC - here.plateC).toBeCloseTo(byK, 5);
           expect(there.slopeKPerS).toBeCloseTo(here.slopeKPerS, 5);
         }

@@ -34,11 +34,11 @@ export interface KnownLag {
 }
 
 /** What is known of a probe; each part null where it isn't. */
-export interface ProbeTraits extends KnownNoise {
+export interface KnownProbe extends KnownNoise {
   readonly lag: KnownLag | null;
 }
 
-export const unknownTraits: ProbeTraits = { noiseK: null, resolutionK: null, lag: null };
+export const unknownProbe: KnownProbe = { noiseK: null, resolutionK: null, lag: null };
 
 /**
  * How fast a plate's slope wanders, K^2/s^3 (our own choice, by simulation of many irons): a thermostat's click turns
@@ -54,18 +54,13 @@ const GAP_MS = 30_000;
  * Takes one more reading in.
  * @param readC what the probe reads, degC
  */
-export function followPlate(
-  was: LagFilter | null,
-  atMs: number,
-  readC: number,
-  probe: ProbeTraits,
-): LagFilter {
+export function trackPlate(was: LagFilter | null, atMs: number, readC: number, probe: KnownProbe): LagFilter {
   if (was === null || atMs - was.atMs > GAP_MS) return begin(was, atMs, readC, probe);
   const noise = learnNoise(was.noise, atMs, readC);
   return correct(predict(was, atMs, probe.lag?.tauS ?? 0), readC, noise, probe);
 }
 
-function begin(was: LagFilter | null, atMs: number, readC: number, probe: ProbeTraits): LagFilter {
+function begin(was: LagFilter | null, atMs: number, readC: number, probe: KnownProbe): LagFilter {
   const noise = was === null ? startNoise(atMs, readC) : learnNoise(was.noise, atMs, readC);
   const read = readingVarianceK2(noise, probe);
   const ss = FIRST_SLOPE_K_PER_S * FIRST_SLOPE_K_PER_S;
@@ -119,7 +114,7 @@ function predict(was: LagFilter, atMs: number, tauS: number): LagFilter {
   };
 }
 
-function correct(ahead: LagFilter, readC: number, noise: NoiseState, probe: ProbeTraits): LagFilter {
+function correct(ahead: LagFilter, readC: number, noise: NoiseState, probe: KnownProbe): LagFilter {
   const off = readC - ahead.junctionC;
   const total = ahead.jj + readingVarianceK2(noise, probe);
   const gainJ = ahead.jj / total;
@@ -162,7 +157,7 @@ export interface PlateEstimate {
 }
 
 /** What the filter has found by its last reading. */
-export function plateEstimate(filter: LagFilter, probe: ProbeTraits): PlateEstimate {
+export function plateEstimate(filter: LagFilter, probe: KnownProbe): PlateEstimate {
   const { plateC, slopeKPerS, pp, ss, noise } = filter;
   // A coarse probe on a steady plate repeats itself: its rounding is not averaged away.
   const rounding = roundingVarianceK2(probe.resolutionK ?? noise.stepK);

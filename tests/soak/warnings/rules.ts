@@ -3,10 +3,10 @@ import { type Condition, normalAlarm, observeCondition } from '../../../shared/a
 import type { AlarmRecord } from '../../../shared/alarm/record.ts';
 import { alarmTable } from '../../../shared/alarm/table.ts';
 import {
-  followPlate,
+  type KnownProbe,
   type LagFilter,
-  type ProbeTraits,
   plateEstimate,
+  trackPlate,
 } from '../../../shared/thermometer/lag/filter.ts';
 import {
   followReach,
@@ -36,11 +36,11 @@ export function slopeRule(): Rule {
   };
 }
 
-export function lagRule(probe: ProbeTraits): Rule {
+export function lagRule(probe: KnownProbe): Rule {
   let filter: LagFilter | null = null;
   let reach: Reach = noReach;
   return ({ tMs, readC, limitC, expectedPeakC }) => {
-    filter = followPlate(filter, tMs, readC, probe);
+    filter = trackPlate(filter, tMs, readC, probe);
     const estimate = plateEstimate(filter, probe);
     const facts = { readC, estimate, limitC, expectedPeakC };
     const condition = headingForLimit(facts, reach);

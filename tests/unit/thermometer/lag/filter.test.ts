@@ -1,22 +1,22 @@
 import { describe, expect, test } from 'vitest';
 import { followPlate as followJunction } from '../../../../daemon/probe/simulated/probe.ts';
 import {
-  followPlate,
+  type KnownProbe,
   type LagFilter,
   type PlateEstimate,
-  type ProbeTraits,
   plateEstimate,
+  trackPlate,
   UNMEASURED_LAG_S,
-  unknownTraits,
+  unknownProbe,
 } from '../../../../shared/thermometer/lag/filter.ts';
 
-const fine: ProbeTraits = { noiseK: 0.05, resolutionK: 0.01, lag: null };
-const lagging = (tauS: number, standardS = 0): ProbeTraits => ({ ...fine, lag: { tauS, standardS } });
+const fine: KnownProbe = { noiseK: 0.05, resolutionK: 0.01, lag: null };
+const lagging = (tauS: number, standardS = 0): KnownProbe => ({ ...fine, lag: { tauS, standardS } });
 
 /** What is found of a plate that goes as `plateC` says, read every `periodMs` through a lag, without noise. */
 function watched(
   plateC: (tS: number) => number,
-  probe: ProbeTraits,
+  probe: KnownProbe,
   { tauS = probe.lag?.tauS ?? 0, periodMs = 100, untilS = 60, stepK = 0 } = {},
 ): PlateEstimate {
   let filter: LagFilter | null = null;
@@ -25,7 +25,7 @@ function watched(
     const fromS = Math.max(0, tMs - periodMs) / 1000;
     const way = { fromC: plateC(fromS), toC: plateC(tMs / 1000), dtS: tMs / 1000 - fromS };
     junctionC = followJunction(tauS, junctionC, way);
-    filter = followPlate(filter, tMs, stepK > 0 ? Math.round(junctionC / stepK) * stepK : junctionC, probe);
+    filter = trackPlate(filter, tMs, stepK > 0 ? Math.round(junctionC / stepK) * stepK : junctionC, probe);
   }
   if (filter === null) throw new Error('nothing watched');
   return plateEstimate(filter, probe);
@@ -33,7 +33,7 @@ function watched(
 
 describe('of a plate at rest', () => {
   test('it finds the temperature, no slope, and that no lag matters', () => {
-    for (const probe of [fine, lagging(3), unknownTraits]) {
+    for (const probe of [fine, lagging(3), unknownProbe]) {
       const found = watched(() => 150, probe);
       expect(found.plateC).toBeCloseTo(150, 6);
       expect(found.slopeKPerS).toBeCloseTo(0, 6);
@@ -83,7 +83,7 @@ describe('of a plate that rises evenly', () => {
 
 describe('time', () => {
   const step = (was: LagFilter | null, atMs: number, c: number): LagFilter =>
-    followPlate(was, atMs, c, lagging(2));
+    trackPlate(was, atMs, c, lagging(2));
 
   test('a line that was placed a little before the last one spoils nothing', () => {
     let filter: LagFilter | null = null;
@@ -106,7 +106,7 @@ describe('time', () => {
 test('it survives JSON unchanged', () => {
   let filter: LagFilter | null = null;
   for (let i = 0; i < 50; i++) {
-    filter = followPlate(filter, i * 100, 20 + (i % 3), unknownTraits);
+    filter = trackPlate(filter, i * 100, 20 + (i % 3), unknownProbe);
     expect(JSON.parse(JSON.stringify(filter))).toEqual(filter);
   }
 });
