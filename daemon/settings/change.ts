@@ -2,12 +2,9 @@ import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
-import {
-  type ProbeDraft,
-  type ProbeSettings,
-  UNMEASURED_GUARD_BAND_K,
-} from '../../shared/thermometer/probe.ts';
+import { type ProbeDraft, type ProbeSettings, unknownProbe } from '../../shared/thermometer/probe.ts';
 import { deviceOf, type ProbeId } from '../../shared/thermometer/sample.ts';
+import { USUAL_CONFIDENCE } from '../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
 import { Refusal } from '../web/desk.ts';
 import { currentSchedules, type Settings, settingsSchema } from './settings.ts';
@@ -43,7 +40,8 @@ export function withIron(
   draft: IronDraft,
 ): { readonly settings: Settings; readonly iron: Iron } {
   const before = settings.irons.find((i) => i.id === id);
-  const iron: Iron = { ...draft, id, simulated: simulatedOf(draft, before) };
+  const confidence = draft.confidence ?? before?.confidence ?? USUAL_CONFIDENCE;
+  const iron: Iron = { ...draft, id, confidence, simulated: simulatedOf(draft, before) };
   checkNames(settings, draft);
   const others = settings.irons
     .filter((i) => i.id !== id)
@@ -84,8 +82,10 @@ export function withProbe(
   id: ProbeId,
   draft: ProbeDraft,
 ): { readonly settings: Settings; readonly probe: ProbeSettings } {
-  if (!settings.probes.some((p) => p.id === id)) throw new Refusal('unknown', settingsWords.noProbe(id));
-  const probe: ProbeSettings = { ...draft, id };
+  const before = settings.probes.find((p) => p.id === id);
+  if (before === undefined) throw new Refusal('unknown', settingsWords.noProbe(id));
+  const { toleranceClass = before.toleranceClass, mountingK = before.mountingK, lag = before.lag } = draft;
+  const probe: ProbeSettings = { ...draft, id, toleranceClass, mountingK, lag };
   const probes = settings.probes.map((p) => (p.id === id ? probe : p));
   return { settings: checked({ ...settings, probes }), probe };
 }
@@ -125,6 +125,7 @@ export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean
     name: simulated ? settingsWords.simulatedIron : settingsWords.newIron(n),
     probes: [id],
     scheduleId: currentSchedules(settings)[0]?.id ?? 'shipped',
+    confidence: USUAL_CONFIDENCE,
     simulated,
   };
   return checked({ ...settings, probes, irons: [...settings.irons, iron] });
@@ -133,7 +134,5 @@ export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean
 const newProbe = (id: ProbeId): ProbeSettings => ({
   id,
   label: settingsWords.newProbe(id.slice(id.lastIndexOf('/') + 1)),
-  thermocouple: 'K',
-  unit: 'degC',
-  guardBandK: UNMEASURED_GUARD_BAND_K,
+  ...unknownProbe,
 });

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { settingsWords } from '../../shared/words/settings.ts';
 import { readersOf } from './forms.ts';
 import { firstSettings, type Settings, settingsSchema } from './settings.ts';
+import { upgraded } from './upgrade.ts';
 
 export const SETTINGS_FILE = 'settings.json';
 
@@ -33,7 +34,7 @@ export async function readSettings(dir: string): Promise<Settings> {
   } catch (error) {
     throw new SettingsUnreadable(settingsWords.notJson(path, String(error)));
   }
-  const parsed = settingsSchema.safeParse(value);
+  const parsed = settingsSchema.safeParse(upgraded(value));
   if (parsed.success) return withReadableForms(path, parsed.data);
   const [issue] = parsed.error.issues;
   throw new SettingsUnreadable(

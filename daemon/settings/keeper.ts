@@ -8,6 +8,7 @@ const RETRY_MS = 3000;
 /** Holds the settings of a running program; one change at a time, written before it takes effect. */
 export class SettingsKeeper {
   #current: Settings;
+  #revision = 0;
   /** What the file holds. */
   #written: Settings;
   #last: Promise<unknown> = Promise.resolve();
@@ -24,6 +25,11 @@ export class SettingsKeeper {
     return this.#current;
   }
 
+  /** Rises with every change, for whoever shows the settings to know that they are others now. */
+  get revision(): number {
+    return this.#revision;
+  }
+
   /**
    * Carries out a user's change: written durably first, then in effect.
    * @throws Refusal where the change is not allowed, or can't be written; nothing has changed then
@@ -37,8 +43,13 @@ export class SettingsKeeper {
    * where that fails; it is then tried again until it is written.
    */
   notice(settings: Settings): Promise<void> {
-    this.#current = settings;
+    this.#setCurrent(settings);
     return this.#inTurn(() => this.#writeCurrent());
+  }
+
+  #setCurrent(settings: Settings): void {
+    this.#current = settings;
+    this.#revision += 1;
   }
 
   #inTurn<T>(act: () => Promise<T>): Promise<T> {
@@ -58,7 +69,7 @@ export class SettingsKeeper {
       }
       // A new probe may have come in while the file was being written: then the change is made again on top of it.
       if (this.#current === base) {
-        this.#current = made.settings;
+        this.#setCurrent(made.settings);
         return made;
       }
     }

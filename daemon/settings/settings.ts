@@ -1,4 +1,9 @@
 import { z } from 'zod';
+import {
+  type Calibration,
+  calibrationSchema,
+  currentCalibration,
+} from '../../shared/calibration/calibration.ts';
 import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
@@ -9,12 +14,14 @@ import type { WatchSettings } from '../../shared/watch/input.ts';
 /** All that the user has settled, as one file. Schedules are immutable: every version stays. */
 export const settingsSchema = z
   .strictObject({
-    format: z.literal(1),
+    format: z.literal(2),
     schedules: z.array(heatScheduleSchema).min(1),
     irons: z.array(ironSchema),
     probes: z.array(probeSettingsSchema),
     /** Settings of before devices could be named have none. */
     devices: z.array(deviceSettingsSchema).default([]),
+    /** Every version of every probe's calibration: none is ever changed. */
+    calibrations: z.array(calibrationSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -44,27 +51,35 @@ export const settingsSchema = z
     }
   });
 
-const namesIn = ({ schedules, irons, probes }: Settings): Readonly<Record<string, readonly string[]>> => ({
+const namesIn = ({
+  schedules,
+  irons,
+  probes,
+  calibrations,
+}: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
   probes: probes.map((p) => p.id),
+  calibrations: calibrations.map((c) => c.id),
 });
 
 export interface Settings {
-  readonly format: 1;
+  readonly format: 2;
   readonly schedules: readonly HeatSchedule[];
   readonly irons: readonly Iron[];
   readonly probes: readonly ProbeSettings[];
   /** Devices that the user has given a name, or whose lines are in a form of their own. */
   readonly devices: readonly DeviceSettings[];
+  readonly calibrations: readonly Calibration[];
 }
 
 export const firstSettings: Settings = {
-  format: 1,
+  format: 2,
   schedules: [shippedSchedule],
   irons: [],
   probes: [],
   devices: [],
+  calibrations: [],
 };
 
 /** The newest version of each schedule. */
@@ -85,5 +100,8 @@ export function watchSettings(settings: Settings, iron: Iron): WatchSettings {
   const schedule = currentSchedules(settings).find((s) => s.id === iron.scheduleId);
   if (schedule === undefined)
     throw new RangeError(`The iron "${iron.name}" names no heat schedule that exists.`);
-  return { iron, probes: settings.probes.filter((p) => iron.probes.includes(p.id)), schedule };
+  const probes = settings.probes
+    .filter((p) => iron.probes.includes(p.id))
+    .map((p) => ({ ...p, calibration: currentCalibration(settings.calibrations, p.id) }));
+  return { iron, probes, schedule };
 }

@@ -289,6 +289,7 @@ export class Program {
       hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },
       choice: this.#choice,
       viewOnly: this.options.viewOnly,
+      settingsRevision: this.options.settings.revision,
       simulated: this.options.simulated(),
     };
   }

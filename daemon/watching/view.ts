@@ -5,6 +5,7 @@ import type { AlarmLive, DeviceLive, IronLive, ProbeLive } from '../../shared/me
 import type { ProbeId } from '../../shared/thermometer/sample.ts';
 import { trendOf } from '../../shared/thermometer/slope.ts';
 import { slopeOf } from '../../shared/thermometer/thermometer.ts';
+import { budgetOfNow, restingGuardBandK } from '../../shared/thermometer/trust.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { SourceStatus } from '../probe/source.ts';
 import type { IronWatch } from './iron-watch.ts';
@@ -19,6 +20,10 @@ export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): Pro
   const { reading, lastOk, heat } = thermometer;
   const plateC = reading.quality === 'ok' ? reading.plateC : null;
   const slopeKPerS = slopeOf(thermometer);
+  const trusting = { probe: own, iron: settings.iron };
+  const { fabricLimitC } = settings.schedule;
+  const guardBandK =
+    budgetOfNow(trusting, thermometer)?.guardBandK ?? restingGuardBandK(trusting, fabricLimitC);
   return {
     id: probe,
     label: own.label,
@@ -26,11 +31,12 @@ export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): Pro
     simulated: settings.iron.simulated,
     quality: reading.quality,
     plateC,
-    standing: placeAmongStages(plateC, settings.schedule, own.guardBandK),
+    standing: placeAmongStages(plateC, settings.schedule, guardBandK),
     ageMs: lastOk === null ? null : Math.max(0, nowMs - lastOk.tMs),
     trend: trendOf(slopeKPerS),
     slopeKPerS,
-    guardBandK: own.guardBandK,
+    guardBandK,
+    measured: own.calibration !== null,
     hot: heat !== 'cold',
   };
 }

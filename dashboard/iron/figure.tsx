@@ -17,7 +17,12 @@ export function Figure({ view }: { readonly view: IronView }) {
       {over ? <Hatch name="beyond" /> : null}
       <div class="figure-sheet">
         {plate.view.kind === 'number' ? (
-          <Number plateC={plate.view.plateC} guardBandK={plate.probe?.guardBandK ?? 0} hot={view.hot} />
+          <Number
+            plateC={plate.view.plateC}
+            guardBandK={plate.probe?.guardBandK ?? 0}
+            measured={plate.probe?.measured ?? false}
+            hot={view.hot}
+          />
         ) : (
           <Missing view={plate.view} />
         )}
@@ -30,10 +35,11 @@ export function Figure({ view }: { readonly view: IronView }) {
 interface NumberProps {
   readonly plateC: number;
   readonly guardBandK: number;
+  readonly measured: boolean;
   readonly hot: boolean;
 }
 
-const Number = ({ plateC, guardBandK, hot }: NumberProps) => (
+const Number = ({ plateC, guardBandK, measured, hot }: NumberProps) => (
   <>
     <div class="figure-row">
       <p class="figure-number" style={{ '--digits': String(Math.max(3, figure(plateC).length)) }}>
@@ -44,7 +50,7 @@ const Number = ({ plateC, guardBandK, hot }: NumberProps) => (
       {hot ? <HotWord /> : null}
     </div>
     <p class="figure-allowance">
-      {ironWords.allowance(difference(guardBandK))}
+      {ironWords[measured ? 'measured' : 'allowance'](difference(guardBandK))}
       {hot ? ` · ${safetyWords.hotMeasured}` : ''}
     </p>
   </>

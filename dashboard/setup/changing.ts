@@ -58,11 +58,10 @@ export function changeIron(iron: Iron, change: Partial<IronDraft>, words: string
   const write = (wanted: Partial<IronDraft>) => async () => {
     await readSettings();
     const now = irons.peek()?.find((one) => one.id === iron.id) ?? iron;
-    const { name, probes: on, scheduleId } = now;
-    return putIron(iron.id, { name, probes: on, scheduleId, ...wanted });
+    const { id: _id, simulated: _simulated, ...draft } = now;
+    return putIron(iron.id, { ...draft, ...wanted });
   };
-  const { name, scheduleId } = iron;
-  return carryOut(`iron ${iron.id}`, write(change), words, write(pickAs(change, { name, scheduleId })));
+  return carryOut(`iron ${iron.id}`, write(change), words, write(pickAs(change, iron)));
 }
 
 export function changeProbe(

@@ -40,16 +40,7 @@ export async function readSettings(): Promise<void> {
 /** What the stream says of the settings: when it changes, somebody has changed them, here or on another page. */
 const told = computed(() => {
   const now = live.value;
-  if (now === null) return '';
-  const ironsNow = now.situation.irons.map(({ id, name, probes, schedule }) => [
-    id,
-    name,
-    probes,
-    schedule.id,
-    schedule.version,
-  ]);
-  const probesNow = now.probes.map(({ id, label, guardBandK }) => [id, label, guardBandK]);
-  return JSON.stringify([now.program.epoch, ironsNow, probesNow]);
+  return now === null ? '' : `${now.program.epoch} ${now.situation.settingsRevision}`;
 });
 
 function whenShown(): void {

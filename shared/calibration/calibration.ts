@@ -72,6 +72,8 @@ export type CalibrationDraft = z.infer<typeof calibrationDraftSchema>;
 export const calibrationSchema = calibrationDraftSchema.safeExtend({
   id: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them'),
   version: z.number().int().min(1),
+  /** The iron that the probe was fitted to when it was made; null: to none. */
+  iron: z.string().max(64).nullable(),
   madeAt: z.iso.datetime({ offset: true }),
   correction: correctionSchema,
 });
@@ -95,5 +97,6 @@ export function currentCalibration(all: readonly Calibration[], probe: string): 
 export const nextVersion = (all: readonly Calibration[], probe: string): number =>
   (currentCalibration(all, probe)?.version ?? 0) + 1;
 
-/** True where the mounting stands in the correction: made on the plate, with the probe fitted as it works. */
-export const isMadeInPlace = ({ mounting }: Pick<Calibration, 'mounting'>): boolean => mounting === 'fitted';
+/** True where the mounting stands in the correction: made on the plate of this iron, with the probe fitted as it works. */
+export const isMadeInPlace = (made: Pick<Calibration, 'mounting' | 'iron'>, iron: string): boolean =>
+  made.mounting === 'fitted' && made.iron === iron;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { probeIdSchema } from '../thermometer/probe.ts';
+import { confidences, USUAL_CONFIDENCE } from '../thermometer/uncertainty.ts';
 
 /** What the user has settled about an iron. */
 
@@ -9,9 +10,12 @@ export const ironDraftSchema = z.strictObject({
   probes: z.array(probeIdSchema).min(1).max(8),
   /** The heat schedule that it works by. */
   scheduleId: z.string().min(1).max(64),
+  /** How surely its plate must be under a limit, one-sided (JCGM 106): sets the guard band. Left out: as it was. */
+  confidence: z.literal(confidences).optional(),
 });
 
 export const ironSchema = ironDraftSchema.safeExtend({
+  confidence: z.literal(confidences).default(USUAL_CONFIDENCE),
   id: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/),
   /** True for the iron of a simulated device: labelled on every screen and record. */
   simulated: z.boolean(),

@@ -30,7 +30,10 @@ export const probeLiveSchema = z.strictObject({
   ageMs: z.number().int().min(0).nullable(),
   trend: z.enum(['steady', 'rising', 'falling']).nullable(),
   slopeKPerS: z.number().nullable(),
+  /** How much under a limit a reading must be for the plate to be under it, at the iron's confidence, K. */
   guardBandK: z.number(),
+  /** True where a calibration stands behind it; else tolerances and allowances do. */
+  measured: z.boolean(),
   /** True until a valid reading is under 43 degC. */
   hot: z.boolean(),
 });
@@ -92,6 +95,8 @@ export const situationSchema = z.strictObject({
   choice: z.array(foundPortSchema).readonly().nullable(),
   /** True where the page may look but not command; the reason stands beside. */
   viewOnly: z.boolean(),
+  /** Rises whenever a setting has changed: what was read of them is then old. */
+  settingsRevision: z.number().int().min(0),
   simulated: z.boolean(),
 });
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { toleranceClasses } from '../thermocouple/tolerance.ts';
 
 /** What the user has settled about a probe. */
 
@@ -11,26 +12,46 @@ export const probeIdSchema = z
   .max(300)
   .regex(/^.+\/[A-Za-z0-9_-]{1,16}$/, 'a device and a probe name with "/" between them');
 
+const toleranceClassSchema = z.enum(toleranceClasses);
+const mountingKSchema = z.number().min(0).max(50).nullable();
+const lagSchema = z
+  .strictObject({
+    tauS: z.number().gt(0).max(120),
+    standardS: z.number().min(0).max(120),
+    measuredAt: z.iso.datetime({ offset: true }),
+  })
+  .nullable();
+
 export const probeDraftSchema = z.strictObject({
   label: z.string().trim().min(1).max(60),
   /** Thermocouple type, for lines that carry `uv` and `cj`. */
   thermocouple: z.enum(thermocoupleTypes),
   /** The unit of a temperature that the device linearised itself. */
   unit: z.enum(['degC', 'degF']),
-  /**
-   * How far a reading may be from the plate, K: subtracted from a limit before the plate is compared with it
-   * (guard band, JCGM 106). It stands in until a calibration gives a measured uncertainty.
-   */
-  guardBandK: z.number().min(0).max(50),
+  /** These stay as they were where they are left out. */
+  toleranceClass: toleranceClassSchema.optional(),
+  mountingK: mountingKSchema.optional(),
+  lag: lagSchema.optional(),
 });
 
-export const probeSettingsSchema = probeDraftSchema.safeExtend({ id: probeIdSchema });
+export const probeSettingsSchema = probeDraftSchema.safeExtend({
+  id: probeIdSchema,
+  /** Tolerance class of its wire: counts until a calibration gives better. */
+  toleranceClass: toleranceClassSchema,
+  /** What its mounting may take off a reading, K either way, as the user states it; null: this program's allowance. */
+  mountingK: mountingKSchema,
+  /** Its time constant with the standard uncertainty, s, from a step; null: not measured. */
+  lag: lagSchema,
+});
 
 export type ProbeDraft = z.infer<typeof probeDraftSchema>;
 export type ProbeSettings = z.infer<typeof probeSettingsSchema>;
 
-/**
- * The tolerance of a standard-class thermocouple, K: the larger of 2.2 K and 0.75 % (ASTM E230, type K), taken
- * below 293 degC where the first is the larger. Not a measurement: it stands in until there is one.
- */
-export const UNMEASURED_GUARD_BAND_K = 2.2;
+/** Of a probe that nothing is known of yet. */
+export const unknownProbe = {
+  thermocouple: 'K',
+  unit: 'degC',
+  toleranceClass: 'astm-standard',
+  mountingK: null,
+  lag: null,
+} as const satisfies Omit<ProbeSettings, 'id' | 'label'>;

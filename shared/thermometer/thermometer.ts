@@ -1,20 +1,30 @@
+import { corrected } from '../calibration/correction.ts';
 import { temperatureOf } from './convert.ts';
 import { type DeviceClock, placeInTime } from './device-clock.ts';
+import {
+  type KnownProbe,
+  type LagFilter,
+  type PlateEstimate,
+  plateEstimate,
+  trackPlate,
+} from './lag/filter.ts';
 import { type Held, hold, isFrozen, judgeJump, type Level } from './plausible.ts';
-import type { ProbeSettings } from './probe.ts';
 import type { Fault, Quality, Reading } from './reading.ts';
 import type { ProbeId, Sample } from './sample.ts';
 import { addToSlope, type SlopeState, slopeKPerS } from './slope.ts';
+import type { WatchedProbe } from './watched-probe.ts';
 
 /** One probe as the watch follows it. */
 export interface Thermometer {
   readonly reading: Reading;
-  /** The last valid reading and when it arrived, ms of the watch's clock. */
-  readonly lastOk: { readonly plateC: number; readonly tMs: number } | null;
+  /** The last valid reading, also as it was before its correction, and when it arrived, ms of the watch's clock. */
+  readonly lastOk: { readonly plateC: number; readonly readC: number; readonly tMs: number } | null;
   readonly heardMs: number;
   readonly level: Level | null;
   readonly held: Held | null;
   readonly slope: SlopeState | null;
+  /** The plate behind the readings, with its slope; null while there is no reading to go by. */
+  readonly filter: LagFilter | null;
   /** Whether the plate may be hot: `hot` until a valid reading is under `COLD_C`. */
   readonly heat: 'unknown' | 'hot' | 'cold';
 }
@@ -39,11 +49,18 @@ export const unheard = (probe: ProbeId, tMs: number, hot: boolean): Thermometer 
   level: null,
   held: null,
   slope: null,
+  filter: null,
   heat: hot ? 'hot' : 'unknown',
 });
 
 /** Another conversion holds from now on: what was learned from numbers of the old one says nothing about new ones. */
-export const converted = (t: Thermometer): Thermometer => ({ ...t, level: null, held: null, slope: null });
+export const converted = (t: Thermometer): Thermometer => ({
+  ...t,
+  level: null,
+  held: null,
+  slope: null,
+  filter: null,
+});
 
 export interface Heard {
   readonly thermometer: Thermometer;
@@ -59,24 +76,26 @@ export function hear(
   was: Thermometer,
   sample: Sample,
   at: { readonly tMs: number; readonly clock: DeviceClock | undefined; readonly overC: number },
-  settings: ProbeSettings,
+  settings: WatchedProbe,
 ): Heard | null {
   const tC = temperatureOf(sample, settings);
   if (tC === null) return null;
   const timed = sample.deviceMs === null ? null : placeInTime(at.clock, sample.deviceMs, at.tMs);
   const thermometer =
     typeof tC === 'number'
-      ? hearNumber(was, tC, timed?.atMs ?? at.tMs, at)
+      ? hearNumber(was, tC, timed?.atMs ?? at.tMs, at, settings)
       : withFault({ ...was, heardMs: at.tMs, held: null }, tC, at.tMs);
   return { thermometer, clock: timed?.clock ?? at.clock };
 }
 
 function hearNumber(
   was: Thermometer,
-  plateC: number,
+  readC: number,
   atMs: number,
   at: { readonly tMs: number; readonly overC: number },
+  { calibration, lag }: WatchedProbe,
 ): Thermometer {
+  const plateC = calibration === null ? readC : corrected(readC, calibration.correction);
   const { level, jump } = judgeJump(was.level, plateC, at.tMs);
   const goesOn = was.reading.quality === 'ok' && !isBroken(was, at.tMs) && !jump;
   const slope = addToSlope(goesOn ? was.slope : null, atMs, plateC);
@@ -89,8 +108,9 @@ function hearNumber(
   return {
     ...heard,
     reading: { probe: was.reading.probe, quality: 'ok', atMs, plateC },
-    lastOk: { plateC, tMs: at.tMs },
+    lastOk: { plateC, readC, tMs: at.tMs },
     slope: jump ? null : slope,
+    filter: trackPlate(goesOn ? was.filter : null, atMs, plateC, traitsOf(lag)),
     heat: plateC < COLD_C ? 'cold' : 'hot',
   };
 }
@@ -99,7 +119,7 @@ const isBroken = (was: Thermometer, tMs: number): boolean => tMs - was.heardMs >
 
 function withFault(t: Thermometer, quality: Fault, tMs: number): Thermometer {
   if (t.reading.quality === quality) return t;
-  return { ...t, reading: { probe: t.reading.probe, quality, atMs: tMs }, slope: null };
+  return { ...t, reading: { probe: t.reading.probe, quality, atMs: tMs }, slope: null, filter: null };
 }
 
 /** What is known of the link to a device, and how its lines have been. */
@@ -127,6 +147,12 @@ export function listenOn(t: Thermometer, link: LinkState | undefined, tMs: numbe
 }
 
 export const qualityOf = (t: Thermometer | undefined): Quality => t?.reading.quality ?? 'silent';
+
+const traitsOf = (lag: WatchedProbe['lag']): KnownProbe => ({ noiseK: null, resolutionK: null, lag });
+
+/** The plate as a probe's readings tell of it; null where there is no valid one. */
+export const estimateOf = ({ reading, filter }: Thermometer, { lag }: WatchedProbe): PlateEstimate | null =>
+  reading.quality !== 'ok' || filter === null ? null : plateEstimate(filter, traitsOf(lag));
 
 /** The slope of a probe that reads, K/s; null where there is none. */
 export const slopeOf = (t: Thermometer): number | null =>

@@ -1,6 +1,8 @@
 import { expectedPeakC } from '../iron/behaviour.ts';
+import { followReach, noReach } from '../thermometer/lag/heading.ts';
 import { deviceOf, type ProbeId } from '../thermometer/sample.ts';
-import { qualityOf, slopeOf } from '../thermometer/thermometer.ts';
+import { estimateOf, qualityOf } from '../thermometer/thermometer.ts';
+import { budgetOfNow, restingGuardBandK } from '../thermometer/trust.ts';
 import type { WatchInput } from './input.ts';
 import type { IronFacts } from './iron.ts';
 import { type ProbeFacts, type Seen, seenOfGone, seenOfIron, seenOfProbe } from './seen.ts';
@@ -36,19 +38,39 @@ function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
 }
 
 function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
-  const { settings, thermometers, links, leader, behaviour, others } = state;
+  const { settings, thermometers, links, leader, behaviour, others, reach } = state;
   const t = thermometers[probe];
   const own = settings?.probes.find((p) => p.id === probe);
   if (settings === null || t === undefined || own === undefined) return null;
+  const { fabricLimitC } = settings.schedule;
+  const trusting = { probe: own, iron: settings.iron };
+  const guardBandK = budgetOfNow(trusting, t)?.guardBandK ?? restingGuardBandK(trusting, fabricLimitC);
+  const readC = t.reading.quality === 'ok' ? t.reading.plateC : null;
+  const estimate = estimateOf(t, own);
   const followed = probe === leader ? behaviour : others[probe];
   const there = links[deviceOf(probe)]?.link === 'connected';
   return {
     probe,
     quality: qualityOf(t),
-    plateC: t.reading.quality === 'ok' ? t.reading.plateC : null,
-    slopeKPerS: slopeOf(t),
-    limitC: settings.schedule.fabricLimitC - own.guardBandK,
-    expectedPeakC: followed === undefined ? null : expectedPeakC(followed),
+    limitC: fabricLimitC - guardBandK,
+    // A probe whose lag is known tells where the plate is ahead of it.
+    highestC: readC === null ? null : Math.max(readC, estimate?.plateC ?? readC),
+    heading: {
+      readC,
+      estimate,
+      // At rest: how far the plate may be ahead of the probe is counted in the estimate itself.
+      limitC: fabricLimitC - restingGuardBandK(trusting, fabricLimitC),
+      expectedPeakC: followed === undefined ? null : expectedPeakC(followed),
+    },
+    reach: reach[probe] ?? noReach,
     mayBeHot: t.heat === 'hot' || (t.heat === 'unknown' && there),
   };
+}
+
+/** How far each probe's plate usually gets, after one more sample; of no use to anybody but the warning. */
+export function reachAfter(state: WatchState, input: WatchInput): WatchState['reach'] {
+  if (input.kind !== 'sample') return state.reach;
+  const { probe } = input.sample;
+  const facts = probeFacts(state, probe);
+  return facts === null ? state.reach : { ...state.reach, [probe]: followReach(facts.reach, facts.heading) };
 }

@@ -1,8 +1,8 @@
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
 import type { HeatSchedule } from '../heat/schedule.ts';
 import type { Iron } from '../iron/iron.ts';
-import type { ProbeSettings } from '../thermometer/probe.ts';
 import type { Sample } from '../thermometer/sample.ts';
+import type { WatchedProbe } from '../thermometer/watched-probe.ts';
 import type { WatchState } from './state.ts';
 
 /**
@@ -13,7 +13,7 @@ import type { WatchState } from './state.ts';
 /** The settings that a watch needs, whole: a change replaces all of them. */
 export interface WatchSettings {
   readonly iron: Iron;
-  readonly probes: readonly ProbeSettings[];
+  readonly probes: readonly WatchedProbe[];
   readonly schedule: HeatSchedule;
 }
 

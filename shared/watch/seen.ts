@@ -1,8 +1,9 @@
-import { headingForLimit, noReading, notRecording, outOfBand, overLimit } from '../alarm/conditions.ts';
+import { noReading, notRecording, outOfBand, overLimit } from '../alarm/conditions.ts';
 import type { Condition } from '../alarm/machine.ts';
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import type { BandSeen } from '../heat/band.ts';
+import { type HeadingFacts, headingForLimit, type Reach } from '../thermometer/lag/heading.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 
@@ -17,22 +18,23 @@ export interface Seen extends AlarmKey {
 export interface ProbeFacts {
   readonly probe: ProbeId;
   readonly quality: Quality;
-  /** Null where there is no valid reading. */
-  readonly plateC: number | null;
-  readonly slopeKPerS: number | null;
-  /** The fabric limit with the probe's guard band taken off, degC. */
+  /** The fabric limit with the guard band of this reading taken off, degC. */
   readonly limitC: number;
-  readonly expectedPeakC: number | null;
+  /** The reading, or where a rising plate is ahead of it, degC; null where there is no valid reading. */
+  readonly highestC: number | null;
+  readonly heading: HeadingFacts;
+  readonly reach: Reach;
   readonly mayBeHot: boolean;
 }
 
 /** The alarms of one probe. */
 export const seenOfProbe = (facts: ProbeFacts): readonly Seen[] => {
-  const { probe, quality, plateC, mayBeHot } = facts;
-  const over = overLimit(facts, alarmTable['over-limit'].deadbandK);
+  const { probe, quality, limitC, highestC, heading, reach, mayBeHot } = facts;
+  const plateC = heading.readC;
+  const over = overLimit({ plateC: highestC, limitC }, alarmTable['over-limit'].deadbandK);
   return [
     { kind: 'over-limit', probe, condition: over, plateC },
-    { kind: 'heading-for-limit', probe, condition: headingForLimit(facts), plateC },
+    { kind: 'heading-for-limit', probe, condition: headingForLimit(heading, reach), plateC },
     { kind: 'no-reading', probe, condition: noReading(quality, mayBeHot), detail: quality },
   ];
 };

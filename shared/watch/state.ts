@@ -1,5 +1,6 @@
 import type { AlarmRecord } from '../alarm/record.ts';
 import type { DeviceClock } from '../thermometer/device-clock.ts';
+import type { Reach } from '../thermometer/lag/heading.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { LinkState, Thermometer } from '../thermometer/thermometer.ts';
@@ -20,6 +21,8 @@ export interface WatchState extends IronSlice {
   readonly clocks: Readonly<Record<string, DeviceClock>>;
   readonly links: Readonly<Record<string, LinkState>>;
   readonly work: Work;
+  /** How far each probe's plate usually gets in its thermostat's rises. */
+  readonly reach: Readonly<Record<ProbeId, Reach>>;
   readonly alarms: Readonly<Record<string, AlarmRecord>>;
   readonly keeping: { readonly kept: boolean; readonly detail: string };
 }
@@ -35,6 +38,7 @@ export const initialWatch = (seq: number, tMs: number): WatchState => ({
   links: {},
   ...newIron,
   work: newWork,
+  reach: {},
   alarms: {},
   keeping: { kept: true, detail: '' },
 });

@@ -1,5 +1,4 @@
 import type { DeviceClock } from '../thermometer/device-clock.ts';
-import type { ProbeSettings } from '../thermometer/probe.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import { deviceOf, type ProbeId, type Sample } from '../thermometer/sample.ts';
 import {
@@ -10,6 +9,8 @@ import {
   type Thermometer,
   unheard,
 } from '../thermometer/thermometer.ts';
+import { restingGuardBandK } from '../thermometer/trust.ts';
+import type { WatchedProbe } from '../thermometer/watched-probe.ts';
 import type { Finding } from './finding.ts';
 import type { DeviceLink, WatchInput, WatchSettings } from './input.ts';
 
@@ -83,7 +84,8 @@ function takeSample(
   const device = deviceOf(sample.probe);
   // A device that sends is there, whether or not it has been announced.
   const slice = before.links[device] === undefined ? withLink(before, device, 'connected', tMs) : before;
-  const overC = settings.schedule.fabricLimitC - settled.guardBandK;
+  const { fabricLimitC } = settings.schedule;
+  const overC = fabricLimitC - restingGuardBandK({ probe: settled, iron: settings.iron }, fabricLimitC);
   const heard = hear(was, sample, { tMs, clock: slice.clocks[device], overC }, settled);
   if (heard === null) return { slice, found: none };
   const clocks = heard.clock === undefined ? slice.clocks : { ...slice.clocks, [device]: heard.clock };
@@ -119,18 +121,21 @@ function lookAtClock(before: ThermometersSlice, tMs: number): ThermometersStep {
 /** Fits the slice to new settings: probes that left are dropped, those that came have not been heard. */
 export function fitThermometers(
   slice: ThermometersSlice,
-  probes: readonly ProbeSettings[],
-  before: readonly ProbeSettings[],
+  probes: readonly WatchedProbe[],
+  before: readonly WatchedProbe[],
   at: { readonly tMs: number; readonly hot: boolean },
 ): ThermometersSlice {
-  const fit = (p: ProbeSettings): Thermometer => {
+  const fit = (p: WatchedProbe): Thermometer => {
     const known = slice.thermometers[p.id];
     if (known === undefined) return unheard(p.id, at.tMs, at.hot);
     const was = before.find((b) => b.id === p.id);
-    const same = was === undefined || (was.unit === p.unit && was.thermocouple === p.thermocouple);
-    return same ? known : converted(known);
+    return was === undefined || convertsAlike(was, p) ? known : converted(known);
   };
   const thermometers = Object.fromEntries(probes.map((p) => [p.id, fit(p)]));
   const readings = Object.fromEntries(Object.entries(thermometers).map(([id, t]) => [id, t.reading]));
   return { ...slice, thermometers, readings };
 }
+
+/** Whether the same sample gives the same temperature by both. */
+const convertsAlike = (a: WatchedProbe, b: WatchedProbe): boolean =>
+  a.unit === b.unit && a.thermocouple === b.thermocouple && a.calibration?.id === b.calibration?.id;

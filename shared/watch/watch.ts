@@ -3,16 +3,17 @@ import { alarmKeyText } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import { doubtfulBand } from '../heat/band.ts';
 import { commandAlarms, watchAlarms } from './alarms.ts';
-import { ironFacts, seenAfter } from './facts.ts';
+import { ironFacts, reachAfter, seenAfter } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
 import type { Carried, WatchInput, WatchSettings } from './input.ts';
 import { type IronSlice, stepIron } from './iron.ts';
+import { completed } from './older.ts';
 import { initialWatch, type WatchState } from './state.ts';
 import { fitThermometers, stepThermometers, type ThermometersSlice } from './thermometers.ts';
 import { stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
-export const FOLD_VERSION = 1;
+export const FOLD_VERSION = 2;
 
 export interface Step {
   readonly state: WatchState;
@@ -27,7 +28,7 @@ const nothing: readonly FoundEntry[] = [];
  */
 export function fold(before: WatchState, input: WatchInput, seq: number, tMs: number): Step {
   const fitted =
-    input.kind === 'settings' ? withSettings(before, input.settings, { tMs, hot: false }) : before;
+    input.kind === 'settings' ? withSettings(before, completed(input.settings), { tMs, hot: false }) : before;
   const { settings } = fitted;
   if (settings === null || isForeign(fitted, input))
     return { state: { ...fitted, seq, tMs }, found: nothing };
@@ -43,12 +44,13 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
     ...read.slice,
     ...iron.slice,
     work: told.work,
+    reach: fitted.reach,
     alarms: commanded.alarms,
     keeping: keepingAfter(fitted.keeping, input),
   };
   const alarmed = watchAlarms(state.alarms, seenAfter(state, input), tMs);
   return {
-    state: alarmed.alarms === state.alarms ? state : { ...state, alarms: alarmed.alarms },
+    state: { ...state, alarms: alarmed.alarms, reach: reachAfter(state, input) },
     found: numbered([read.found, told.found, iron.found, commanded.found, alarmed.found], seq, tMs),
   };
 }
@@ -96,7 +98,8 @@ function withSettings(
  */
 export function resume(carried: Carried, seq: number, tMs: number, exact = true): WatchState {
   if (exact && carried.state !== null) return carried.state;
-  const { settings, stageId, place, hot, fromSession } = carried;
+  const { stageId, place, hot, fromSession } = carried;
+  const settings = completed(carried.settings);
   const state = withSettings(initialWatch(seq, tMs), settings, { tMs, hot });
   const stage = settings.schedule.stages.find((s) => s.id === stageId) ?? null;
   return {

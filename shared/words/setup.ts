@@ -133,9 +133,9 @@ export const ironSetupWords = {
     'Used where the device sends microvolts; one that sends a temperature has settled it itself.',
   unit: 'The device counts in',
   units: { degC: '°C', degF: '°F' },
-  guard: 'Allowance ±',
-  guardMeans:
-    'How far a reading may be from the plate. Alarms come this much under a limit. An allowance, not measured.',
+  mounting: 'Mounting ±',
+  mountingMeans:
+    'What its mounting may take off a reading, either way: an allowance, until the probe is compared in place. It is one part of how much under a limit an alarm comes.',
   now: 'Now',
   notHeard: 'Not heard of since the program was started.',
   moved: (label: string, iron: string) => `${label} sits on ${iron} now.`,
@@ -144,7 +144,7 @@ export const ironSetupWords = {
   worksBy: (iron: string, schedule: string) => `${iron} works by “${schedule}” now.`,
   typeIs: (type: string) => `Type ${type} now.`,
   countsIn: (unit: string) => `Read as ${unit} now.`,
-  guardIs: (guard: string) => `The allowance is ±${guard} now.`,
+  mountingIs: (mounting: string) => `The allowance for its mounting is ±${mounting} now.`,
 } as const;
 
 export const unitQuestionWords = {

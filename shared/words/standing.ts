@@ -33,6 +33,7 @@ export const ironWords = {
   plate: 'Plate temperature',
   is: (iron: string) => `${iron} is `,
   allowance: (guard: string) => `±${guard} allowance, not measured`,
+  measured: (guard: string) => `±${guard}, measured`,
   noReading: 'no reading',
   neverRead: 'No valid reading yet.',
   lastRead: (ago: string) => `Last valid reading ${ago} ago.`,

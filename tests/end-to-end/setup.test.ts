@@ -165,11 +165,11 @@ describe('irons and probes', () => {
     await card.getByText('Undone.').waitFor();
     expect(await seat()).toEqual([1, 1]);
 
-    await card.getByLabel('Allowance ±').fill('2,7');
-    await card.getByLabel('Allowance ±').press('Enter');
-    await card.getByText('The allowance is ±3 °F now.').waitFor();
+    await card.getByLabel('Mounting ±').fill('2,7');
+    await card.getByLabel('Mounting ±').press('Enter');
+    await card.getByText('The allowance for its mounting is ±3 °F now.').waitFor();
     const probe = (await program.api.probes()).find((one) => one.id === `${heel.path}/1`);
-    expect(probe?.guardBandK).toBeCloseTo(1.5, 9);
+    expect(probe?.mountingK).toBeCloseTo(1.5, 9);
   });
 
   it('a plate that stands at 71 "°C" is asked about, and one tap makes it Fahrenheit', async () => {

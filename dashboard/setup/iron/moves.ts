@@ -13,7 +13,7 @@ export interface Move {
   readonly back: Write;
 }
 
-const draftOf = ({ name, probes, scheduleId }: Iron): IronDraft => ({ name, probes, scheduleId });
+const draftOf = ({ id: _id, simulated: _simulated, ...draft }: Iron): IronDraft => draft;
 
 /** Most probes on one iron, as its schema has it. */
 export const MOST_PROBES = 8;
@@ -42,7 +42,7 @@ export function moveToNew(
   const from = sitsOn(irons, probe);
   if (from === null || from.probes.length === 1) return null;
   return {
-    to: { id, draft: { name, probes: [probe], scheduleId: from.scheduleId } },
+    to: { id, draft: { ...draftOf(from), name, probes: [probe] } },
     back: { id: from.id, draft: draftOf(from) },
   };
 }

@@ -1,4 +1,5 @@
 import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
+import { MOUNTING_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
 import { faultWords } from '../../../shared/words/faults.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
@@ -52,7 +53,7 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
       />
       <p class="quiet">{ironSetupWords.thermocoupleMeans}</p>
     </div>
-    <GuardBand probe={probe} />
+    <Mounting probe={probe} />
     <p class="quiet">
       <code>{probe.id}</code>
     </p>
@@ -119,30 +120,30 @@ function Seat({ probe: { id, label } }: { readonly probe: ProbeSettings }) {
   );
 }
 
-const MOST_GUARD_K = 50;
+const MOST_MOUNTING_K = 50;
 
 const kelvins = (text: string): number | null => readDifference(text, unit.value).value;
 
-function guardCheck(text: string): string {
+function mountingCheck(text: string): string {
   const k = kelvins(text);
-  const most = `${differenceTyped(MOST_GUARD_K, unit.value).text} °${unit.value}`;
-  return k === null || k < 0 || k > MOST_GUARD_K ? fieldWords.fromTo('0', most) : '';
+  const most = `${differenceTyped(MOST_MOUNTING_K, unit.value).text} °${unit.value}`;
+  return k === null || k < 0 || k > MOST_MOUNTING_K ? fieldWords.fromTo('0', most) : '';
 }
 
-function GuardBand({ probe }: { readonly probe: ProbeSettings }) {
+function Mounting({ probe }: { readonly probe: ProbeSettings }) {
   return (
     <KeptField
       number
-      id={`guard-${probe.id}`}
-      label={ironSetupWords.guard}
+      id={`mounting-${probe.id}`}
+      label={ironSetupWords.mounting}
       sign={`°${unit.value}`}
-      now={differenceTyped(probe.guardBandK, unit.value).text}
-      check={guardCheck}
+      now={differenceTyped(probe.mountingK ?? MOUNTING_LIMIT_K, unit.value).text}
+      check={mountingCheck}
       keep={(text) => {
-        const guardBandK = kelvins(text) ?? probe.guardBandK;
-        return changeProbe(probe, { guardBandK }, ironSetupWords.guardIs(difference(guardBandK)));
+        const mountingK = kelvins(text) ?? probe.mountingK ?? MOUNTING_LIMIT_K;
+        return changeProbe(probe, { mountingK }, ironSetupWords.mountingIs(difference(mountingK)));
       }}
-      means={ironSetupWords.guardMeans}
+      means={ironSetupWords.mountingMeans}
       disabled={viewOnly.value}
     />
   );

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { restingGuardBandK } from '../../../shared/thermometer/trust.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import type { Entry } from '../../../shared/watch/input.ts';
 import { replay } from '../../../shared/watch/replay.ts';
@@ -190,7 +191,9 @@ describe('alarms, whatever happens', () => {
         const own = state.settings.probes.find((p) => p.id === probe);
         const reading = state.readings[probe];
         if (tC === null || faults.length > 0 || own?.unit !== 'degC' || reading === undefined) continue;
-        if (tC < state.settings.schedule.fabricLimitC - own.guardBandK || tC > 1372) continue;
+        const { fabricLimitC } = state.settings.schedule;
+        const guardBandK = restingGuardBandK({ probe: own, iron: state.settings.iron }, fabricLimitC);
+        if (tC < fabricLimitC - guardBandK || tC > 1372) continue;
         expect(reading).toMatchObject({ quality: 'ok', plateC: tC });
       }
     });

@@ -21,7 +21,7 @@ const variants: readonly WatchSettings[] = [
   first,
   watchSettings([probeSettings(ONE)]),
   watchSettings([probeSettings(ONE), probeSettings(OTHER)]),
-  watchSettings([probeSettings(ONE, { unit: 'degF' }), probeSettings(TWO, { guardBandK: 8 })]),
+  watchSettings([probeSettings(ONE, { unit: 'degF' }), probeSettings(TWO, { mountingK: 8 })]),
   watchSettings(first.probes, { fabricLimitC: 140 }),
   watchSettings(first.probes, { stages: first.schedule.stages.slice(2) }),
   { ...first, iron: { ...first.iron, probes: [TWO] } },

@@ -1,4 +1,3 @@
-import { headingForLimit as headingBySlope } from '../../../shared/alarm/conditions.ts';
 import { type Condition, normalAlarm, observeCondition } from '../../../shared/alarm/machine.ts';
 import type { AlarmRecord } from '../../../shared/alarm/record.ts';
 import { alarmTable } from '../../../shared/alarm/table.ts';
@@ -15,6 +14,7 @@ import {
   type Reach,
 } from '../../../shared/thermometer/lag/heading.ts';
 import { addToSlope, type SlopeState, slopeKPerS } from '../../../shared/thermometer/slope.ts';
+import { headingBySlope } from './slope-rule.ts';
 
 /** The rules that are compared, each behind the alarm's own delays. */
 

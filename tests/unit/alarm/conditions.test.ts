@@ -1,12 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  headingForLimit,
-  noReading,
-  notRecording,
-  outOfBand,
-  overLimit,
-  type PlateFacts,
-} from '../../../shared/alarm/conditions.ts';
+import { noReading, notRecording, outOfBand, overLimit } from '../../../shared/alarm/conditions.ts';
 import { faults } from '../../../shared/thermometer/reading.ts';
 
 describe('over the limit', () => {
@@ -18,39 +11,6 @@ describe('over the limit', () => {
     [185.39, 'inside'],
   ])('at %s °C, limit 188.4, deadband 3 K: %s', (plateC, condition) => {
     expect(overLimit({ plateC, limitC: 188.4 }, 3)).toBe(condition);
-  });
-});
-
-const facts = (more: Partial<PlateFacts>): PlateFacts => ({
-  plateC: 180,
-  slopeKPerS: 1,
-  limitC: 190,
-  expectedPeakC: null,
-  ...more,
-});
-
-describe('heading for the limit', () => {
-  test.each([
-    ['ten seconds before it', {}, 'beyond'],
-    ['a little more', { plateC: 179.9 }, 'in-deadband'],
-    ['more than fifteen', { plateC: 174.9 }, 'inside'],
-    ['falling', { slopeKPerS: -1 }, 'inside'],
-    ['steady, however near', { plateC: 189.9, slopeKPerS: 0 }, 'inside'],
-    ['no slope known', { slopeKPerS: null }, 'unknown'],
-    ['no reading', { plateC: null }, 'unknown'],
-    ['over it: that is another alarm, and this one stays as it is', { plateC: 190 }, 'in-deadband'],
-  ])('%s', (_, more, condition) => {
-    expect(headingForLimit(facts(more))).toBe(condition);
-  });
-
-  test('held against the plate only once it passes its own peaks by 2 K', () => {
-    const known = { slopeKPerS: 2, expectedPeakC: 186 };
-    expect(headingForLimit(facts({ ...known, plateC: 188 }))).toBe('inside');
-    expect(headingForLimit(facts({ ...known, plateC: 188.1 }))).toBe('beyond');
-  });
-
-  test('peaks that are over the limit themselves excuse nothing', () => {
-    expect(headingForLimit(facts({ expectedPeakC: 190 }))).toBe('beyond');
   });
 });
 

@@ -6,8 +6,10 @@ import type { Commit, SessionHead } from '../../../daemon/book/book.ts';
 import type { Fold } from '../../../daemon/book/read/fold.ts';
 import type { AlarmRecord } from '../../../shared/alarm/record.ts';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
+import { unknownProbe } from '../../../shared/thermometer/probe.ts';
 import type { Reading } from '../../../shared/thermometer/reading.ts';
 import { emptySample, type ProbeId } from '../../../shared/thermometer/sample.ts';
+import { USUAL_CONFIDENCE } from '../../../shared/thermometer/uncertainty.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import type { Carried, Entry } from '../../../shared/watch/input.ts';
 
@@ -60,14 +62,14 @@ export const carriedOf = (over: Partial<Carried> = {}): Carried => ({
       name: 'Big iron (demo data)',
       probes: [...PROBES],
       scheduleId: schedule.id,
+      confidence: USUAL_CONFIDENCE,
       simulated: true,
     },
     probes: PROBES.map((id) => ({
       id,
       label: 'Demo probe',
-      thermocouple: 'K',
-      unit: 'degC',
-      guardBandK: 2.2,
+      ...unknownProbe,
+      calibration: null,
     })),
     schedule,
   },

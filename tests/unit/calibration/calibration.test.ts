@@ -49,6 +49,8 @@ test('a later version supersedes; other probes’ don’t', () => {
 });
 
 test('its mounting is in it where it was made fitted', () => {
-  expect(isMadeInPlace(sound)).toBe(false);
-  expect(isMadeInPlace(calibration([contactPoint(150, 155)], fittedProbe))).toBe(true);
+  const inPlace = calibration([contactPoint(150, 155)], fittedProbe);
+  expect(isMadeInPlace(sound, 'big')).toBe(false);
+  expect(isMadeInPlace(inPlace, 'big')).toBe(true);
+  expect(isMadeInPlace(inPlace, 'another')).toBe(false);
 });

@@ -63,6 +63,7 @@ export function fit(points: readonly CalibrationPoint[], probe: CalibratedProbe)
 export function calibration(points: readonly CalibrationPoint[], probe: CalibratedProbe): Calibration {
   return {
     id: 'demo-1',
+    iron: 'big',
     version: 1,
     probe: 'demo/1',
     madeAt: '2026-03-01T10:05:00Z',

@@ -33,8 +33,22 @@ describe('a probe that is met', () => {
     const settings = seen();
     expect(settings.probes.map((p) => p.id)).toEqual(['A/1', 'B/1']);
     expect(settings.irons).toEqual([
-      { id: 'iron-1', name: 'Iron 1', probes: ['A/1'], scheduleId: 'shipped', simulated: false },
-      { id: 'iron-2', name: 'Iron 2', probes: ['B/1'], scheduleId: 'shipped', simulated: false },
+      {
+        id: 'iron-1',
+        name: 'Iron 1',
+        probes: ['A/1'],
+        scheduleId: 'shipped',
+        confidence: 0.95,
+        simulated: false,
+      },
+      {
+        id: 'iron-2',
+        name: 'Iron 2',
+        probes: ['B/1'],
+        scheduleId: 'shipped',
+        confidence: 0.95,
+        simulated: false,
+      },
     ]);
   });
 
@@ -47,7 +61,7 @@ describe('a probe that is met', () => {
       label: 'tip',
       thermocouple: 'J',
       unit: 'degF',
-      guardBandK: 1,
+      mountingK: 1,
     }).settings;
     // The iron keeps to the other probe only: the first one sits nowhere.
     const bare = withIron(labelled, 'iron-1', {
@@ -172,7 +186,7 @@ describe('a heat schedule', () => {
 
 describe('a probe that no device has sent a line of', () => {
   it('can not be settled', () => {
-    const probe = { label: 'tip', thermocouple: 'K', unit: 'degC', guardBandK: 2 } as const;
+    const probe = { label: 'tip', thermocouple: 'K', unit: 'degC' } as const;
     const refused = refusal(() => withProbe(firstSettings, 'A/1', probe));
     expect(refused.because).toBe('unknown');
     expect(refused.message).toContain('once a device has sent a line of it');

@@ -73,7 +73,7 @@ describe('settings that can not be read refuse, with file and field', () => {
     ['', 'not JSON'],
     ['{', 'not JSON'],
     ['[]', 'wrong at ""'],
-    [changed((s) => (s['format'] = 2)), 'wrong at "format"'],
+    [changed((s) => (s['format'] = 3)), 'wrong at "format"'],
     [changed((s) => (s['more'] = 1)), 'more'],
     [changed((s) => (s['schedules'] = [])), 'wrong at "schedules"'],
   ])('%s', async (text, says) => {

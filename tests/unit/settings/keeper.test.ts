@@ -33,7 +33,7 @@ class SlowFile {
 
 const start = withNewProbe(firstSettings, 'A/1', false);
 const labelled = (label: string) => (settings: Settings) =>
-  withProbe(settings, 'A/1', { label, thermocouple: 'K', unit: 'degC', guardBandK: 2 });
+  withProbe(settings, 'A/1', { label, thermocouple: 'K', unit: 'degC' });
 const labelIn = (settings: Settings | null): string | undefined => settings?.probes[0]?.label;
 
 let file: SlowFile;

@@ -3,11 +3,21 @@ import { demoScenario } from '../../../daemon/probe/simulated/demo-scenario.ts';
 import { bigIron } from '../../../daemon/probe/simulated/irons.ts';
 import type { IronPlace } from '../../../daemon/probe/simulated/scenario.ts';
 import { type Said, saidBy, simulateIron } from '../../../daemon/probe/simulated/simulated-iron.ts';
-import { UNMEASURED_GUARD_BAND_K } from '../../../shared/thermometer/probe.ts';
+import { unknownProbe } from '../../../shared/thermometer/probe.ts';
+import { restingGuardBandK } from '../../../shared/thermometer/trust.ts';
+import { USUAL_CONFIDENCE } from '../../../shared/thermometer/uncertainty.ts';
 import { fToC } from '../../../shared/units/temperature.ts';
 
 const LIMIT_C = fToC(375);
-const GUARDED_C = LIMIT_C - UNMEASURED_GUARD_BAND_K;
+const GUARDED_C =
+  LIMIT_C -
+  restingGuardBandK(
+    {
+      probe: { id: 'demo/1', label: 'demo', ...unknownProbe, calibration: null },
+      iron: { id: 'demo', confidence: USUAL_CONFIDENCE },
+    },
+    LIMIT_C,
+  );
 
 const heard: Said[] = [];
 for (const said of saidBy(simulateIron(bigIron, demoScenario, 1))) {

@@ -51,7 +51,7 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   getProbe: { path: `/api/probes/${encodeURIComponent(probe.id)}` },
   putProbe: {
     path: `/api/probes/${encodeURIComponent(probe.id)}`,
-    body: { label: 'x', thermocouple: 'J', unit: 'degF', guardBandK: 1 },
+    body: { label: 'x', thermocouple: 'J', unit: 'degF', mountingK: 1 },
   },
 };
 

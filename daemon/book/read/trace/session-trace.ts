@@ -1,8 +1,10 @@
 import type { SettingsFrom, WorkFrom } from '../../../../shared/messages/trace.ts';
 import type { Reading } from '../../../../shared/thermometer/reading.ts';
 import type { ProbeId } from '../../../../shared/thermometer/sample.ts';
+import { restingGuardBandK } from '../../../../shared/thermometer/trust.ts';
 import type { FoundEntry } from '../../../../shared/watch/finding.ts';
 import type { Entry, WatchInput, WatchSettings } from '../../../../shared/watch/input.ts';
+import { completed } from '../../../../shared/watch/older.ts';
 import { chainWords } from '../../../../shared/words/book.ts';
 import type { SessionHead } from '../../book.ts';
 import type { BookRows } from '../../store/rows.ts';
@@ -165,13 +167,20 @@ export class SessionTrace {
   }
 }
 
-const settingsFrom = ({ schedule, iron, probes }: WatchSettings, fromMs: number): SettingsFrom => ({
-  fromMs,
-  schedule,
-  probes: probes
-    .filter((probe) => iron.probes.includes(probe.id))
-    .map(({ id, label, guardBandK }) => ({ id, label, guardBandK })),
-});
+function settingsFrom(settings: WatchSettings, fromMs: number): SettingsFrom {
+  const { schedule, iron, probes } = completed(settings);
+  return {
+    fromMs,
+    schedule,
+    probes: probes
+      .filter((probe) => iron.probes.includes(probe.id))
+      .map((probe) => ({
+        id: probe.id,
+        label: probe.label,
+        guardBandK: restingGuardBandK({ probe, iron }, schedule.fabricLimitC),
+      })),
+  };
+}
 
 const commandOf = (input: WatchInput): string | null => ('commandId' in input ? input.commandId : null);
 

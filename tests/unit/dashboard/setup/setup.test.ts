@@ -5,18 +5,29 @@ import { moveTo, moveToNew } from '../../../../dashboard/setup/iron/moves.ts';
 import { unitQuestion } from '../../../../dashboard/setup/unit-question.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
+import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import * as setupTables from '../../../../shared/words/setup.ts';
 import { deviceSetupWords } from '../../../../shared/words/setup.ts';
 import { device, probe } from '../../../fixtures/scenes.ts';
 
-const big: Iron = { id: 'big', name: 'Big', probes: ['a/1', 'a/2'], scheduleId: 's', simulated: false };
+const big: Iron = {
+  id: 'big',
+  name: 'Big',
+  probes: ['a/1', 'a/2'],
+  scheduleId: 's',
+  confidence: 0.95,
+  simulated: false,
+};
 const small: Iron = { ...big, id: 'small', name: 'Small', probes: ['a/3'], scheduleId: 't' };
 
 describe('a probe that moves', () => {
   it('goes to another iron, and back to the one it sat on', () => {
     expect(moveTo([big, small], 'a/2', 'small')).toEqual({
-      to: { id: 'small', draft: { name: 'Small', probes: ['a/3', 'a/2'], scheduleId: 't' } },
-      back: { id: 'big', draft: { name: 'Big', probes: ['a/1', 'a/2'], scheduleId: 's' } },
+      to: {
+        id: 'small',
+        draft: { name: 'Small', probes: ['a/3', 'a/2'], scheduleId: 't', confidence: 0.95 },
+      },
+      back: { id: 'big', draft: { name: 'Big', probes: ['a/1', 'a/2'], scheduleId: 's', confidence: 0.95 } },
     });
   });
 
@@ -31,7 +42,7 @@ describe('a probe that moves', () => {
     const made = { id: 'new', name: 'Iron with toe' };
     expect(moveToNew([big, small], 'a/1', made)?.to).toEqual({
       id: 'new',
-      draft: { name: 'Iron with toe', probes: ['a/1'], scheduleId: 's' },
+      draft: { name: 'Iron with toe', probes: ['a/1'], scheduleId: 's', confidence: 0.95 },
     });
     expect(moveToNew([big, small], 'a/3', made)).toBeNull();
   });
@@ -69,9 +80,7 @@ describe('the question of the unit', () => {
   const settings: ProbeSettings = {
     id: 'bench-board/1',
     label: 'toe',
-    thermocouple: 'K',
-    unit: 'degC',
-    guardBandK: 2.2,
+    ...unknownProbe,
   };
   const iron = { phase: 'unknown' } as const;
   const from = device({ lastLine: 'p=1 t=70.2*00' });

@@ -1,7 +1,9 @@
 import type { Beginning } from '../../../../daemon/watching/recorder.ts';
 import type { WatchStep } from '../../../../daemon/watching/watcher.ts';
 import { shippedSchedule } from '../../../../shared/heat/shipped.ts';
+import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import { emptySample } from '../../../../shared/thermometer/sample.ts';
+import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
 import type { Carried, WatchSettings } from '../../../../shared/watch/input.ts';
 import { initialWatch, type WatchState } from '../../../../shared/watch/state.ts';
 
@@ -10,8 +12,15 @@ import { initialWatch, type WatchState } from '../../../../shared/watch/state.ts
 export const PROBE = 'board/1';
 
 export const ironSettings: WatchSettings = {
-  iron: { id: 'iron-1', name: 'Iron 1', probes: [PROBE], scheduleId: 'shipped', simulated: false },
-  probes: [{ id: PROBE, label: 'probe 1', thermocouple: 'K', unit: 'degC', guardBandK: 2.2 }],
+  iron: {
+    id: 'iron-1',
+    name: 'Iron 1',
+    probes: [PROBE],
+    scheduleId: 'shipped',
+    confidence: USUAL_CONFIDENCE,
+    simulated: false,
+  },
+  probes: [{ id: PROBE, label: 'probe 1', ...unknownProbe, calibration: null }],
   schedule: shippedSchedule,
 };
 

@@ -5,6 +5,8 @@ import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Outcome } from '../../../../shared/messages/command.ts';
 import { protocolForm } from '../../../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
+import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
+import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
 import { found, iron, item, probe, schedule, situation, summary, trace, verification } from './samples.ts';
 
@@ -160,9 +162,12 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
     putIron: async (id, draft) => {
       if (draft.scheduleId !== schedule.id)
         throw new Refusal('invalid', `There is no heat schedule "${draft.scheduleId}".`, 'scheduleId');
-      return { ...draft, id, simulated: false };
+      return { ...draft, id, confidence: draft.confidence ?? USUAL_CONFIDENCE, simulated: false };
     },
-    putProbe: async (id, draft) => ({ ...draft, id }),
+    putProbe: async (
+      id,
+      { toleranceClass = unknownProbe.toleranceClass, mountingK = null, lag = null, ...draft },
+    ) => ({ ...draft, id, toleranceClass, mountingK, lag }),
     putDeviceName: async (id, name) => ({ id, name, form: protocolForm }),
     putDeviceForm: async (id, form) => ({ id, name: '', form }),
     ...over,

@@ -3,6 +3,8 @@ import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
+import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
+import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
 import type { FoundEntry } from '../../../../shared/watch/finding.ts';
 
 /** Invented values for tests of the web side. */
@@ -25,15 +27,14 @@ export const iron: Iron = {
   name: 'Small iron',
   probes: ['/dev/ttyT0/1'],
   scheduleId: 'trial',
+  confidence: USUAL_CONFIDENCE,
   simulated: true,
 };
 
 export const probe: ProbeSettings = {
   id: '/dev/ttyT0/1',
   label: 'Sole plate',
-  thermocouple: 'K',
-  unit: 'degC',
-  guardBandK: 2.2,
+  ...unknownProbe,
 };
 
 export const probeLive = (plateC: number, id = probe.id): ProbeLive => ({
@@ -48,6 +49,7 @@ export const probeLive = (plateC: number, id = probe.id): ProbeLive => ({
   trend: 'steady',
   slopeKPerS: 0,
   guardBandK: 2.2,
+  measured: false,
   hot: plateC >= 43,
 });
 
@@ -84,6 +86,7 @@ export const situation = (over: Partial<Situation> = {}): Situation => ({
   hearing: { armedPages: 1, unheard: false },
   choice: null,
   viewOnly: false,
+  settingsRevision: 0,
   simulated: true,
   ...over,
 });

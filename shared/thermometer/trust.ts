@@ -1,0 +1,56 @@
+import { isMadeInPlace } from '../calibration/calibration.ts';
+import { estimateOf, type Thermometer } from './thermometer.ts';
+import { type Budget, budget, type Confidence } from './uncertainty.ts';
+import type { WatchedProbe } from './watched-probe.ts';
+
+/** How far a probe's readings can be trusted, from what is settled about it. */
+
+/** Whose readings, on which iron, against a limit held with which confidence. */
+export interface Trusting {
+  readonly probe: WatchedProbe;
+  readonly iron: { readonly id: string; readonly confidence: Confidence };
+}
+
+export interface TrustedReading {
+  /** Uncorrected, degC. */
+  readonly readC: number;
+  /** The probe's step as it was seen; null where none was. */
+  readonly resolutionK: number | null;
+  /** Standard uncertainty for lag, K: 0 at rest. */
+  readonly lagUK: number;
+}
+
+/** The uncertainty budget of one reading. */
+export function budgetOf({ probe, iron }: Trusting, reading: TrustedReading): Budget {
+  const { calibration, thermocouple, toleranceClass, mountingK } = probe;
+  return budget({
+    readingC: reading.readC,
+    thermocouple,
+    toleranceClass,
+    calibration:
+      calibration === null
+        ? null
+        : { correction: calibration.correction, inPlace: isMadeInPlace(calibration, iron.id) },
+    resolutionK: reading.resolutionK,
+    mountingK,
+    lagUK: reading.lagUK,
+    confidence: iron.confidence,
+  });
+}
+
+const SQRT3 = Math.sqrt(3);
+
+/** The budget of what a probe reads now; null where it gives no valid reading. */
+export function budgetOfNow(trusting: Trusting, t: Thermometer): Budget | null {
+  const estimate = estimateOf(t, trusting.probe);
+  if (estimate === null || t.lastOk === null) return null;
+  const { lag } = trusting.probe;
+  // What a lag that was not measured may hide is taken for a limit, a rectangular distribution (GUM 4.3.7).
+  const lagUK =
+    lag === null ? Math.max(0, estimate.aheadK) / SQRT3 : lag.standardS * Math.abs(estimate.slopeKPerS);
+  return budgetOf(trusting, { readC: t.lastOk.readC, resolutionK: t.filter?.noise.stepK ?? null, lagUK });
+}
+
+/** The guard band at a temperature with the plate at rest, K: what is shown where there is no reading to go by. */
+export const restingGuardBandK = (trusting: Trusting, atC: number): number =>
+  budgetOf(trusting, { readC: atC, resolutionK: null, lagUK: 0 }).guardBandK;

@@ -1,0 +1,7 @@
+import type { Calibration } from '../calibration/calibration.ts';
+import type { ProbeSettings } from './probe.ts';
+
+/** A probe with the calibration that holds for it; null: none. */
+export interface WatchedProbe extends ProbeSettings {
+  readonly calibration: Calibration | null;
+}
