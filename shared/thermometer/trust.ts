@@ -1,4 +1,5 @@
 import { isMadeInPlace } from '../calibration/calibration.ts';
+import { UNMEASURED_LAG_S } from './lag/filter.ts';
 import { estimateOf, type Thermometer } from './thermometer.ts';
 import { type Budget, budget, type Confidence } from './uncertainty.ts';
 import type { WatchedProbe } from './watched-probe.ts';
@@ -39,6 +40,12 @@ export function budgetOf({ probe, iron }: Trusting, reading: TrustedReading): Bu
 }
 
 const SQRT3 = Math.sqrt(3);
+/**
+ * No iron's plate rises faster (our own choice: twice the 2 K/s of a kilowatt in the light plate of the textbooks), K/s.
+ * What looks faster is a probe that was moved.
+ */
+const FASTEST_K_PER_S = 4;
+const MOST_AHEAD_K = FASTEST_K_PER_S * UNMEASURED_LAG_S;
 
 /** The budget of what a probe reads now; null where it gives no valid reading. */
 export function budgetOfNow(trusting: Trusting, t: Thermometer): Budget | null {
@@ -47,7 +54,9 @@ export function budgetOfNow(trusting: Trusting, t: Thermometer): Budget | null {
   const { lag } = trusting.probe;
   // What a lag that was not measured may hide is taken for a limit, a rectangular distribution (GUM 4.3.7).
   const lagUK =
-    lag === null ? Math.max(0, estimate.aheadK) / SQRT3 : lag.standardS * Math.abs(estimate.slopeKPerS);
+    lag === null
+      ? Math.min(MOST_AHEAD_K, Math.max(0, estimate.aheadK)) / SQRT3
+      : lag.standardS * Math.min(FASTEST_K_PER_S, Math.abs(estimate.slopeKPerS));
   return budgetOf(trusting, { readC: t.lastOk.readC, resolutionK: t.filter?.noise.stepK ?? null, lagUK });
 }
 
