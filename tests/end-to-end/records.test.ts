@@ -51,6 +51,7 @@ async function recorded(): Promise<Recorded> {
   const session = await until('a session is recorded', () => program.api.running());
   await board.bring(198);
   await until('the alarm stands', () => program.api.alarm('over-limit'));
+  await until('its highest is kept', async () => (await program.api.session(session))?.peakC === 198);
   await board.bring(150);
   await until('it is over', async () => {
     const found = await program.api.alarmFindings(session, 'over-limit');
@@ -109,7 +110,7 @@ describe('records', () => {
     const facts = await page.locator('dl.facts').first().innerText();
     const stored = await program.api.session(session);
     expect(facts).toContain('UNCONFIRMED');
-    expect(facts).toContain('warned 4 °F under a limit');
+    expect(facts).toContain('warned 7 °F under a limit');
     expect(await part(page, 'seal').innerText()).toBe(stored?.seal);
 
     const verifyTarget = page.getByRole('button', { name: 'Verify' });

@@ -117,6 +117,7 @@ describe('a heat schedule', () => {
     await conflict.waitFor();
     await button(one, 'Take the other’s: Fabric limit').click();
     await button(one, 'Save both changes as version 3').click();
+    await until('both changes are saved', async () => (await newest(program)).version === 3);
     await part(one, 'confirmed').getByText('Demo manual').waitFor();
     const saved = await newest(program);
     expect(saved).toMatchObject({ version: 3, source: { manual: 'Demo manual', page: '7' } });

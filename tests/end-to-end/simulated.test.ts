@@ -40,7 +40,7 @@ describe('the simulated iron', () => {
     const program = await startProgram({ data, args: ['--simulate', '--speed', '200'] });
     // 950 s into its scenario the thermostat sticks.
     const alarm = await until('the plate passes the limit', () => program.api.alarm('over-limit'), 60_000);
-    expect(alarm.peakC).toBeGreaterThan(188);
+    expect(alarm.peakC).toBeGreaterThan(180);
     const session = await until('it is recorded', () => program.api.running());
     await until(
       'the alarm is in the book',

@@ -120,7 +120,7 @@ describe('settings that can not be read', () => {
     { what: 'an empty file', text: '', field: 'not JSON' },
     { what: 'an unknown field', text: JSON.stringify({ ...good, limits: 1 }), field: 'limits' },
     { what: 'no schedule', text: JSON.stringify(good), field: 'wrong at "schedules"' },
-    { what: 'a later format', text: JSON.stringify({ ...good, format: 2 }), field: 'wrong at "format"' },
+    { what: 'a later format', text: JSON.stringify({ ...good, format: 3 }), field: 'wrong at "format"' },
   ])('$what: ends with 1, names file and field, and leaves the file as it is', async ({ text, field }) => {
     const data = freshFolder();
     const file = join(data, 'settings.json');
