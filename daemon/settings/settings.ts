@@ -95,6 +95,10 @@ export function currentSchedules(settings: Settings): readonly HeatSchedule[] {
 export const scheduleVersions = (settings: Settings, id: string): readonly HeatSchedule[] =>
   settings.schedules.filter((s) => s.id === id).toSorted((a, b) => b.version - a.version);
 
+/** Every calibration of one probe, the newest first. */
+export const calibrationVersions = (settings: Settings, probe: string): readonly Calibration[] =>
+  settings.calibrations.filter((c) => c.probe === probe).toSorted((a, b) => b.version - a.version);
+
 /** What the watch of one iron needs of the settings. */
 export function watchSettings(settings: Settings, iron: Iron): WatchSettings {
   const schedule = currentSchedules(settings).find((s) => s.id === iron.scheduleId);

@@ -1,4 +1,4 @@
-import type { AlarmChange, AlarmRecord, AlarmState } from '../../shared/alarm/record.ts';
+import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
@@ -10,6 +10,7 @@ import { withNewProbe } from '../settings/change.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
+import { Procedures } from './calibrating/procedures.ts';
 import { type ClockChange, watchClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
 import { hearingAfter, nobodyYet } from './hearing.ts';
@@ -21,6 +22,7 @@ import { Telling } from './telling.ts';
 import {
   alarmLive,
   alarmsLive,
+  changeInto,
   deviceLive,
   hotProbes,
   ironLive,
@@ -56,6 +58,7 @@ export class Program {
   readonly watches: Watches;
   readonly devices: Devices;
   readonly options: ProgramOptions;
+  readonly procedures = new Procedures();
   /** Ports to choose from while nothing is watched yet. */
   #choice: readonly FoundPort[] | null = null;
   readonly #left: Leftovers;
@@ -218,6 +221,7 @@ export class Program {
   }
 
   #onSample(sample: Sample, source: ProbeSource, tMs: number): void {
+    this.procedures.heard(sample, this.options.settings.current.probes, tMs);
     const watch = this.watches.withProbe(sample.probe);
     if (watch !== undefined) {
       watch.take({ kind: 'sample', sample }, tMs);
@@ -294,11 +298,3 @@ export class Program {
     };
   }
 }
-
-/** How an alarm that stands from before is told: as the change that brought it into its state. */
-const changeInto: Readonly<Record<AlarmState, AlarmChange | null>> = {
-  normal: null,
-  unacknowledged: 're-alarmed',
-  acknowledged: 'acknowledged',
-  'returned-unacknowledged': 'cleared',
-};

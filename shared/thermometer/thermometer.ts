@@ -151,7 +151,10 @@ export const qualityOf = (t: Thermometer | undefined): Quality => t?.reading.qua
 const traitsOf = (lag: WatchedProbe['lag']): KnownProbe => ({ noiseK: null, resolutionK: null, lag });
 
 /** The plate as a probe's readings tell of it; null where there is no valid one. */
-export const estimateOf = ({ reading, filter }: Thermometer, { lag }: WatchedProbe): PlateEstimate | null =>
+export const estimateOf = (
+  { reading, filter }: Thermometer,
+  { lag }: Pick<WatchedProbe, 'lag'>,
+): PlateEstimate | null =>
   reading.quality !== 'ok' || filter === null ? null : plateEstimate(filter, traitsOf(lag));
 
 /** The slope of a probe that reads, K/s; null where there is none. */
