@@ -5,6 +5,7 @@ import { ALTITUDE_RANGE_M, PRESSURE_RANGE_HPA, type Stated } from '../calibratio
 import type { CalibrationRefusal } from '../calibration/refusals.ts';
 import { WINDOW_S } from '../calibration/steadiness.ts';
 import type { BudgetPart, PartName, PartNote } from '../thermometer/uncertainty.ts';
+import { HPA_PER_INHG, M_PER_FT } from '../units/air.ts';
 import {
   formatTemperature,
   formatTemperatureDifference,
@@ -127,8 +128,8 @@ export interface RefusalText {
 }
 
 const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
-const pressure = (hPa: number): string => `${hPa.toFixed(1)} hPa (${(hPa / 33.8639).toFixed(2)} inHg)`;
-const altitude = (m: number): string => `${m.toFixed(0)} m (${(m / 0.3048).toFixed(0)} ft)`;
+const pressure = (hPa: number): string => `${hPa.toFixed(1)} hPa (${(hPa / HPA_PER_INHG).toFixed(2)} inHg)`;
+const altitude = (m: number): string => `${m.toFixed(0)} m (${(m / M_PER_FT).toFixed(0)} ft)`;
 const water: Readonly<Record<PointKind, string>> = {
   ice: 'ice melts',
   boiling: 'water boils',

@@ -161,7 +161,13 @@ export const trace: TraceRead = {
   complete: true,
   broken: null,
   probes: [{ id: probe.id, tMs: [0, 500], minC: [120.5, null], maxC: [193.4, null], fault: [null, 'open'] }],
-  settings: [{ fromMs: 0, schedule, probes: [{ id: probe.id, label: probe.label, guardBandK: 2.2 }] }],
+  settings: [
+    {
+      fromMs: 0,
+      schedule,
+      probes: [{ id: probe.id, label: probe.label, guardBandK: 2.2, calibration: null }],
+    },
+  ],
   work: [{ fromMs: 0, stageId: 'tack', place: 'on-work' }],
   notes: [{ atMs: 4000, text: 'left end' }],
   found: found.filter(({ finding }) => finding.kind !== 'cycle'),
