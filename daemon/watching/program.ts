@@ -2,6 +2,7 @@ import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
+import type { WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import { type Clock, monotonicClock } from '../clock.ts';
@@ -59,6 +60,9 @@ export class Program {
   readonly devices: Devices;
   readonly options: ProgramOptions;
   readonly procedures = new Procedures();
+  /** What the watch of an iron needs, as it is settled now. */
+  readonly settingsOf = (iron: Iron): WatchSettings =>
+    watchSettings(this.options.settings.current, iron, this.procedures.isDipped);
   /** Ports to choose from while nothing is watched yet. */
   #choice: readonly FoundPort[] | null = null;
   readonly #left: Leftovers;
@@ -166,7 +170,7 @@ export class Program {
     const tMs = clock.nowMs();
     const gone = this.watches.all.filter((w) => !settings.current.irons.some((i) => i.id === w.iron.id));
     const hot = hotProbes(this.watches.states);
-    const applied = this.watches.apply(settings.current, tMs);
+    const applied = this.watches.apply(settings.current.irons, this.settingsOf, tMs);
     for (const watch of gone) this.#tellGone(watch);
     for (const iron of settings.current.irons) {
       const source = this.devices.sources.find((s) => iron.probes.some((p) => deviceOf(p) === s.device.id));
@@ -185,7 +189,7 @@ export class Program {
   }
 
   #begin(iron: Iron, tMs: number): IronWatch {
-    const carried = this.#left.carriedInto(watchSettings(this.options.settings.current, iron));
+    const carried = this.#left.carriedInto(this.settingsOf(iron));
     const watch = this.watches.begin(carried, tMs);
     if (carried.fromSession !== null) this.#tellCarried(watch);
     return watch;

@@ -22,7 +22,7 @@ import { pointWords, refusalText } from '../../../shared/words/calibration.ts';
 import { settingsWords } from '../../../shared/words/settings.ts';
 import { newId } from '../../ids.ts';
 import { withCalibration } from '../../settings/change.ts';
-import { calibrationVersions, watchSettings } from '../../settings/settings.ts';
+import { calibrationVersions } from '../../settings/settings.ts';
 import { Refusal } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { type Known, madeWith, shown } from './shown.ts';
@@ -49,6 +49,8 @@ export class CalibrationDesk {
     if (act.act === 'save') await this.#save(known, act, unit);
     else if (act.act === 'give-up') procedures.end(id);
     else procedures.put(id, this.#step(known, act, unit));
+    // From its beginning to its end a loose probe is off its iron, and the watch has to know.
+    if (act.act === 'begin' || act.act === 'give-up') await this.#program.applySettings();
     return this.calibrations(id, unit);
   }
 
@@ -130,7 +132,7 @@ export class CalibrationDesk {
       probe,
       versions: calibrationVersions(settings, id),
       procedure: procedures.of(id),
-      sits: iron === undefined ? null : watchSettings(settings, iron),
+      sits: iron === undefined ? null : this.#program.settingsOf(iron),
       thermometer: watches.withProbe(id)?.state.thermometers[id] ?? null,
       nowMs,
       nowUtcMs: options.originUtcMs + nowMs,

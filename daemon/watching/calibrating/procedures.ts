@@ -22,6 +22,9 @@ export class Procedures {
     this.#byProbe.delete(probe);
   }
 
+  /** Whether a probe is being calibrated off its iron. */
+  readonly isDipped = (probe: ProbeId): boolean => this.#byProbe.get(probe)?.mounting === 'loose';
+
   /**
    * Follows the uncorrected readings straight from the samples: that a plunged probe jumps, or holds one value in ice, is
    * a doubt elsewhere and what is waited for here.

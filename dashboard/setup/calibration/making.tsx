@@ -43,7 +43,7 @@ export function Making({ probe, all, procedure }: MakingProps) {
           drop={(point) => void take(id, 'drop', { point })}
         />
       )}
-      {outcome === null ? null : <Outcome outcome={outcome} />}
+      {outcome === null || waiting !== null ? null : <Outcome outcome={outcome} />}
       {waiting === null && outcome?.kind === 'correction' ? (
         <Finish id={id} version={(all.versions[0]?.calibration.version ?? 0) + 1} />
       ) : null}

@@ -4,7 +4,7 @@ import { WINDOW_S } from '../../../../shared/calibration/steadiness.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
 import { probeCalibrationsSchema } from '../../../../shared/messages/calibration.ts';
 import { procedureRefusals } from '../../../../shared/words/calibrating.ts';
-import { bench, FakeSource, ORIGIN_UTC_MS } from '../support/bench.ts';
+import { bench, FakeSource, foldedAgain, ORIGIN_UTC_MS } from '../support/bench.ts';
 
 const PROBE = 'A/1';
 /** A window's length, and one second more for its first readings. */
@@ -33,8 +33,8 @@ function begin() {
   };
   const heat = (toC: number, s: number): void => made.heat(source, toC, s);
   const wait = (s: number): void => made.wait(s);
-  const { desk, clock } = made;
-  return { desk, clock, heat, wait, act, now, hold, contact };
+  const { desk, clock, shelf } = made;
+  return { desk, clock, shelf, heat, wait, act, now, hold, contact };
 }
 
 const refused = async (asked: Promise<unknown>): Promise<Refusal> =>
@@ -135,6 +135,40 @@ describe('a loose probe', () => {
     expect(procedure?.outcome).toMatchObject({ kind: 'correction', correction: { method: 'line' } });
     const saved = await act({ act: 'save', by: '', dueUtcMs: null });
     expect(saved.versions[0]?.calibration).toMatchObject({ mounting: 'loose', iron: null });
+  });
+});
+
+describe('a loose probe on its way from water to ice', () => {
+  it('raises nothing, though it jumps and then holds one value; the session still folds the same', async () => {
+    const { act, heat, hold, desk, shelf } = begin();
+    await act({ act: 'begin', mounting: 'loose' });
+    hold(98);
+    heat(0, 0.1);
+    heat(0, 25);
+    heat(98, 0.1);
+    heat(98, 5);
+    expect(desk.live().alarms).toEqual([]);
+    expect(desk.live().probes[0]).toMatchObject({ quality: 'ok' });
+    await act({ act: 'give-up' });
+    heat(98, 5);
+    // Back on its iron it is judged as ever.
+    heat(20, 0.1);
+    heat(20, 1);
+    expect(desk.live().probes[0]?.quality).toBe('jump');
+    const [session] = shelf.sessions.keys();
+    await desk.stopSession(session ?? '', 'c2');
+    const { stored, replayed } = foldedAgain(shelf, 0);
+    expect(stored.length).toBeGreaterThan(0);
+    expect(replayed).toEqual(stored);
+  });
+
+  it('is judged as ever where it reads more than water can', async () => {
+    const { act, heat, hold, desk } = begin();
+    await act({ act: 'begin', mounting: 'loose' });
+    hold(98);
+    heat(175, 0.1);
+    heat(175, 1);
+    expect(desk.live().probes[0]?.quality).toBe('jump');
   });
 });
 
