@@ -115,6 +115,6 @@ export const trustWords = {
   together: (u: string) =>
     `Each is a standard uncertainty. Together ${u}: u = √(u₁² + u₂² + …), the root of the sum of their squares (GUM, JCGM 100:2008, 5.1.2).`,
   band: (band: string, confidence: string) =>
-    `±${band} is so much of it that the plate is under a limit with ${confidence}, looked at from one side: a reading that far under the limit (JCGM 106:2012, guarded acceptance). Alarms come that much earlier.`,
+    `A plate that reads ${band} under a limit is under it with ${confidence}, looked at from one side (JCGM 106:2012, guarded acceptance). Alarms come that much earlier.`,
   allowance: 'Not measured: tolerances and allowances stand in until this probe is calibrated, under Setup.',
 } as const;
