@@ -1,3 +1,4 @@
+import { type Calibration, nextVersion } from '../../shared/calibration/calibration.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts';
@@ -88,6 +89,18 @@ export function withProbe(
   const probe: ProbeSettings = { ...draft, id, toleranceClass, mountingK, lag };
   const probes = settings.probes.map((p) => (p.id === id ? probe : p));
   return { settings: checked({ ...settings, probes }), probe };
+}
+
+/** Adds the next version of a probe's calibration: earlier ones stay as they are. */
+export function withCalibration(
+  settings: Settings,
+  made: Omit<Calibration, 'version'>,
+): { readonly settings: Settings; readonly calibration: Calibration } {
+  if (!settings.probes.some((p) => p.id === made.probe))
+    throw new Refusal('unknown', settingsWords.noProbe(made.probe));
+  const calibration = { ...made, version: nextVersion(settings.calibrations, made.probe) };
+  const calibrations = [...settings.calibrations, calibration];
+  return { settings: checked({ ...settings, calibrations }), calibration };
 }
 
 type DeviceChange = { readonly settings: Settings; readonly device: DeviceSettings };

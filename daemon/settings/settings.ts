@@ -95,13 +95,25 @@ export function currentSchedules(settings: Settings): readonly HeatSchedule[] {
 export const scheduleVersions = (settings: Settings, id: string): readonly HeatSchedule[] =>
   settings.schedules.filter((s) => s.id === id).toSorted((a, b) => b.version - a.version);
 
-/** What the watch of one iron needs of the settings. */
-export function watchSettings(settings: Settings, iron: Iron): WatchSettings {
+/** Every calibration of one probe, the newest first. */
+export const calibrationVersions = (settings: Settings, probe: string): readonly Calibration[] =>
+  settings.calibrations.filter((c) => c.probe === probe).toSorted((a, b) => b.version - a.version);
+
+/** What the watch of one iron needs of the settings; `isDipped` says which probes are being calibrated off their irons. */
+export function watchSettings(
+  settings: Settings,
+  iron: Iron,
+  isDipped: (probe: string) => boolean,
+): WatchSettings {
   const schedule = currentSchedules(settings).find((s) => s.id === iron.scheduleId);
   if (schedule === undefined)
     throw new RangeError(`The iron "${iron.name}" names no heat schedule that exists.`);
   const probes = settings.probes
     .filter((p) => iron.probes.includes(p.id))
-    .map((p) => ({ ...p, calibration: currentCalibration(settings.calibrations, p.id) }));
+    .map((p) => ({
+      ...p,
+      calibration: currentCalibration(settings.calibrations, p.id),
+      ...(isDipped(p.id) ? { dipped: true as const } : {}),
+    }));
   return { iron, probes, schedule };
 }

@@ -1,11 +1,13 @@
 import type { AlarmKey } from '../../shared/alarm/record.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { Live } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
+import type { TemperatureUnit } from '../../shared/units/temperature.ts';
 import type { Mark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
@@ -14,6 +16,7 @@ import { deviceSettings, withDeviceName, withIron, withProbe, withSchedule } fro
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
+import { CalibrationDesk } from './calibrating/calibration-desk.ts';
 import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
 import { deviceLines, putDeviceForm } from './device-forms.ts';
@@ -38,10 +41,12 @@ export class ProgramDesk implements Desk {
   readonly #book: DeskParts['book'];
   readonly #sourceFor: DeskParts['sourceFor'];
   readonly #ready: () => Promise<void>;
+  readonly #calibrating: CalibrationDesk;
 
   constructor({ program, reader, book, sourceFor, ready }: DeskParts) {
     this.#program = program;
     this.#settings = program.options.settings;
+    this.#calibrating = new CalibrationDesk(program);
     this.#book = book;
     this.#sourceFor = sourceFor;
     this.#ready = ready;
@@ -161,6 +166,14 @@ export class ProgramDesk implements Desk {
 
   async putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings> {
     return (await this.#change((s) => withProbe(s, id, draft))).probe;
+  }
+
+  calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations {
+    return this.#calibrating.calibrations(probe, unit);
+  }
+
+  calibrate(probe: string, act: CalibrationAct, unit: TemperatureUnit): Promise<ProbeCalibrations> {
+    return this.#calibrating.calibrate(probe, act, unit);
   }
 
   async putDeviceName(id: string, name: string): Promise<DeviceSettings> {

@@ -1,7 +1,8 @@
-import type { AlarmChange, AlarmRecord, AlarmState } from '../../shared/alarm/record.ts';
+import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
+import type { WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import { type Clock, monotonicClock } from '../clock.ts';
@@ -10,6 +11,7 @@ import { withNewProbe } from '../settings/change.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
+import { Procedures } from './calibrating/procedures.ts';
 import { type ClockChange, watchClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
 import { hearingAfter, nobodyYet } from './hearing.ts';
@@ -21,6 +23,7 @@ import { Telling } from './telling.ts';
 import {
   alarmLive,
   alarmsLive,
+  changeInto,
   deviceLive,
   hotProbes,
   ironLive,
@@ -56,6 +59,10 @@ export class Program {
   readonly watches: Watches;
   readonly devices: Devices;
   readonly options: ProgramOptions;
+  readonly procedures = new Procedures();
+  /** What the watch of an iron needs, as it is settled now. */
+  readonly settingsOf = (iron: Iron): WatchSettings =>
+    watchSettings(this.options.settings.current, iron, this.procedures.isDipped);
   /** Ports to choose from while nothing is watched yet. */
   #choice: readonly FoundPort[] | null = null;
   readonly #left: Leftovers;
@@ -163,7 +170,7 @@ export class Program {
     const tMs = clock.nowMs();
     const gone = this.watches.all.filter((w) => !settings.current.irons.some((i) => i.id === w.iron.id));
     const hot = hotProbes(this.watches.states);
-    const applied = this.watches.apply(settings.current, tMs);
+    const applied = this.watches.apply(settings.current.irons, this.settingsOf, tMs);
     for (const watch of gone) this.#tellGone(watch);
     for (const iron of settings.current.irons) {
       const source = this.devices.sources.find((s) => iron.probes.some((p) => deviceOf(p) === s.device.id));
@@ -182,7 +189,7 @@ export class Program {
   }
 
   #begin(iron: Iron, tMs: number): IronWatch {
-    const carried = this.#left.carriedInto(watchSettings(this.options.settings.current, iron));
+    const carried = this.#left.carriedInto(this.settingsOf(iron));
     const watch = this.watches.begin(carried, tMs);
     if (carried.fromSession !== null) this.#tellCarried(watch);
     return watch;
@@ -218,6 +225,7 @@ export class Program {
   }
 
   #onSample(sample: Sample, source: ProbeSource, tMs: number): void {
+    this.procedures.heard(sample, this.options.settings.current.probes, tMs);
     const watch = this.watches.withProbe(sample.probe);
     if (watch !== undefined) {
       watch.take({ kind: 'sample', sample }, tMs);
@@ -294,11 +302,3 @@ export class Program {
     };
   }
 }
-
-/** How an alarm that stands from before is told: as the change that brought it into its state. */
-const changeInto: Readonly<Record<AlarmState, AlarmChange | null>> = {
-  normal: null,
-  unacknowledged: 're-alarmed',
-  acknowledged: 'acknowledged',
-  'returned-unacknowledged': 'cleared',
-};

@@ -1,4 +1,4 @@
-import type { AlarmRecord } from '../../shared/alarm/record.ts';
+import type { AlarmChange, AlarmRecord, AlarmState } from '../../shared/alarm/record.ts';
 import { priorityOf } from '../../shared/alarm/table.ts';
 import { placeAmongStages } from '../../shared/heat/standing.ts';
 import type { AlarmLive, DeviceLive, IronLive, ProbeLive } from '../../shared/messages/live.ts';
@@ -111,3 +111,11 @@ export const hotProbes = (states: readonly WatchState[]): ReadonlySet<ProbeId> =
       Object.entries(s.thermometers).flatMap(([id, { heat }]) => (heat === 'hot' ? [id] : [])),
     ),
   );
+
+/** How an alarm that stands from before is told: as the change that brought it into its state. */
+export const changeInto: Readonly<Record<AlarmState, AlarmChange | null>> = {
+  normal: null,
+  unacknowledged: 're-alarmed',
+  acknowledged: 'acknowledged',
+  'returned-unacknowledged': 'cleared',
+};

@@ -1,7 +1,7 @@
+import type { Iron } from '../../shared/iron/iron.ts';
 import { deviceOf, type ProbeId } from '../../shared/thermometer/sample.ts';
-import type { Carried, StopReason, WatchInput } from '../../shared/watch/input.ts';
+import type { Carried, StopReason, WatchInput, WatchSettings } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
-import { type Settings, watchSettings } from '../settings/settings.ts';
 import { IronWatch, type IronWatchOptions } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
 import type { WatchStep } from './watcher.ts';
@@ -84,16 +84,16 @@ export class Watches {
   }
 
   /** Brings changed settings to the watches they concern; an iron that is gone is watched no longer. */
-  async apply(settings: Settings, tMs: number): Promise<void> {
+  async apply(irons: readonly Iron[], settingsOf: (iron: Iron) => WatchSettings, tMs: number): Promise<void> {
     const kept: Promise<boolean>[] = [];
     for (const [id, watch] of this.#byIron) {
-      const iron = settings.irons.find((i) => i.id === id);
+      const iron = irons.find((i) => i.id === id);
       if (iron === undefined) {
         this.#byIron.delete(id);
         if (watch.session !== null) kept.push(watch.stop('by-hand', tMs, null));
         continue;
       }
-      const next = watchSettings(settings, iron);
+      const next = settingsOf(iron);
       if (JSON.stringify(next) === JSON.stringify(watch.state.settings)) continue;
       watch.take({ kind: 'settings', settings: next }, tMs);
       kept.push(watch.kept());

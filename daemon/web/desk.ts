@@ -1,11 +1,13 @@
 import type { AlarmChange, AlarmKey } from '../../shared/alarm/record.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
+import type { TemperatureUnit } from '../../shared/units/temperature.ts';
 import type { Mark } from '../../shared/watch/input.ts';
 import type { BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 
@@ -42,6 +44,10 @@ export interface Desk {
   putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule>;
   putIron(id: string, draft: IronDraft): Promise<Iron>;
   putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings>;
+  /** A probe's calibrations, and the one that is being made; sentences give temperatures in `unit`. */
+  calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations;
+  /** Takes one step of a calibration that is being made, and tells how things stand after it. */
+  calibrate(probe: string, act: CalibrationAct, unit: TemperatureUnit): Promise<ProbeCalibrations>;
   putDeviceName(id: string, name: string): Promise<DeviceSettings>;
   /** Takes effect at once, on an open connection too. */
   putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings>;

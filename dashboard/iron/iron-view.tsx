@@ -7,6 +7,7 @@ import { Ladder } from './ladder/ladder.tsx';
 import { Others } from './others.tsx';
 import { RecentTrace } from './recent/recent-trace.tsx';
 import { Sentence, WorkLine } from './sentence.tsx';
+import { Trust } from './trust.tsx';
 import { Work } from './work.tsx';
 import './iron.css';
 
@@ -19,6 +20,9 @@ export function IronPage() {
     <div class="iron">
       <section class="iron-now" aria-label={view.iron.name}>
         <Figure view={view} />
+        {plate.probe === null || plate.view.kind !== 'number' ? null : (
+          <Trust key={plate.id} probe={plate.probe} />
+        )}
         <Sentence iron={view.iron} plate={plate} testId="standing" />
         <WorkLine iron={view.iron} />
         {view.plates.length > 1 ? (

@@ -7,7 +7,7 @@ import { pageWords } from '../../shared/words/page.ts';
 import { endWords, factWords, recordWords, startWords, traceWords } from '../../shared/words/records.ts';
 import { difference, temperature } from '../parts/unit.ts';
 import { continuesText } from './session-list.tsx';
-import { sessionTimes } from './times.ts';
+import { type SessionTimes, sessionTimes } from './times.ts';
 
 interface FactsProps {
   readonly session: Session;
@@ -44,7 +44,7 @@ export function Facts({ session, all, trace }: FactsProps) {
         </Fact>
         <Fact name={factWords.samples}>{session.samples}</Fact>
         {settings.map((one) => (
-          <Settled key={`${one.fromMs} ${one.schedule.version}`} settings={one} />
+          <Settled key={`${one.fromMs} ${one.schedule.version}`} settings={one} times={times} />
         ))}
         <Fact name={factWords.program}>
           {factWords.programVersion(session.programVersion, session.foldVersion)}
@@ -67,8 +67,13 @@ const Fact = ({ name, children }: { readonly name: string; readonly children: Co
   </>
 );
 
+interface SettledProps {
+  readonly settings: SettingsFrom;
+  readonly times: SessionTimes;
+}
+
 /** The heat schedule and probes of a stretch of the session. */
-function Settled({ settings: { schedule, probes } }: { readonly settings: SettingsFrom }) {
+function Settled({ settings: { schedule, probes }, times }: SettledProps) {
   const { source, fabricLimitC, cementLimitC, limitStanding } = schedule;
   return (
     <>
@@ -85,8 +90,13 @@ function Settled({ settings: { schedule, probes } }: { readonly settings: Settin
         {cementLimitC === null ? factWords.cementUnset : traceWords.cementLimit(temperature(cementLimitC))}
       </Fact>
       <Fact name={factWords.probes}>
-        {probes.map(({ id, label, guardBandK }) => (
-          <div key={id}>{factWords.probe(label, id, difference(guardBandK))}</div>
+        {probes.map(({ id, label, guardBandK, calibration }) => (
+          <div key={id} data-testid="probe-fact">
+            {factWords.probe(label, id, difference(guardBandK))};{' '}
+            {calibration === null
+              ? factWords.notCalibrated
+              : factWords.calibration(calibration.version, times.dateTime(Date.parse(calibration.madeAt)))}
+          </div>
         ))}
       </Fact>
     </>

@@ -24,6 +24,9 @@ const say = (subject: string, said: Said): void => {
   saidOf.value = { [subject]: said };
 };
 
+/** Says what came of something that can't be undone. */
+export const sayOf = (subject: string, sentence: string): void => say(subject, { sentence, undo: null });
+
 /** What was said is over once somebody goes on. */
 export function unsay(subject: string): void {
   if (saidOf.peek()[subject] !== undefined) saidOf.value = {};

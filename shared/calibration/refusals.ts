@@ -28,6 +28,13 @@ export type CalibrationRefusal =
       readonly referenceC: number;
     }
   | { readonly reason: 'unsteady'; readonly point: number; readonly spreadK: number; readonly boundK: number }
+  | {
+      readonly reason: 'not-steady';
+      readonly point: number;
+      /** How much of the window has held, 0 to 1. */
+      readonly progress: number;
+      readonly driftKPerMin: number | null;
+    }
   | { readonly reason: 'few-readings'; readonly point: number; readonly readings: number }
   | {
       readonly reason: 'out-of-range';

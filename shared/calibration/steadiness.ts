@@ -39,7 +39,7 @@ export interface Waiting {
 export const WINDOW_S = 20;
 const SECOND_MS = 1000;
 /** Without a reading for this long, what came before says nothing of what comes, ms. */
-const GAP_MS = 3000;
+export const GAP_MS = 3000;
 /** Progress of a window that has filled, but still drifts. */
 const NEARLY = 0.95;
 

@@ -41,7 +41,19 @@ export const traceColumnsSchema = z.strictObject({
 const settingsFromSchema = z.strictObject({
   fromMs: z.number().int(),
   schedule: heatScheduleSchema,
-  probes: z.array(z.strictObject({ id: z.string(), label: z.string(), guardBandK: z.number() })).readonly(),
+  probes: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        label: z.string(),
+        guardBandK: z.number(),
+        /** The calibration that its readings were corrected with; null: it was not calibrated. */
+        calibration: z
+          .strictObject({ version: z.number().int(), madeAt: z.iso.datetime({ offset: true }) })
+          .nullable(),
+      }),
+    )
+    .readonly(),
 });
 
 /** What was being worked from a time on, as far as the user said. */

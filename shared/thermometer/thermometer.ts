@@ -31,6 +31,8 @@ export interface Thermometer {
 
 /** Under this a plate may be called measured cold, degC (ISO 13732-1: 43 degC for 8 h of contact; recalled). */
 export const COLD_C = 43;
+/** No water is hotter where people work, with a probe that reads some too much, degC (our own choice). */
+const DIPPED_MOST_C = 110;
 /** Without a line for this long a probe is silent, ms: a page must not show an old number for 2 s. */
 export const SILENT_AFTER_MS = 1500;
 /** A device may be starting for so long before its silence counts as a fault, ms (two seconds of boot text, and some). */
@@ -93,9 +95,10 @@ function hearNumber(
   readC: number,
   atMs: number,
   at: { readonly tMs: number; readonly overC: number },
-  { calibration, lag }: WatchedProbe,
+  { calibration, lag, dipped }: WatchedProbe,
 ): Thermometer {
   const plateC = calibration === null ? readC : corrected(readC, calibration.correction);
+  if (dipped === true && plateC <= DIPPED_MOST_C) return hearDipped(was, { plateC, readC }, atMs, at.tMs);
   const { level, jump } = judgeJump(was.level, plateC, at.tMs);
   const goesOn = was.reading.quality === 'ok' && !isBroken(was, at.tMs) && !jump;
   const slope = addToSlope(goesOn ? was.slope : null, atMs, plateC);
@@ -111,6 +114,29 @@ function hearNumber(
     lastOk: { plateC, readC, tMs: at.tMs },
     slope: jump ? null : slope,
     filter: trackPlate(goesOn ? was.filter : null, atMs, plateC, traitsOf(lag)),
+    heat: plateC < COLD_C ? 'cold' : 'hot',
+  };
+}
+
+/**
+ * In ice and water a probe jumps and then holds one value, and neither its pace nor its lag tells of a plate. Above
+ * `DIPPED_MOST_C` it is in no water, whatever was said of it, and is judged as ever.
+ */
+function hearDipped(
+  was: Thermometer,
+  { plateC, readC }: { readonly plateC: number; readonly readC: number },
+  atMs: number,
+  tMs: number,
+): Thermometer {
+  return {
+    ...was,
+    heardMs: tMs,
+    level: { plateC, tMs, doubted: null },
+    held: null,
+    reading: { probe: was.reading.probe, quality: 'ok', atMs, plateC },
+    lastOk: { plateC, readC, tMs },
+    slope: null,
+    filter: null,
     heat: plateC < COLD_C ? 'cold' : 'hot',
   };
 }
@@ -151,7 +177,10 @@ export const qualityOf = (t: Thermometer | undefined): Quality => t?.reading.qua
 const traitsOf = (lag: WatchedProbe['lag']): KnownProbe => ({ noiseK: null, resolutionK: null, lag });
 
 /** The plate as a probe's readings tell of it; null where there is no valid one. */
-export const estimateOf = ({ reading, filter }: Thermometer, { lag }: WatchedProbe): PlateEstimate | null =>
+export const estimateOf = (
+  { reading, filter }: Thermometer,
+  { lag }: Pick<WatchedProbe, 'lag'>,
+): PlateEstimate | null =>
   reading.quality !== 'ok' || filter === null ? null : plateEstimate(filter, traitsOf(lag));
 
 /** The slope of a probe that reads, K/s; null where there is none. */

@@ -1,15 +1,20 @@
-import { isMadeInPlace } from '../calibration/calibration.ts';
+import { type Calibration, isMadeInPlace } from '../calibration/calibration.ts';
 import { UNMEASURED_LAG_S } from './lag/filter.ts';
+import type { ProbeSettings } from './probe.ts';
 import { estimateOf, type Thermometer } from './thermometer.ts';
 import { type Budget, budget, type Confidence } from './uncertainty.ts';
-import type { WatchedProbe } from './watched-probe.ts';
 
 /** How far a probe's readings can be trusted, from what is settled about it. */
 
 /** Whose readings, on which iron, against a limit held with which confidence. */
 export interface Trusting {
-  readonly probe: WatchedProbe;
+  readonly probe: TrustedProbe;
   readonly iron: { readonly id: string; readonly confidence: Confidence };
+}
+
+/** A probe with as much of its calibration as trust depends on, so that one can be weighed before it is saved. */
+export interface TrustedProbe extends ProbeSettings {
+  readonly calibration: Pick<Calibration, 'correction' | 'mounting' | 'iron'> | null;
 }
 
 export interface TrustedReading {

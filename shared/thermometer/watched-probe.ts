@@ -4,4 +4,6 @@ import type { ProbeSettings } from './probe.ts';
 /** A probe with the calibration that holds for it; null: none. */
 export interface WatchedProbe extends ProbeSettings {
   readonly calibration: Calibration | null;
+  /** There while it is being calibrated off its iron: it goes into ice and boiling water. */
+  readonly dipped?: true;
 }

@@ -3,7 +3,9 @@ import { LEAST_SPAN_K } from '../calibration/check-points.ts';
 import type { CorrectionMethod } from '../calibration/correction.ts';
 import { ALTITUDE_RANGE_M, PRESSURE_RANGE_HPA, type Stated } from '../calibration/points.ts';
 import type { CalibrationRefusal } from '../calibration/refusals.ts';
+import { WINDOW_S } from '../calibration/steadiness.ts';
 import type { BudgetPart, PartName, PartNote } from '../thermometer/uncertainty.ts';
+import { HPA_PER_INHG, M_PER_FT } from '../units/air.ts';
 import {
   formatTemperature,
   formatTemperatureDifference,
@@ -126,8 +128,8 @@ export interface RefusalText {
 }
 
 const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
-const pressure = (hPa: number): string => `${hPa.toFixed(1)} hPa (${(hPa / 33.8639).toFixed(2)} inHg)`;
-const altitude = (m: number): string => `${m.toFixed(0)} m (${(m / 0.3048).toFixed(0)} ft)`;
+const pressure = (hPa: number): string => `${hPa.toFixed(1)} hPa (${(hPa / HPA_PER_INHG).toFixed(2)} inHg)`;
+const altitude = (m: number): string => `${m.toFixed(0)} m (${(m / M_PER_FT).toFixed(0)} ft)`;
 const water: Readonly<Record<PointKind, string>> = {
   ice: 'ice melts',
   boiling: 'water boils',
@@ -194,9 +196,14 @@ export function refusalText(refusal: CalibrationRefusal, unit: TemperatureUnit):
         seen: `At ${nth(refusal.point)} the reading spread by ${by(refusal.spreadK)}; up to ${by(refusal.boundK)} counts as steady.`,
         action: 'Wait until it is shown as steady, then take the point again.',
       };
+    case 'not-steady':
+      return {
+        seen: `The reading for ${nth(refusal.point)} has held for ${(refusal.progress * WINDOW_S).toFixed(0)} of ${WINDOW_S} seconds${refusal.driftKPerMin === null ? '' : `, and drifts by ${by(Math.abs(refusal.driftKPerMin))} a minute`}.`,
+        action: 'Leave everything as it is until it is shown as steady, then keep the point.',
+      };
     case 'few-readings':
       return {
-        seen: `${capital(nth(refusal.point))} rests on ${refusal.readings === 1 ? 'a single reading' : `${refusal.readings} readings`}.`,
+        seen: `${capital(nth(refusal.point))} rests on ${readingsWords(refusal.readings)}.`,
         action: 'Take it again and wait until it is shown as steady.',
       };
     case 'out-of-range':
@@ -232,6 +239,11 @@ export function refusalText(refusal: CalibrationRefusal, unit: TemperatureUnit):
         action: 'Check the kind of thermocouple and the points, above all the one that is furthest off.',
       };
   }
+}
+
+function readingsWords(count: number): string {
+  if (count === 0) return 'no reading';
+  return count === 1 ? 'a single reading' : `${count} readings`;
 }
 
 const nth = (point: number): string => `point ${point + 1}`;

@@ -150,6 +150,8 @@ export const factWords = {
   cementUnset: 'cement limit not set',
   probes: 'Probes',
   probe: (label: string, id: string, guard: string) => `${label} (${id}), warned ${guard} under a limit`,
+  calibration: (version: number, madeAt: string) => `calibration ${version}, made ${madeAt}`,
+  notCalibrated: 'not calibrated',
   program: 'Program',
   programVersion: (program: string, fold: number) => `${program}, fold ${fold}`,
   seal: 'Seal',

@@ -136,7 +136,7 @@ const probeRoutes = (desk: Desk): Route[] => [
     method: 'put',
     path: '/api/probes/{id}',
     name: 'putProbe',
-    does: 'Settles how a probe is read: its name, thermocouple type, unit and guard band.',
+    does: 'Settles how a probe is read: its name, thermocouple type, unit, and what stands in for a calibration.',
     params: { id: probeIdSchema },
     body: { name: 'ProbeDraft', schema: probeDraftSchema },
     answer: { kind: 'json', name: 'ProbeSettings', schema: probeSettingsSchema },

@@ -1,4 +1,5 @@
 import type { Desk } from '../desk.ts';
+import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
 import { itemRoutes } from './items.ts';
 import type { Route } from './route.ts';
@@ -15,4 +16,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...itemRoutes(desk),
   ...commandRoutes(desk),
   ...settingsRoutes(desk),
+  ...calibrationRoutes(desk),
 ];

@@ -1,5 +1,7 @@
 import { isConfirmed } from '../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../shared/iron/iron.ts';
+import { confidences } from '../../../shared/thermometer/uncertainty.ts';
+import { confidenceText, trustSettingWords } from '../../../shared/words/calibrating.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { ironSetupWords } from '../../../shared/words/setup.ts';
 import { viewOnly } from '../../link/daemon.ts';
@@ -60,6 +62,7 @@ function IronCard({ iron }: { readonly iron: Iron }) {
           void changeIron(iron, { scheduleId }, ironSetupWords.worksBy(iron.name, name));
         }}
       />
+      <ConfidencePick iron={iron} />
       <p data-testid="iron-probes">
         {ironSetupWords.probes(iron.probes.map(labelOf).join(', '))}{' '}
         {(irons.value?.length ?? 0) > 1 ? <span class="quiet">{ironSetupWords.moveBelow}</span> : null}
@@ -68,3 +71,21 @@ function IronCard({ iron }: { readonly iron: Iron }) {
     </li>
   );
 }
+
+const ConfidencePick = ({ iron }: { readonly iron: Iron }) => (
+  <div>
+    <Pick
+      label={trustSettingWords.confidence}
+      options={confidences.map((one) => [String(one), confidenceText(one)] as const)}
+      chosen={String(iron.confidence)}
+      disabled={viewOnly.value}
+      onPick={(picked) => {
+        const confidence = confidences.find((one) => String(one) === picked);
+        if (confidence === undefined) return;
+        const words = trustSettingWords.confidenceIs(iron.name, confidenceText(confidence));
+        void changeIron(iron, { confidence }, words);
+      }}
+    />
+    <p class="quiet">{trustSettingWords.confidenceMeans}</p>
+  </div>
+);

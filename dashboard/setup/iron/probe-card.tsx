@@ -1,5 +1,7 @@
+import { toleranceClasses } from '../../../shared/thermocouple/tolerance.ts';
 import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
 import { MOUNTING_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
+import { trustSettingWords } from '../../../shared/words/calibrating.ts';
 import { faultWords } from '../../../shared/words/faults.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
@@ -8,6 +10,8 @@ import { irons as watched } from '../../iron/irons.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
 import { difference, figure, unit } from '../../parts/unit.ts';
+import { CalibrationPart } from '../calibration/calibration-part.tsx';
+import { calibrationsOf } from '../calibration/calibrations.ts';
 import { changeProbe, moveProbe } from '../changing.ts';
 import { irons } from '../daemon-settings.ts';
 import { Pick } from '../fields/field.tsx';
@@ -18,7 +22,11 @@ import { moveTo, moveToNew, sitsOn } from './moves.ts';
 
 /** One probe: what it reads now, where it sits, and how it is read. */
 export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
-  <li class="card" data-testid="probe-card" data-id={probe.id}>
+  <li
+    class={isCalibrating(probe.id) ? 'card card--wide' : 'card'}
+    data-testid="probe-card"
+    data-id={probe.id}
+  >
     <ReadingNow id={probe.id} />
     <KeptField
       id={`probe-${probe.id}`}
@@ -53,12 +61,35 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
       />
       <p class="quiet">{ironSetupWords.thermocoupleMeans}</p>
     </div>
+    <ToleranceClassPick probe={probe} />
     <Mounting probe={probe} />
+    <CalibrationPart probe={probe} />
     <p class="quiet">
       <code>{probe.id}</code>
     </p>
     <SaidLine subject={`probe ${probe.id}`} />
   </li>
+);
+
+const isCalibrating = (id: string): boolean => calibrationsOf(id)?.procedure?.mounting !== undefined;
+
+const ToleranceClassPick = ({ probe }: { readonly probe: ProbeSettings }) => (
+  <div>
+    <Pick
+      label={trustSettingWords.toleranceClass}
+      options={toleranceClasses.map((one) => [one, trustSettingWords.classes[one]] as const)}
+      chosen={probe.toleranceClass}
+      disabled={viewOnly.value}
+      onPick={(toleranceClass) =>
+        void changeProbe(
+          probe,
+          { toleranceClass },
+          trustSettingWords.classIs(trustSettingWords.classes[toleranceClass]),
+        )
+      }
+    />
+    <p class="quiet">{trustSettingWords.toleranceMeans}</p>
+  </div>
 );
 
 /** The live number, or what is missing and what to do about it. */

@@ -9,6 +9,8 @@ import { found, iron, item, probe, schedule, summary } from './support/samples.t
 const { version: _version, madeAt: _madeAt, id: _id, ...draft } = schedule;
 const alarm = { iron: iron.id, kind: 'over-limit', probe: probe.id };
 
+const calibrationsPath = `/api/probes/${encodeURIComponent(probe.id)}/calibrations`;
+
 /** One good request a route, by the name of its operation. */
 const good: Readonly<Record<string, { readonly path: string; readonly body?: unknown }>> = {
   getHealth: { path: '/api/health' },
@@ -53,6 +55,16 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
     path: `/api/probes/${encodeURIComponent(probe.id)}`,
     body: { label: 'x', thermocouple: 'J', unit: 'degF', mountingK: 1 },
   },
+  getCalibrations: { path: `${calibrationsPath}?unit=F` },
+  beginCalibration: { path: `${calibrationsPath}/begin`, body: { mounting: 'fitted' } },
+  waitAtPoint: { path: `${calibrationsPath}/wait`, body: { kind: 'contact' } },
+  keepPoint: {
+    path: `${calibrationsPath}/keep?unit=F`,
+    body: { kind: 'contact', plateC: 154, stated: { k: 1.5, as: 'limits' }, instrument: 'a thermometer' },
+  },
+  dropPoint: { path: `${calibrationsPath}/drop`, body: { point: 0 } },
+  saveCalibration: { path: `${calibrationsPath}/save`, body: { by: 'A. Tester', dueUtcMs: null } },
+  giveUpCalibration: { path: `${calibrationsPath}/give-up`, body: {} },
 };
 
 const routes: readonly Route[] = routeTable(fakeDesk(), {

@@ -178,6 +178,10 @@ function settingsFrom(settings: WatchSettings, fromMs: number): SettingsFrom {
         id: probe.id,
         label: probe.label,
         guardBandK: restingGuardBandK({ probe, iron }, schedule.fabricLimitC),
+        calibration:
+          probe.calibration === null
+            ? null
+            : { version: probe.calibration.version, madeAt: probe.calibration.madeAt },
       })),
   };
 }

@@ -8,7 +8,18 @@ import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/m
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
-import { found, iron, item, probe, schedule, situation, summary, trace, verification } from './samples.ts';
+import {
+  calibrations,
+  found,
+  iron,
+  item,
+  probe,
+  schedule,
+  situation,
+  summary,
+  trace,
+  verification,
+} from './samples.ts';
 
 export interface FakeDesk extends Desk {
   /** Applies a change and tells it, as the program would. */
@@ -168,6 +179,16 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       id,
       { toleranceClass = unknownProbe.toleranceClass, mountingK = null, lag = null, ...draft },
     ) => ({ ...draft, id, toleranceClass, mountingK, lag }),
+    calibrations: (id) => {
+      if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
+      return calibrations;
+    },
+    calibrate: async (id, act, unit) => {
+      if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
+      if (act.act === 'wait' && act.kind === 'ice') throw new Refusal('invalid', 'No water here.', 'kind');
+      calls.push(['calibrate', id, act, unit]);
+      return calibrations;
+    },
     putDeviceName: async (id, name) => ({ id, name, form: protocolForm }),
     putDeviceForm: async (id, form) => ({ id, name: '', form }),
     ...over,

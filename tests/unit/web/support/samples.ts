@@ -1,6 +1,7 @@
 import type { SessionSummary, SuspectItem, TraceRead, Verification } from '../../../../daemon/book/book.ts';
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
+import type { ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
@@ -160,7 +161,13 @@ export const trace: TraceRead = {
   complete: true,
   broken: null,
   probes: [{ id: probe.id, tMs: [0, 500], minC: [120.5, null], maxC: [193.4, null], fault: [null, 'open'] }],
-  settings: [{ fromMs: 0, schedule, probes: [{ id: probe.id, label: probe.label, guardBandK: 2.2 }] }],
+  settings: [
+    {
+      fromMs: 0,
+      schedule,
+      probes: [{ id: probe.id, label: probe.label, guardBandK: 2.2, calibration: null }],
+    },
+  ],
   work: [{ fromMs: 0, stageId: 'tack', place: 'on-work' }],
   notes: [{ atMs: 4000, text: 'left end' }],
   found: found.filter(({ finding }) => finding.kind !== 'cycle'),
@@ -192,4 +199,75 @@ export const verification: Verification = {
   differences: [{ seq: 52, subject: 'alarm', stored: alarmFound, replayed: null }],
   findings: 6,
   samples: 600,
+};
+
+const point = {
+  kind: 'contact',
+  readingC: 150,
+  readingSpreadK: 0.1,
+  readings: 200,
+  resolutionK: 0.25,
+  referenceC: 154,
+  referenceUK: 1.3,
+  pressureHpa: null,
+  altitudeM: null,
+  instrument: 'test thermometer',
+  takenAt: '2026-03-01T08:00:00.000Z',
+} as const;
+
+export const calibrations: ProbeCalibrations = {
+  probe: probe.id,
+  versions: [
+    {
+      calibration: {
+        id: 'cal-1',
+        version: 1,
+        probe: probe.id,
+        iron: iron.id,
+        by: 'A. Tester',
+        mounting: 'fitted',
+        points: [point],
+        dueUtcMs: null,
+        madeAt: '2026-03-01T08:00:00.000Z',
+        correction: {
+          method: 'offset',
+          t0C: 150,
+          b1K: 4,
+          b2: 0,
+          u1K: 1.3,
+          u2: 0,
+          r: 0,
+          sK: null,
+          fromC: 150,
+          toC: 150,
+        },
+      },
+      residualsK: [0],
+    },
+  ],
+  due: false,
+  budget: {
+    parts: [{ name: 'calibration', uK: 1.3, standing: 'measured', note: 'calibrated' }],
+    uK: 1.3,
+    confidence: 0.95,
+    guardBandK: 2.1,
+    allowanceOnly: false,
+  },
+  procedure: {
+    mounting: 'fitted',
+    kinds: ['contact'],
+    points: [point],
+    waiting: {
+      kind: 'contact',
+      progress: 0.5,
+      steady: false,
+      meanC: 150,
+      spreadK: 0.1,
+      driftKPerMin: 0.2,
+      readings: 100,
+      resolutionK: 0.25,
+    },
+    outcome: { kind: 'refused', seen: 'Seen.', action: 'Do.' },
+    trouble: '',
+  },
 };

@@ -1,0 +1,105 @@
+import type { z } from 'zod';
+import {
+  type CalibrationAct,
+  calibrationBeginSchema,
+  calibrationDropSchema,
+  calibrationGiveUpSchema,
+  calibrationKeepSchema,
+  calibrationSaveSchema,
+  calibrationWaitSchema,
+  probeCalibrationsSchema,
+  wordsInSchema,
+} from '../../../shared/messages/calibration.ts';
+import { probeIdSchema } from '../../../shared/thermometer/probe.ts';
+import type { Desk } from '../desk.ts';
+import { json, type Route, route } from './route.ts';
+
+const answer = { kind: 'json', name: 'ProbeCalibrations', schema: probeCalibrationsSchema } as const;
+
+/** A probe's calibrations: how they stand, and each step of making one. */
+export const calibrationRoutes = (desk: Desk): Route[] => [
+  route({
+    method: 'get',
+    path: '/api/probes/{id}/calibrations',
+    name: 'getCalibrations',
+    does: 'Every calibration of a probe, how far its readings can be trusted now, and the calibration that is being made.',
+    params: { id: probeIdSchema },
+    query: wordsInSchema,
+    answer,
+    refusals: [404],
+    handle: ({ params, query }) => json(desk.calibrations(params.id, query.unit)),
+  }),
+  ...stepRoutes(desk),
+];
+
+const stepRoutes = (desk: Desk): Route[] => [
+  step(desk, {
+    path: 'begin',
+    does: 'Begins to make a calibration. A fitted probe is offered no water: a mains iron and water never meet.',
+    body: calibrationBeginSchema,
+    actOf: (body) => ({ act: 'begin', ...body }),
+  }),
+  step(desk, {
+    path: 'wait',
+    does: 'Begins to wait at a point until the reading holds, or ends the waiting.',
+    body: calibrationWaitSchema,
+    actOf: (body) => ({ act: 'wait', ...body }),
+  }),
+  step(desk, {
+    path: 'keep',
+    does: 'Keeps the point that was waited for, with what its own temperature follows from.',
+    body: calibrationKeepSchema,
+    actOf: (taken) => ({ act: 'keep', taken }),
+  }),
+  step(desk, {
+    path: 'drop',
+    does: 'Takes a point out of the calibration that is being made.',
+    body: calibrationDropSchema,
+    actOf: (body) => ({ act: 'drop', ...body }),
+  }),
+  step(desk, {
+    path: 'save',
+    does: 'Makes the next version of the probe’s calibration from the points. In force at once; earlier versions stay.',
+    body: calibrationSaveSchema,
+    actOf: (body) => ({ act: 'save', ...body }),
+  }),
+  step(desk, {
+    path: 'give-up',
+    does: 'Ends the making of a calibration without one. What was saved before stays.',
+    body: calibrationGiveUpSchema,
+    actOf: () => ({ act: 'give-up' }),
+  }),
+];
+
+interface Step<S extends z.ZodType> {
+  readonly path: 'begin' | 'wait' | 'keep' | 'drop' | 'save' | 'give-up';
+  readonly does: string;
+  readonly body: S;
+  readonly actOf: (body: z.output<S>) => CalibrationAct;
+}
+
+const operations = {
+  begin: 'BeginCalibration',
+  wait: 'WaitAtPoint',
+  keep: 'KeepPoint',
+  drop: 'DropPoint',
+  save: 'SaveCalibration',
+  'give-up': 'GiveUpCalibration',
+} as const;
+
+function step<S extends z.ZodType>(desk: Desk, { path, does, body, actOf }: Step<S>): Route {
+  const name = operations[path];
+  return route({
+    method: 'post',
+    path: `/api/probes/{id}/calibrations/${path}`,
+    name: `${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+    does,
+    params: { id: probeIdSchema },
+    query: wordsInSchema,
+    body: { name, schema: body },
+    answer,
+    refusals: [404, 409, 422],
+    handle: async ({ params, query, body: asked }) =>
+      json(await desk.calibrate(params.id, actOf(asked), query.unit)),
+  });
+}
