@@ -77,6 +77,7 @@ export const situation = (over: Partial<Situation> = {}): Situation => ({
       hot: true,
       place: 'unknown',
       stageId: 'tack',
+      dial: null,
       session: '018f0000-0000-7000-8000-000000000001',
       schedule,
     },
