@@ -1,3 +1,4 @@
+import type { AlarmChange, AlarmState } from '../../shared/alarm/record.ts';
 import type { Situation } from '../../shared/messages/live.ts';
 import type { LiveChange } from '../web/desk.ts';
 
@@ -41,3 +42,11 @@ export class Telling {
     this.tell({ kind: 'situation', situation });
   }
 }
+
+/** How an alarm that stands from before is told: as the change that brought it into its state. */
+export const changeInto: Readonly<Record<AlarmState, AlarmChange | null>> = {
+  normal: null,
+  unacknowledged: 're-alarmed',
+  acknowledged: 'acknowledged',
+  'returned-unacknowledged': 'cleared',
+};

@@ -1,43 +1,11 @@
 import { z } from 'zod';
 import { plateTemperatureC } from '../heat/schedule.ts';
 import { chartPointSchema, dialChartSchema } from '../iron/dial/chart.ts';
-import { dialMarkSchema } from '../iron/dial/mark.ts';
+import { lastLoadSchema, lastStretchSchema } from '../iron/dial/kept.ts';
 
 /** What an iron does at the marks of its dial, and where to set it, as the API tells it. */
 
-const spread = z.number().min(0).nullable();
-
-/** The figures of a stretch on the rest; `DialFigures` says what each is. */
-export const dialFiguresSchema = z.strictObject({
-  cycles: z.number().int().min(1),
-  meanC: z.number(),
-  peakC: z.number(),
-  troughC: z.number(),
-  highestPeakC: z.number(),
-  fluctuationK: z.number(),
-  periodS: z.number(),
-  duty: z.number(),
-  peakSpreadK: spread,
-  meanSpreadK: spread,
-  fluctuationSpreadK: spread,
-  periodSpreadS: spread,
-  heatingUpS: z.number().nullable(),
-  heatingUpFromC: z.number().nullable(),
-  heatingUpExcessK: z.number().nullable(),
-});
-
-/** How far a spell of work drew the plate down against the rest at the same mark. */
-export const dialLoadSchema = z.strictObject({
-  mark: dialMarkSchema,
-  meanDropK: z.number().nullable(),
-  troughDropK: z.number(),
-  cycles: z.number().int().min(0),
-});
-
 const at = z.iso.datetime({ offset: true });
-
-export const lastStretchSchema = z.strictObject({ mark: dialMarkSchema, at, figures: dialFiguresSchema });
-export const lastLoadSchema = dialLoadSchema.safeExtend({ at });
 
 /** The plate's mean has gone from the iron's chart; `Drift` says what each value is. */
 export const driftSchema = z.strictObject({
@@ -100,9 +68,8 @@ export const typedPointSchema = z.strictObject({
   troughC: plateTemperatureC.nullable().default(null),
 });
 export const wrongPointSchema = z.strictObject({ mark: z.number().min(0).max(1000) });
+/** Nothing has to be said with it. */
 export const acceptDialSchema = z.strictObject({});
 
-export type LastStretch = z.infer<typeof lastStretchSchema>;
-export type LastLoad = z.infer<typeof lastLoadSchema>;
 export type IronDial = z.infer<typeof ironDialSchema>;
 export type TypedPoint = z.infer<typeof typedPointSchema>;

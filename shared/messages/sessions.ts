@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { alarmChanges, alarmKinds, alarmStates } from '../alarm/record.ts';
+import { dialFiguresSchema, dialLoadSchema } from '../iron/dial/kept.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
 import { faults } from '../thermometer/reading.ts';
 import { startReasons, stopReasons } from '../watch/input.ts';
-import { dialFiguresSchema, dialLoadSchema } from './dial.ts';
 
 /** What the API tells of recorded sessions. */
 

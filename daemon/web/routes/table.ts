@@ -1,5 +1,6 @@
 import type { Desk } from '../desk.ts';
 import { commandRoutes } from './commands.ts';
+import { dialRoutes } from './dial.ts';
 import { itemRoutes } from './items.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
@@ -15,4 +16,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...itemRoutes(desk),
   ...commandRoutes(desk),
   ...settingsRoutes(desk),
+  ...dialRoutes(desk),
 ];

@@ -8,7 +8,18 @@ import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/m
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
-import { found, iron, item, probe, schedule, situation, summary, trace, verification } from './samples.ts';
+import {
+  found,
+  iron,
+  ironDial,
+  item,
+  probe,
+  schedule,
+  situation,
+  summary,
+  trace,
+  verification,
+} from './samples.ts';
 
 export interface FakeDesk extends Desk {
   /** Applies a change and tells it, as the program would. */
@@ -169,6 +180,22 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       { toleranceClass = unknownProbe.toleranceClass, mountingK = null, lag = null, ...draft },
     ) => ({ ...draft, id, toleranceClass, mountingK, lag }),
     putDeviceName: async (id, name) => ({ id, name, form: protocolForm }),
+    dial: (id) => {
+      knownIron(id);
+      return ironDial;
+    },
+    addTypedPoint: async (id, typed) => {
+      calls.push(['addTypedPoint', id, typed]);
+      return ironDial;
+    },
+    removeDialPoint: async (id, mark) => {
+      calls.push(['removeDialPoint', id, mark]);
+      return ironDial;
+    },
+    acceptDial: async (id) => {
+      calls.push(['acceptDial', id]);
+      return ironDial;
+    },
     putDeviceForm: async (id, form) => ({ id, name: '', form }),
     ...over,
   };

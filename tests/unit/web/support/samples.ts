@@ -1,6 +1,7 @@
 import type { SessionSummary, SuspectItem, TraceRead, Verification } from '../../../../daemon/book/book.ts';
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
+import type { IronDial } from '../../../../shared/messages/dial.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
@@ -193,4 +194,18 @@ export const verification: Verification = {
   differences: [{ seq: 52, subject: 'alarm', stored: alarmFound, replayed: null }],
   findings: 6,
   samples: 600,
+};
+
+/** Of an iron that nothing has been measured of yet. */
+export const ironDial: IronDial = {
+  iron: iron.id,
+  simulated: true,
+  chart: { points: [], earlier: [] },
+  since: [],
+  last: null,
+  load: null,
+  drift: null,
+  uncertaintyK: 2.2,
+  advice: [{ stageId: 'tack', stage: 'Tack', targetC: 121, advice: { kind: 'few-marks', charted: 0 } }],
+  highest: null,
 };
