@@ -66,7 +66,7 @@ export const dialSetupWords = {
   measured: 'measured by a probe',
   typed: 'typed from a hand thermometer',
   takeOut: 'Take out',
-  takeOutOf: (mark: string) => `Take mark ${mark} out`,
+  takeOutOf: (mark: string) => `Take out mark ${mark}`,
   reallyTakeOut: (mark: string) => `Yes, take mark ${mark} out`,
   keepIt: 'Keep it',
   takenOut: (mark: string) => `Mark ${mark} was taken out. It is kept among the earlier points.`,

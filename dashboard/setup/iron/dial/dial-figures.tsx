@@ -62,7 +62,7 @@ function stretchRows(figures: LastStretch['figures']): readonly Row[] {
 
 const Figures = ({ title, rows }: { readonly title: string; readonly rows: readonly Row[] }) => (
   <div class="dial-figures">
-    <h5>{title}</h5>
+    <h4>{title}</h4>
     <dl>
       {rows.map(({ name, value }) => (
         <div key={name}>

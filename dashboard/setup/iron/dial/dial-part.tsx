@@ -20,7 +20,7 @@ export function DialPart({ iron }: { readonly iron: Iron }) {
   if (dial === null) return null;
   return (
     <section class="dial-part" aria-label={`${dialSetupWords.title}: ${iron.name}`} data-testid="dial-part">
-      <h4>{dialSetupWords.title}</h4>
+      <h3>{dialSetupWords.title}</h3>
       {dial.chart.points.length === 0 ? <p>{dialSetupWords.none}</p> : <DialPoints dial={dial} />}
       <DriftOf dial={dial} />
       {dial.chart.points.length === 0 ? null : <AdviceOf iron={iron} dial={dial} />}
@@ -65,7 +65,7 @@ function AdviceOf({ iron, dial }: { readonly iron: Iron; readonly dial: IronDial
   }));
   return (
     <div class="dial-advice">
-      <h5>{dialSetupWords.advice}</h5>
+      <h4>{dialSetupWords.advice}</h4>
       <ul>
         {texts.map(({ stage, main, more, says }) => (
           <li key={stage}>
