@@ -205,6 +205,7 @@ export function storeContract(name: string, make: (folder: string) => Store): vo
         ironId: 'iron-1',
         commandIds: ['a-rest', 'a-ack'],
         stageId: null,
+        dial: null,
         place: 'on-rest',
         hot: true,
       });

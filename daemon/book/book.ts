@@ -1,5 +1,6 @@
 import type { AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Crossing } from '../../shared/heat/suspect.ts';
+import type { DialMark } from '../../shared/iron/dial/mark.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Carried, Entry, StartReason, StopReason } from '../../shared/watch/input.ts';
@@ -48,6 +49,7 @@ export interface InterruptedSession {
   /** The stage and place last marked, as `Carried` has them. */
   readonly stageId: Carried['stageId'];
   readonly place: Carried['place'];
+  readonly dial: DialMark | null;
   /** True where the plate was not measured cold at its end: it is to be treated as hot. */
   readonly hot: boolean;
 }

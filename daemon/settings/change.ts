@@ -12,7 +12,7 @@ import { currentSchedules, type Settings, settingsSchema } from './settings.ts';
 
 /** Changes of the settings: each a function from the settings to the next ones, or a refusal that says why. */
 
-function checked(next: Settings): Settings {
+export function checked(next: Settings): Settings {
   const parsed = settingsSchema.safeParse(next);
   if (parsed.success) return parsed.data;
   const [issue] = parsed.error.issues;
@@ -130,7 +130,8 @@ function withDevice(settings: Settings, device: DeviceSettings): DeviceChange {
 export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean): Settings {
   const known = settings.probes.some((p) => p.id === id);
   const probes = known ? settings.probes : [...settings.probes, newProbe(id)];
-  const taken = new Set(settings.irons.map((i) => i.id));
+  // Nor the id of an iron that is gone and has left a chart: another iron is no heir to it.
+  const taken = new Set([...settings.irons.map((i) => i.id), ...settings.dials.map((d) => d.iron)]);
   let n = 1;
   while (taken.has(`iron-${n}`)) n += 1;
   const iron: Iron = {

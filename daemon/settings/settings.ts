@@ -6,6 +6,7 @@ import {
 } from '../../shared/calibration/calibration.ts';
 import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
+import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/dial/kept.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
 import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
@@ -22,6 +23,8 @@ export const settingsSchema = z
     devices: z.array(deviceSettingsSchema).default([]),
     /** Every version of every probe's calibration: none is ever changed. */
     calibrations: z.array(calibrationSchema).default([]),
+    /** What the irons do at the marks of their dials; also of irons that are gone, which may come back. */
+    dials: z.array(keptDialSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -56,11 +59,13 @@ const namesIn = ({
   irons,
   probes,
   calibrations,
+  dials,
 }: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
   probes: probes.map((p) => p.id),
   calibrations: calibrations.map((c) => c.id),
+  dials: dials.map((d) => `${d.iron}${d.simulated ? ', simulated' : ''}`),
 });
 
 export interface Settings {
@@ -71,6 +76,7 @@ export interface Settings {
   /** Devices that the user has given a name, or whose lines are in a form of their own. */
   readonly devices: readonly DeviceSettings[];
   readonly calibrations: readonly Calibration[];
+  readonly dials: readonly KeptDial[];
 }
 
 export const firstSettings: Settings = {
@@ -80,6 +86,7 @@ export const firstSettings: Settings = {
   probes: [],
   devices: [],
   calibrations: [],
+  dials: [],
 };
 
 /** The newest version of each schedule. */
@@ -99,6 +106,10 @@ export const scheduleVersions = (settings: Settings, id: string): readonly HeatS
 export const calibrationVersions = (settings: Settings, probe: string): readonly Calibration[] =>
   settings.calibrations.filter((c) => c.probe === probe).toSorted((a, b) => b.version - a.version);
 
+/** What is kept of an iron's dial; null where nothing is. Simulated irons share nothing with real ones. */
+export const dialOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptDial | null =>
+  settings.dials.find((d) => d.iron === iron.id && d.simulated === iron.simulated) ?? null;
+
 /** What the watch of one iron needs of the settings; `isDipped` says which probes are being calibrated off their irons. */
 export function watchSettings(
   settings: Settings,
@@ -115,5 +126,6 @@ export function watchSettings(
       calibration: currentCalibration(settings.calibrations, p.id),
       ...(isDipped(p.id) ? { dipped: true as const } : {}),
     }));
-  return { iron, probes, schedule };
+  const dial = dialOf(settings, iron);
+  return { iron, probes, schedule, drift: dial === null ? null : driftOfKept(dial) };
 }

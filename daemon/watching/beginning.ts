@@ -38,6 +38,7 @@ export function carriedFrom(state: WatchState, fromSession: string | null): Carr
     alarms: Object.values(state.alarms).filter((a) => a.state !== 'normal'),
     stageId: state.work.stageId,
     place: state.work.place,
+    dial: state.work.dial?.mark ?? null,
     hot: Object.values(state.thermometers).some((t) => t.heat !== 'cold'),
     fromSession,
     state,

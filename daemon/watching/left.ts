@@ -47,6 +47,7 @@ const afresh = (settings: WatchSettings): Carried => ({
   alarms: [],
   stageId: null,
   place: 'unknown',
+  dial: null,
   hot: false,
   fromSession: null,
   state: null,
@@ -62,6 +63,7 @@ const carriedFromLeft = (
   alarms: left.alarms.map((a) => shifted(a, left.originUtcMs - originUtcMs)),
   stageId: left.stageId,
   place: left.place,
+  dial: left.dial,
   hot: left.hot,
   fromSession: left.id,
   state: null,
@@ -85,11 +87,13 @@ const shifted = (alarm: AlarmRecord, byMs: number): AlarmRecord => ({
 export function takenOver(state: WatchState, left: Carried): WatchState {
   const own = Object.values(state.alarms).filter((a) => a.state !== 'normal');
   const alarms = [...left.alarms.map((a) => carriedOver(a, alarmTable[a.kind], state.tMs)), ...own];
-  const { stageId, place } = state.work;
+  const { stageId, place, dial } = state.work;
+  const leftDial = left.dial ?? null;
   const work = {
     recording: true,
     stageId: stageId ?? left.stageId,
     place: place === 'unknown' ? left.place : place,
+    dial: dial ?? (leftDial === null ? null : { mark: leftDial, toldMs: state.tMs }),
   };
   return { ...state, ...(left.hot ? asHot(state) : {}), work, alarms: byKey(alarms) };
 }

@@ -3,6 +3,7 @@ import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
+import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { Live } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
@@ -13,6 +14,7 @@ import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { deviceSettings, withDeviceName, withIron, withProbe, withSchedule } from '../settings/change.ts';
+import { ironOf, withAcceptedDial, withoutPoint, withTypedPoint } from '../settings/dials.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
@@ -20,6 +22,7 @@ import { CalibrationDesk } from './calibrating/calibration-desk.ts';
 import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
 import { deviceLines, putDeviceForm } from './device-forms.ts';
+import { dialAnswer } from './dials.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Program } from './program.ts';
 
@@ -182,6 +185,33 @@ export class ProgramDesk implements Desk {
 
   putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings> {
     return putDeviceForm(this.#program.devices, this.#settings, id, form);
+  }
+
+  dial(ironId: string): IronDial {
+    const settings = this.#settings.current;
+    const leader = this.#program.watches.of(ironId)?.state.leader ?? null;
+    return dialAnswer(settings, ironOf(settings, ironId), leader);
+  }
+
+  addTypedPoint(ironId: string, typed: TypedPoint): Promise<IronDial> {
+    const at = this.#program.utcOf(this.#nowMs());
+    return this.#changeDial(ironId, (s) => withTypedPoint(s, ironId, typed, at));
+  }
+
+  removeDialPoint(ironId: string, mark: number): Promise<IronDial> {
+    return this.#changeDial(ironId, (s) => withoutPoint(s, ironId, mark));
+  }
+
+  acceptDial(ironId: string): Promise<IronDial> {
+    return this.#changeDial(ironId, (s) => withAcceptedDial(s, ironId));
+  }
+
+  async #changeDial(
+    ironId: string,
+    make: (settings: Settings) => { readonly settings: Settings },
+  ): Promise<IronDial> {
+    await this.#change(make);
+    return this.dial(ironId);
   }
 
   /** An iron that goes would take with it what nobody has seen yet. */

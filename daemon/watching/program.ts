@@ -2,23 +2,25 @@ import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
+import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
+import type { WatchState } from '../../shared/watch/state.ts';
 import type { InterruptedSession } from '../book/book.ts';
-import { type Clock, monotonicClock } from '../clock.ts';
+import { monotonicClock } from '../clock.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
-import type { SettingsKeeper } from '../settings/keeper.ts';
-import { watchSettings } from '../settings/settings.ts';
+import { type Settings, watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
 import { Procedures } from './calibrating/procedures.ts';
 import { type ClockChange, watchClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
+import { learned } from './dials.ts';
 import { hearingAfter, nobodyYet } from './hearing.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
 import { Leftovers } from './left.ts';
-import type { Keep } from './recorder.ts';
+import type { ProgramOptions } from './program-options.ts';
 import { Telling } from './telling.ts';
 import {
   alarmLive,
@@ -33,20 +35,6 @@ import {
 } from './view.ts';
 import type { WatchStep } from './watcher.ts';
 import { Watches } from './watches.ts';
-
-export interface ProgramOptions {
-  readonly clock: Clock;
-  /** UTC at the clock's zero, ms since 1970. */
-  readonly originUtcMs: number;
-  readonly version: string;
-  readonly epoch: string;
-  readonly viewOnly: boolean;
-  readonly simulated: () => boolean;
-  readonly settings: SettingsKeeper;
-  readonly keep: Keep;
-  /** What the program could not do and no user waits for. */
-  readonly complain: (message: string, error: unknown) => void;
-}
 
 /** The situation is told at least this often where only counters have changed, ms. */
 const COUNTERS_MS = 2000;
@@ -237,16 +225,31 @@ export class Program {
 
   /** A probe that no watched iron has: it is taken in, watched, and then heard. */
   #meet(sample: Sample, source: ProbeSource, tMs: number): void {
-    const { settings, complain } = this.options;
+    const { settings } = this.options;
     const known = settings.current.irons.some((i) => i.probes.includes(sample.probe));
     if (!known) {
       const next = withNewProbe(settings.current, sample.probe, source.device.simulated);
-      settings.notice(next).catch((error: unknown) => complain('The new probe could not be written.', error));
+      this.#notice(next, 'The new probe could not be written.');
     }
     const iron = settings.current.irons.find((i) => i.probes.includes(sample.probe));
     if (iron === undefined) return;
     this.#join(iron, source, tMs);
     this.watches.withProbe(sample.probe)?.take({ kind: 'sample', sample }, tMs);
+  }
+
+  /** Takes in what the program itself has seen; that it could not be written is said, and tried again. */
+  #notice(next: Settings, complaint: string): void {
+    const { settings, complain } = this.options;
+    settings.notice(next).catch((error: unknown) => complain(complaint, error));
+  }
+
+  /** What was found of an iron's dial goes into its chart; a drift comes back to the watch, after this step. */
+  #learn(found: readonly FoundEntry[], state: WatchState): void {
+    const { settings } = this.options;
+    const next = learned(settings.current, found, state, (tMs) => this.utcOf(tMs));
+    if (next === settings.current) return;
+    this.#notice(next, 'What was measured of the dial could not be written.');
+    queueMicrotask(() => void this.applySettings());
   }
 
   /** Watches an iron whose device is in use already. */
@@ -267,6 +270,7 @@ export class Program {
       for (const probe of Object.keys(after.thermometers)) probes.add(probe);
       this.#telling.situationNow();
     }
+    if (found.length > 0) this.#learn(found, after);
     for (const { finding } of found) {
       if (finding.kind === 'quality') probes.add(finding.probe);
       else if (finding.kind === 'alarm') this.#tellAlarm(watch, finding.change, finding.alarm);

@@ -1,6 +1,7 @@
 import type { AlarmChange, AlarmRecord, AlarmState } from '../../shared/alarm/record.ts';
 import { priorityOf } from '../../shared/alarm/table.ts';
 import { placeAmongStages } from '../../shared/heat/standing.ts';
+import { isDoubted } from '../../shared/iron/dial/sitting.ts';
 import type { AlarmLive, DeviceLive, IronLive, ProbeLive } from '../../shared/messages/live.ts';
 import type { ProbeId } from '../../shared/thermometer/sample.ts';
 import { trendOf } from '../../shared/thermometer/slope.ts';
@@ -75,6 +76,7 @@ export function ironLive(watch: IronWatch): IronLive | null {
   if (state.settings === null) return null;
   const { iron, schedule } = state.settings;
   const plates = Object.values(state.thermometers);
+  const { dial } = state.work;
   return {
     id: iron.id,
     name: iron.name,
@@ -84,6 +86,7 @@ export function ironLive(watch: IronWatch): IronLive | null {
     hot: plates.length === 0 || plates.some((t) => t.heat !== 'cold'),
     place: state.work.place,
     stageId: state.work.stageId,
+    dial: dial === null ? null : { mark: dial.mark, doubted: isDoubted(state.sitting, dial) },
     session,
     schedule,
   };

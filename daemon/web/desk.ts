@@ -3,6 +3,7 @@ import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
+import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
@@ -49,6 +50,13 @@ export interface Desk {
   /** Takes one step of a calibration that is being made, and tells how things stand after it. */
   calibrate(probe: string, act: CalibrationAct, unit: TemperatureUnit): Promise<ProbeCalibrations>;
   putDeviceName(id: string, name: string): Promise<DeviceSettings>;
+  /** An iron's dial chart with what it says. */
+  dial(ironId: string): IronDial;
+  /** What was read from a hand thermometer; at the time of the call. */
+  addTypedPoint(ironId: string, typed: TypedPoint): Promise<IronDial>;
+  removeDialPoint(ironId: string, mark: number): Promise<IronDial>;
+  /** What was measured since the iron drifted becomes its chart. */
+  acceptDial(ironId: string): Promise<IronDial>;
   /** Takes effect at once, on an open connection too. */
   putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings>;
 }

@@ -6,7 +6,8 @@ import { Hatch, type HatchName } from '../parts/hatch.tsx';
 import { nowMs } from '../parts/now.ts';
 import { Target } from '../parts/target.tsx';
 import { agoWords, timeOfDay } from '../parts/times.ts';
-import { temperature } from '../parts/unit.ts';
+import { difference, temperature } from '../parts/unit.ts';
+import { dayAndTime } from '../setup/day.ts';
 import { detailText, stateText } from './alarm-text.ts';
 import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
 
@@ -35,8 +36,8 @@ export function AlarmCard({ alarm }: { readonly alarm: AlarmLive }) {
         </h2>
         <p class="alarm-action">{words.action}</p>
         <p>
-          {words.cause} {detailText(alarm)} {peakText(alarm)} <b>{alarmPanelWords.otherwise}</b>{' '}
-          {words.consequence}
+          {words.cause} {detailText(alarm, { difference, moment: dayAndTime })} {peakText(alarm)}{' '}
+          <b>{alarmPanelWords.otherwise}</b> {words.consequence}
         </p>
         <p class="alarm-state">
           <strong>{stateText(alarm.state, silencedUntil(alarm))}</strong> <Since since={alarm.since} />

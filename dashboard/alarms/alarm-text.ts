@@ -1,6 +1,8 @@
+import { readDriftDetail } from '../../shared/iron/dial/drift.ts';
 import type { AlarmLive } from '../../shared/messages/live.ts';
 import { faults } from '../../shared/thermometer/reading.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
+import { driftWords } from '../../shared/words/dial.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
 
@@ -28,8 +30,22 @@ export function announcement(alarm: AlarmLive, ironName: string): string {
   return `${title}: ${ironName}. ${action}`;
 }
 
-/** Why it stands, as far as the daemon said: a fault by its name, anything else as it came. */
-export function detailText({ detail }: Pick<AlarmLive, 'detail'>): string {
+/** How a difference of temperatures and a moment are worded where they are shown. */
+export interface DetailWording {
+  readonly difference: (k: number) => string;
+  readonly moment: (utc: string) => string;
+}
+
+/** Why it stands, as far as the daemon said: a fault by its name, a drift in words, anything else as it came. */
+export function detailText(
+  { kind, detail }: Pick<AlarmLive, 'kind' | 'detail'>,
+  wording: DetailWording,
+): string {
+  const drift = kind === 'drift' ? readDriftDetail(detail) : null;
+  if (drift !== null) {
+    const words = drift.byK > 0 ? driftWords.hotter : driftWords.colder;
+    return words(wording.difference(Math.abs(drift.byK)), wording.moment(drift.sinceAt));
+  }
   const fault = faults.find((one) => one === detail);
   return fault === undefined ? detail : `${faultWords[fault].name}.`;
 }

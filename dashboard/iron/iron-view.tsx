@@ -1,6 +1,7 @@
 import { ironWords } from '../../shared/words/standing.ts';
 import { Notes } from '../frame/notes.tsx';
 import { SuspectLine } from '../records/suspect-line.tsx';
+import { DialLine } from './dial-line.tsx';
 import { Figure } from './figure.tsx';
 import { lead, others } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
@@ -25,6 +26,7 @@ export function IronPage() {
         )}
         <Sentence iron={view.iron} plate={plate} testId="standing" />
         <WorkLine iron={view.iron} />
+        <DialLine iron={view.iron} />
         {view.plates.length > 1 ? (
           <p class="quiet">
             {plate.probe?.label}: {ironWords.hottestOf(view.plates.length)}

@@ -7,12 +7,14 @@ import { ask } from '../link/commands.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { figure, temperature } from '../parts/unit.ts';
+import { DialTold } from './dial-told.tsx';
 import { Recording } from './recording.tsx';
 
 /** What the user says of the work with one iron: the recording, the stage, where the iron is. */
 export const Work = ({ iron }: { readonly iron: IronLive }) => (
   <div class="work">
     {viewOnly.value ? null : <Places iron={iron} />}
+    {viewOnly.value ? null : <DialTold iron={iron} />}
     {viewOnly.value ? null : <Stages iron={iron} />}
     <Recording iron={iron} />
     {iron.session === null && !viewOnly.value ? <p class="quiet">{recordingWords.needed}</p> : null}

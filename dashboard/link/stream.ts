@@ -119,8 +119,11 @@ function byUrgency(a: AlarmLive, b: AlarmLive): number {
 
 function withMark(live: Live, ironId: string, mark: Mark): Live {
   if (mark.kind === 'note') return live;
-  const marked = (iron: IronLive): IronLive =>
-    mark.kind === 'stage' ? { ...iron, stageId: mark.stageId } : { ...iron, place: mark.place };
+  const marked = (iron: IronLive): IronLive => {
+    if (mark.kind === 'stage') return { ...iron, stageId: mark.stageId };
+    if (mark.kind === 'place') return { ...iron, place: mark.place };
+    return { ...iron, dial: mark.mark === null ? null : { mark: mark.mark, doubted: false } };
+  };
   const irons = live.situation.irons.map((iron) => (iron.id === ironId ? marked(iron) : iron));
   return { ...live, situation: { ...live.situation, irons } };
 }

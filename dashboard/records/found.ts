@@ -14,12 +14,18 @@ export interface Found {
   readonly strong: boolean;
 }
 
-/** Findings and notes of a trace in the order of time. `temperature` words a temperature in the unit shown. */
-export function foundIn(trace: Trace, temperature: (c: number) => string): readonly Found[] {
+/** How temperatures and differences are worded, in the unit shown. */
+export interface Wording {
+  readonly temperature: (c: number) => string;
+  readonly difference: (k: number) => string;
+}
+
+/** Findings and notes of a trace in the order of time. */
+export function foundIn(trace: Trace, wording: Wording): readonly Found[] {
   const labels = new Map(trace.settings.flatMap(({ probes }) => probes.map(({ id, label }) => [id, label])));
   const labelOf = (probe: string): string => labels.get(probe) ?? probe;
   const found = trace.findings.flatMap((finding, i): Found[] => {
-    const text = textOf(finding, labelOf, temperature);
+    const text = textOf(finding, labelOf, wording);
     if (text === '') return [];
     const strong = finding.kind === 'alarm' && finding.change === 'raised';
     return [{ id: `${finding.seq} ${i}`, atMs: finding.at.sessionMs, text, strong }];
@@ -33,7 +39,7 @@ export function foundIn(trace: Trace, temperature: (c: number) => string): reado
 function textOf(
   finding: FindingAnswer,
   labelOf: (probe: string) => string,
-  temperature: (c: number) => string,
+  { temperature, difference }: Wording,
 ): string {
   switch (finding.kind) {
     case 'alarm': {
@@ -53,6 +59,17 @@ function textOf(
       return finding.change === 'hot' ? findingWords.hot : findingWords.cold;
     case 'refused':
       return findingWords.refused(finding.reason);
+    case 'stretch': {
+      const { mark, figures } = finding;
+      return findingWords.stretch(
+        String(mark),
+        temperature(figures.meanC),
+        temperature(figures.peakC),
+        figures.cycles,
+      );
+    }
+    case 'load':
+      return findingWords.load(String(finding.mark), difference(finding.troughDropK));
     case 'cycle':
       return '';
   }

@@ -6,7 +6,7 @@ import type { TraceChart, TraceOptions } from '../chart/mount.ts';
 import { onceAFrame } from '../chart/once-a-frame.ts';
 import type { Range } from '../chart/spans.ts';
 import { between, isSame, showing, type View, within, withMargin, zoomed } from '../chart/view.ts';
-import { figure, temperature, unit } from '../parts/unit.ts';
+import { difference, figure, temperature, unit } from '../parts/unit.ts';
 import { type Found, foundIn } from './found.ts';
 import { type Gestures, listenForGestures } from './gestures.ts';
 import { sessionTimes } from './times.ts';
@@ -62,7 +62,7 @@ export function useSessionTrace({ session, atMs, told }: TraceUse) {
       told(got);
     },
   });
-  const found = trace === null ? [] : foundIn(trace, temperature);
+  const found = trace === null ? [] : foundIn(trace, { temperature, difference });
   drawing.draw.current = (chart) => {
     if (trace === null || read === null) chart.setView(view);
     else chart.setColumns(drawn({ trace, found, chosen, read }, temperature), view);

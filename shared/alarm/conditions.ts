@@ -37,4 +37,8 @@ export function outOfBand(seen: BandSeen, side: 'above' | 'below', deadbandK: nu
   return byK >= -deadbandK ? 'in-deadband' : 'inside';
 }
 
+/** That a drift is one has been decided by a control chart, which has a memory of its own. */
+export const drifted = (drift: { readonly byK: number } | null): Condition =>
+  drift === null ? 'inside' : 'beyond';
+
 export const notRecording = (kept: boolean): Condition => (kept ? 'inside' : 'beyond');

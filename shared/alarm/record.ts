@@ -7,6 +7,7 @@ export const alarmKinds = [
   'no-reading',
   'above-band',
   'below-band',
+  'drift',
   'not-recording',
 ] as const;
 export type AlarmKind = (typeof alarmKinds)[number];

@@ -79,6 +79,16 @@ export const alarmTable: Readonly<Record<AlarmKind, AlarmRule>> = {
     longestSilenceMs: s(600),
     ...alarmWords['below-band'],
   },
+  drift: {
+    priority: 1,
+    priorityOnRest: null,
+    onDelayMs: 0,
+    offDelayMs: 0,
+    deadbandK: 0,
+    reAlarmMs: null,
+    longestSilenceMs: s(600),
+    ...alarmWords.drift,
+  },
 };
 
 /** The priority of an alarm, given whether its iron is on its rest. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { alarmKinds } from '../alarm/record.ts';
+import { dialMarkSchema } from '../iron/dial/mark.ts';
 
 /** What a page or another program may ask the daemon to do. */
 
@@ -15,6 +16,8 @@ const alarmKey = {
 export const markSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('stage'), stageId: z.string().max(64).nullable() }),
   z.strictObject({ kind: z.literal('place'), place: z.enum(['unknown', 'on-work', 'on-rest']) }),
+  /** What the dial stands at, as printed on it; null: not said any more. */
+  z.strictObject({ kind: z.literal('dial'), mark: dialMarkSchema.nullable() }),
   z.strictObject({ kind: z.literal('note'), text: z.string().trim().min(1).max(500) }),
 ]);
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { alarmKinds, alarmStates } from '../alarm/record.ts';
 import { heatScheduleSchema } from '../heat/schedule.ts';
+import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
 import { faults } from '../thermometer/reading.ts';
 import { hearingSchema } from './hearing.ts';
@@ -60,6 +61,8 @@ export const ironLiveSchema = z.strictObject({
   hot: z.boolean(),
   place: z.enum(['unknown', 'on-work', 'on-rest']),
   stageId: z.string().nullable(),
+  /** What the user said that the dial stands at; `doubted` once the plate does something else. */
+  dial: z.strictObject({ mark: dialMarkSchema, doubted: z.boolean() }).nullable(),
   /** The running session, if one is being recorded. */
   session: z.string().nullable(),
   schedule: heatScheduleSchema,

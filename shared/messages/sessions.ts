@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { alarmChanges, alarmKinds, alarmStates } from '../alarm/record.ts';
+import { dialFiguresSchema, dialLoadSchema } from '../iron/dial/kept.ts';
+import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
 import { faults } from '../thermometer/reading.ts';
 import { startReasons, stopReasons } from '../watch/input.ts';
@@ -77,6 +79,22 @@ export const findingSchema = z.discriminatedUnion('kind', [
     peakC: z.number(),
     troughC: z.number(),
     meanC: z.number(),
+  }),
+  /** What the iron did on its rest at a mark of its dial. One that goes on is told again, with the same `from`. */
+  z.strictObject({
+    ...caused,
+    kind: z.literal('stretch'),
+    probe: z.string(),
+    mark: dialMarkSchema,
+    from: momentSchema,
+    to: momentSchema,
+    figures: dialFiguresSchema,
+  }),
+  dialLoadSchema.safeExtend({
+    ...caused,
+    kind: z.literal('load'),
+    from: momentSchema,
+    to: momentSchema,
   }),
   z.strictObject({ ...caused, kind: z.literal('heat'), change: z.enum(['hot', 'cold']) }),
   z.strictObject({ ...caused, kind: z.literal('refused'), commandId: z.string(), reason: z.string() }),

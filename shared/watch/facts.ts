@@ -20,12 +20,16 @@ export const ironFacts = ({
   probes: settings?.iron.probes ?? [],
   plates: thermometers,
   stage: settings?.schedule.stages.find((s) => s.id === work.stageId) ?? null,
-  onRest: work.place === 'on-rest',
+  work,
 });
 
 /** The conditions that an input can have changed: those of one probe after its sample, all of them otherwise. */
 export function seenAfter(state: WatchState, input: WatchInput): readonly Seen[] {
-  const ofIron = seenOfIron({ band: state.band.seen, keeping: state.keeping });
+  const ofIron = seenOfIron({
+    band: state.band.seen,
+    keeping: state.keeping,
+    drift: state.settings?.drift ?? null,
+  });
   if (input.kind === 'sample') return [...ofProbe(state, input.sample.probe), ...ofIron];
   const probes = Object.keys(state.thermometers);
   const ofGone = seenOfGone(Object.values(state.alarms), probes);

@@ -1,5 +1,7 @@
 import type { AlarmChange, AlarmRecord } from '../alarm/record.ts';
 import type { Cycle } from '../iron/cycle.ts';
+import type { LoadFound } from '../iron/dial/load.ts';
+import type { StretchFound } from '../iron/dial/stretch.ts';
 import type { IronPhase } from '../iron/phase.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
@@ -14,6 +16,10 @@ export type Finding =
   | { readonly kind: 'phase'; readonly phase: IronPhase }
   /** A whole thermostat cycle, trough to trough. */
   | { readonly kind: 'cycle'; readonly cycle: Cycle }
+  /** What the iron does on its rest at a mark of its dial; told again as the same stretch goes on. */
+  | { readonly kind: 'stretch'; readonly probe: ProbeId; readonly stretch: StretchFound }
+  /** How far a spell of work has drawn the plate down. */
+  | { readonly kind: 'load'; readonly load: LoadFound }
   /** The plate has passed 45 degC rising (a session is due), or has been measured cold for long enough. */
   | { readonly kind: 'heat'; readonly change: 'hot' | 'cold' }
   /** A mark, acknowledgement or silence that could not be taken, with the reason. */
@@ -37,6 +43,10 @@ export function findingSubject(finding: Finding): string {
       return 'phase';
     case 'cycle':
       return 'cycle';
+    case 'stretch':
+      return 'stretch';
+    case 'load':
+      return 'load';
     case 'heat':
       return `heat:${finding.change}`;
     case 'refused':

@@ -1,5 +1,7 @@
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
 import type { HeatSchedule } from '../heat/schedule.ts';
+import type { Drift } from '../iron/dial/drift.ts';
+import type { DialMark } from '../iron/dial/mark.ts';
 import type { Iron } from '../iron/iron.ts';
 import type { Sample } from '../thermometer/sample.ts';
 import type { WatchedProbe } from '../thermometer/watched-probe.ts';
@@ -15,6 +17,8 @@ export interface WatchSettings {
   readonly iron: Iron;
   readonly probes: readonly WatchedProbe[];
   readonly schedule: HeatSchedule;
+  /** How far the iron has gone from its dial chart, null where it keeps to it or has none; older sessions lack it. */
+  readonly drift?: Drift | null;
 }
 
 /** What is taken over from before: the first input of every recorded session. */
@@ -25,6 +29,8 @@ export interface Carried {
   /** The stage chosen by the user, and whether the iron was on its rest. */
   readonly stageId: string | null;
   readonly place: Place;
+  /** What the dial stands at, as far as the user said; sessions of before that could be said have none. */
+  readonly dial?: DialMark | null;
   /** True where the plate was not measured cold when it was last watched: it is to be treated as hot. */
   readonly hot: boolean;
   /** The session that broke off and is gone on with, if one did. */
@@ -43,6 +49,8 @@ export type Place = 'unknown' | 'on-work' | 'on-rest';
 export type Mark =
   | { readonly kind: 'stage'; readonly stageId: string | null }
   | { readonly kind: 'place'; readonly place: Place }
+  /** What the dial stands at; null: not said. The last one counts. */
+  | { readonly kind: 'dial'; readonly mark: DialMark | null }
   | { readonly kind: 'note'; readonly text: string };
 
 export type DeviceLink = 'connected' | 'starting' | 'lost';

@@ -1,10 +1,12 @@
 import { type BandWatch, judgeBand, pauseBand, sameStage, startBand } from '../heat/band.ts';
 import { type Behaviour, noBehaviour, observe, retuned } from '../iron/behaviour.ts';
+import type { ToldDial } from '../iron/dial/mark.ts';
+import { noSitting, type Sitting, sit } from '../iron/dial/sitting.ts';
 import { coldIron, type IronHeat, judgeHeat } from '../iron/heat.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { Thermometer } from '../thermometer/thermometer.ts';
 import type { Finding } from './finding.ts';
-import type { WatchInput } from './input.ts';
+import type { Place, WatchInput } from './input.ts';
 
 /** The slice of the iron: what it does, and whether it keeps to the stage that is being worked. */
 export interface IronSlice {
@@ -16,6 +18,8 @@ export interface IronSlice {
   readonly others: Readonly<Record<ProbeId, Behaviour>>;
   readonly heat: IronHeat;
   readonly band: BandWatch;
+  /** What is being learned of its dial, as the leading probe reads it. */
+  readonly sitting: Sitting;
 }
 
 export const newIron: IronSlice = {
@@ -24,6 +28,7 @@ export const newIron: IronSlice = {
   others: {},
   heat: coldIron,
   band: startBand(null, 0),
+  sitting: noSitting,
 };
 
 export interface IronFacts {
@@ -33,7 +38,12 @@ export interface IronFacts {
   readonly plates: Readonly<Record<ProbeId, Pick<Thermometer, 'reading' | 'lastOk'>>>;
   /** The stage that is being worked, if the user chose one. */
   readonly stage: BandWatch['stage'];
-  readonly onRest: boolean;
+  /** What the user has said of the work. */
+  readonly work: {
+    readonly place: Place;
+    readonly stageId: string | null;
+    readonly dial: ToldDial | null;
+  };
 }
 
 export interface IronStep {
@@ -70,10 +80,12 @@ function hearPlate(slice: IronSlice, probe: ProbeId, plateC: number, facts: Iron
   if (cycle !== null) found.push({ kind: 'cycle', cycle });
   const regulated = behaviour.phase === 'regulating';
   const band =
-    regulated && !facts.onRest
+    regulated && facts.work.place !== 'on-rest'
       ? judgeBand(led.band, { tMs, plateC }, behaviour.cycles)
       : pauseBand(led.band, tMs, regulated);
-  return { slice: { ...led, behaviour, heat, band }, found: [...found, ...heated] };
+  const sat = sit(led.sitting, { tMs, probe, behaviour, cycle, ...facts.work });
+  for (const one of sat.found) found.push(one.kind === 'stretch' ? { ...one, probe } : one);
+  return { slice: { ...led, behaviour, heat, band, sitting: sat.sitting }, found: [...found, ...heated] };
 }
 
 /** The one that leads, as long as it reads; else the first that does. */

@@ -1,8 +1,9 @@
-import { noReading, notRecording, outOfBand, overLimit } from '../alarm/conditions.ts';
+import { drifted, noReading, notRecording, outOfBand, overLimit } from '../alarm/conditions.ts';
 import type { Condition } from '../alarm/machine.ts';
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import type { BandSeen } from '../heat/band.ts';
+import { type Drift, driftDetail } from '../iron/dial/drift.ts';
 import { type HeadingFacts, headingForLimit, type Reach } from '../thermometer/lag/heading.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
@@ -42,12 +43,14 @@ export const seenOfProbe = (facts: ProbeFacts): readonly Seen[] => {
 export interface WholeFacts {
   readonly band: BandSeen;
   readonly keeping: { readonly kept: boolean; readonly detail: string };
+  readonly drift: Drift | null;
 }
 
 /** The alarms that concern the whole iron. */
-export const seenOfIron = ({ band, keeping }: WholeFacts): readonly Seen[] => [
+export const seenOfIron = ({ band, keeping, drift }: WholeFacts): readonly Seen[] => [
   outside(band, 'above'),
   outside(band, 'below'),
+  { kind: 'drift', probe: null, condition: drifted(drift), detail: drift === null ? '' : driftDetail(drift) },
   { kind: 'not-recording', probe: null, condition: notRecording(keeping.kept), detail: keeping.detail },
 ];
 

@@ -33,7 +33,7 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
   if (settings === null || isForeign(fitted, input))
     return { state: { ...fitted, seq, tMs }, found: nothing };
   const read = stepThermometers(thermometersOf(fitted), input, settings, tMs);
-  const told = stepWork(fitted.work, input, settings.schedule.stages);
+  const told = stepWork(fitted.work, input, settings.schedule.stages, tMs);
   const facts = ironFacts({ tMs, settings, thermometers: read.slice.thermometers, work: told.work });
   const iron = stepIron(ironOf(fitted), input, facts);
   const commanded = commandAlarms(fitted.alarms, input, tMs);
@@ -62,12 +62,13 @@ const thermometersOf = ({ thermometers, readings, clocks, links }: WatchState): 
   links,
 });
 
-const ironOf = ({ leader, behaviour, others, heat, band }: WatchState): IronSlice => ({
+const ironOf = ({ leader, behaviour, others, heat, band, sitting }: WatchState): IronSlice => ({
   leader,
   behaviour,
   others,
   heat,
   band,
+  sitting,
 });
 
 function numbered(found: readonly (readonly Finding[])[], seq: number, tMs: number): readonly FoundEntry[] {
@@ -98,7 +99,7 @@ function withSettings(
  */
 export function resume(carried: Carried, seq: number, tMs: number, exact = true): WatchState {
   if (exact && carried.state !== null) return carried.state;
-  const { stageId, place, hot, fromSession } = carried;
+  const { stageId, place, dial = null, hot, fromSession } = carried;
   const settings = completed(carried.settings);
   const state = withSettings(initialWatch(seq, tMs), settings, { tMs, hot });
   const stage = settings.schedule.stages.find((s) => s.id === stageId) ?? null;
@@ -110,6 +111,11 @@ export function resume(carried: Carried, seq: number, tMs: number, exact = true)
     // A plate that was hot ends its session once it has been measured cold, in this run of the program as in the last.
     heat: { ...state.heat, is: hot ? 'hot' : 'cold' },
     band: doubtfulBand(stage, tMs),
-    work: { stageId, place, recording: fromSession !== null },
+    work: {
+      stageId,
+      place,
+      dial: dial === null ? null : { mark: dial, toldMs: tMs },
+      recording: fromSession !== null,
+    },
   };
 }

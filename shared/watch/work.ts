@@ -1,3 +1,4 @@
+import type { ToldDial } from '../iron/dial/mark.ts';
 import { refusals } from '../words/refusals.ts';
 import type { Finding } from './finding.ts';
 import type { Place, WatchInput } from './input.ts';
@@ -6,10 +7,12 @@ import type { Place, WatchInput } from './input.ts';
 export interface Work {
   readonly stageId: string | null;
   readonly place: Place;
+  /** What the dial stands at; null: not said. */
+  readonly dial: ToldDial | null;
   readonly recording: boolean;
 }
 
-export const newWork: Work = { stageId: null, place: 'unknown', recording: false };
+export const newWork: Work = { stageId: null, place: 'unknown', dial: null, recording: false };
 
 const none: readonly Finding[] = [];
 
@@ -21,11 +24,11 @@ export interface WorkStep {
 /** The stages that the heat schedule has. */
 export type Stages = readonly { readonly id: string }[];
 
-/** Folds one input into the slice. */
-export function stepWork(work: Work, input: WatchInput, stages: Stages): WorkStep {
+/** Folds one input, of the time `tMs`, into the slice. */
+export function stepWork(work: Work, input: WatchInput, stages: Stages, tMs: number): WorkStep {
   switch (input.kind) {
     case 'mark':
-      return hearMark(work, input, stages);
+      return hearMark(work, input, stages, tMs);
     case 'start':
     case 'stop':
       return { work: { ...work, recording: input.kind === 'start' }, found: [] };
@@ -38,10 +41,16 @@ function hearMark(
   work: Work,
   { mark, commandId }: Extract<WatchInput, { kind: 'mark' }>,
   stages: Stages,
+  tMs: number,
 ): WorkStep {
   switch (mark.kind) {
     case 'place':
       return { work: { ...work, place: mark.place }, found: [] };
+    case 'dial':
+      return {
+        work: { ...work, dial: mark.mark === null ? null : { mark: mark.mark, toldMs: tMs } },
+        found: [],
+      };
     case 'note':
       return { work, found: [] };
     case 'stage': {

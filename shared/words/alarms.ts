@@ -40,6 +40,13 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     consequence: 'The fabric does not reach this stage.',
     action: 'Turn the dial up a little and wait for one or two cycles. Slower strokes draw less heat.',
   },
+  drift: {
+    title: 'Iron has drifted from its dial chart',
+    cause: 'In one stretch on the rest after another, the plate was hotter or colder than its chart says.',
+    consequence: 'Advice on where to set the dial is off by as much.',
+    action:
+      'See whether the dial stands where you said and the probe sits as it did. If both do, accept the new figures in Setup, under Irons.',
+  },
   'not-recording': {
     title: 'Nothing is being kept',
     cause: 'What happens now cannot be written to the book.',

@@ -14,8 +14,10 @@ export const markFigure = (mark: number): string => String(Math.floor(mark * 10 
 /** Temperatures and marks come as text, in the unit that is shown. */
 export const dialWords = {
   title: 'Dial',
-  setTo: (mark: string) => `Set the dial to ${mark}.`,
-  gives: (mean: string, hottest: string) => `The plate is then ${mean} on average, ${hottest} at most.`,
+  setTo: (mark: string, stage: string) => `Set the dial to about ${mark} for ${stage}:`,
+  gives: (mean: string, hottest: string) => `mean ${mean}, peaks to ${hottest}.`,
+  overCement: (limit: string) =>
+    `Its peaks pass the cement limit of ${limit}: keep off bonded edges and tapes.`,
   interpolated: 'Between marks that were measured: worked out, not measured.',
   typed: 'Rests on readings from a hand thermometer.',
   heldBy: (what: string, target: string) =>
@@ -40,6 +42,53 @@ export const dialWords = {
     `The dial chart falls: mark ${higher} measured ${by} colder than mark ${lower}. One of them was told wrong: measure it again.`,
   doubted: (mark: string) =>
     `The plate does something else than at ${mark}. If the dial was turned, say what it stands at now; if not, say ${mark} again.`,
+} as const;
+
+/** Where the user says what the dial stands at. */
+export const dialToldWords = {
+  title: 'What the dial stands at',
+  mark: (mark: string) => `Dial ${mark}`,
+  notSaid: 'not said',
+  other: 'Dial at another mark',
+  say: 'Say it',
+  count: 'A dial with words or dots: count them from the coldest, 1, 2, 3.',
+  wrong: 'Write a number from 0 to 1000 as it stands on the dial, for example 3 or 4,5.',
+} as const;
+
+/** The dial of an iron in Setup. */
+export const dialSetupWords = {
+  title: 'Dial chart',
+  none: 'Nothing is charted yet. Say on the Iron page what the dial stands at, and let the iron cycle on its rest: after three to four cycles the mark is charted by itself. Or type readings of a hand thermometer below.',
+  mark: (mark: string) => `Mark ${mark}`,
+  mean: (mean: string) => `${mean} on average`,
+  range: (trough: string, peak: string) => `${trough} to ${peak}`,
+  noRange: 'highest and lowest not known',
+  measured: 'measured by a probe',
+  typed: 'typed from a hand thermometer',
+  takeOut: 'Take out',
+  takeOutOf: (mark: string) => `Take out mark ${mark}`,
+  reallyTakeOut: (mark: string) => `Yes, take mark ${mark} out`,
+  keepIt: 'Keep it',
+  takenOut: (mark: string) => `Mark ${mark} was taken out. It is kept among the earlier points.`,
+  advice: 'Where to set it',
+  uncertainty: (k: string) =>
+    `Counted in: ±${k} for the probe, its lag, and how peaks scatter; not how unevenly the plate is hot.`,
+  figures: (mark: string, day: string) => `Figures of the last stretch on the rest, at mark ${mark}, ${day}`,
+  load: (mark: string, day: string) => `On the work, at mark ${mark}, ${day}`,
+  means: 'What these mean',
+  typedTitle: 'Type a reading of a hand thermometer',
+  typedMark: 'Mark on the dial',
+  typedMean: 'Reading',
+  typedPeak: 'Highest, if seen',
+  typedTrough: 'Lowest, if seen',
+  typedMeans: 'Iron on its rest, in the middle of the plate, over some cycles. Advice needs the highest.',
+  add: 'Add to the chart',
+  added: (mark: string) => `Mark ${mark} is in the chart, as typed.`,
+  typedWrong: (sign: string) => `Write a plate temperature in ${sign}, for example 250 or 250,5.`,
+  typedOrder: 'Lowest, reading and highest must rise in that order.',
+  accept: 'Accept the new figures as the chart',
+  acceptMeans: 'Marks that were not measured since are taken out: they are no longer true.',
+  accepted: 'The new figures are the chart now.',
 } as const;
 
 /** The figures by the names of the electric-iron measuring standards; the definitions are this project's own. */

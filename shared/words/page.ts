@@ -55,6 +55,7 @@ export const commandWords = {
   stage: (iron: string, stage: string) => `stage ${stage} (${iron})`,
   noStage: (iron: string) => `no stage (${iron})`,
   place: (iron: string, place: string) => `${place} (${iron})`,
+  dial: (iron: string, mark: string) => `dial ${mark} (${iron})`,
   note: (iron: string) => `note (${iron})`,
   acknowledge: (title: string, iron: string) => `acknowledge “${title}” (${iron})`,
   silence: (title: string, iron: string) => `silence “${title}” (${iron})`,

@@ -121,6 +121,10 @@ export const findingWords = {
   hot: 'The plate got hot',
   cold: 'The plate was measured cold',
   refused: (reason: string) => `Refused: ${reason}`,
+  stretch: (mark: string, mean: string, peak: string, cycles: number) =>
+    `Dial at ${mark}: ${mean} on average, peaks of ${peak}, over ${cycles} cycles on the rest`,
+  load: (mark: string, drop: string) =>
+    `Work at mark ${mark} drew the plate ${drop} under its trough on the rest`,
   note: (text: string) => `Note: ${text}`,
   peak: (temperature: string) => `peak ${temperature}`,
 } as const;

@@ -13,6 +13,12 @@ export const settingsWords = {
   probeTwice: (id: string) => `The probe "${id}" is named twice: it sits on one iron, once.`,
   mixedProbes:
     'Simulated probes and real ones are kept apart: an iron has the one kind or the other, and keeps to it. Name probes of its own kind.',
+  noIron: (id: string) => `There is no iron "${id}".`,
+  markMeasured: (mark: number) =>
+    `Mark ${mark} has been measured by a probe, which says more than one reading. Take that point out first if it is wrong.`,
+  markNotCharted: (mark: number) => `The dial chart has no mark ${mark}. Name one that it has.`,
+  notDrifted: 'This iron keeps to its dial chart: there is nothing to accept.',
+  typedOrder: 'Lowest, reading and highest must rise in that order.',
   notWritten: (why: string) => `The settings could not be written, so nothing was changed: ${why}`,
   newProbe: (name: string) => `probe ${name}`,
   newIron: (n: number) => `Iron ${n}`,

@@ -69,14 +69,15 @@ function standing(inputs: readonly WatchInput[], findings: readonly Finding[]): 
 function workInHand(
   carried: Carried | null,
   inputs: readonly WatchInput[],
-): Pick<Carried, 'stageId' | 'place'> {
-  let { stageId, place } = carried ?? { stageId: null, place: 'unknown' as const };
+): Pick<InterruptedSession, 'stageId' | 'place' | 'dial'> {
+  let { stageId, place, dial = null } = carried ?? { stageId: null, place: 'unknown' as const };
   for (const input of inputs) {
     if (input.kind !== 'mark') continue;
     if (input.mark.kind === 'stage') stageId = input.mark.stageId;
     else if (input.mark.kind === 'place') place = input.mark.place;
+    else if (input.mark.kind === 'dial') dial = input.mark.mark;
   }
-  return { stageId, place };
+  return { stageId, place, dial };
 }
 
 function standingAlarms(carried: Carried | null, findings: readonly Finding[]): AlarmRecord[] {

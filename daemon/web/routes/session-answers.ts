@@ -109,6 +109,15 @@ const momentsOf =
 function findingOf({ seq, tMs, finding }: FoundEntry, moment: ToMoment): FindingAnswer {
   const caused = { seq, at: moment(tMs) };
   if (finding.kind === 'alarm') return { ...caused, ...finding, alarm: alarmOf(finding.alarm, moment) };
+  if (finding.kind === 'stretch') {
+    const { fromMs, toMs, ...stretch } = finding.stretch;
+    const { kind, probe } = finding;
+    return { ...caused, kind, probe, from: moment(fromMs), to: moment(toMs), ...stretch };
+  }
+  if (finding.kind === 'load') {
+    const { fromMs, toMs, ...load } = finding.load;
+    return { ...caused, kind: 'load', from: moment(fromMs), to: moment(toMs), ...load };
+  }
   if (finding.kind !== 'cycle') return { ...caused, ...finding };
   const { fromMs, toMs, peakC, troughC, meanC } = finding.cycle;
   return { ...caused, kind: 'cycle', from: moment(fromMs), to: moment(toMs), peakC, troughC, meanC };

@@ -1,6 +1,7 @@
 import type { Desk } from '../desk.ts';
 import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
+import { dialRoutes } from './dial.ts';
 import { itemRoutes } from './items.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
@@ -17,4 +18,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...commandRoutes(desk),
   ...settingsRoutes(desk),
   ...calibrationRoutes(desk),
+  ...dialRoutes(desk),
 ];

@@ -10,6 +10,7 @@ import { irons, probes, schedules } from '../daemon-settings.ts';
 import { Pick } from '../fields/field.tsx';
 import { KeptField, nameCheck } from '../fields/kept-field.tsx';
 import { SaidLine } from '../said-line.tsx';
+import { DialPart } from './dial/dial-part.tsx';
 import { ProbeCard } from './probe-card.tsx';
 
 /** Irons with the schedule that each works by, and probes with the iron that each sits on. */
@@ -68,6 +69,7 @@ function IronCard({ iron }: { readonly iron: Iron }) {
         {(irons.value?.length ?? 0) > 1 ? <span class="quiet">{ironSetupWords.moveBelow}</span> : null}
       </p>
       <SaidLine subject={`iron ${iron.id}`} />
+      <DialPart iron={iron} />
     </li>
   );
 }

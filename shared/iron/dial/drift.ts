@@ -77,3 +77,13 @@ function sigmaOf({ points }: DialChart, resolutionK: number): Pick<Drift, 'sigma
   const floorK = Math.max(LEAST_SIGMA_K, resolutionK);
   return pooledK > floorK ? { sigmaK: pooledK, sigmaFrom: 'chart' } : { sigmaK: floorK, sigmaFrom: 'floor' };
 }
+
+/** A drift in few letters, for the detail of its alarm: by how many K, and since when. */
+export const driftDetail = ({ byK, sinceAt }: Pick<Drift, 'byK' | 'sinceAt'>): string =>
+  `${byK.toFixed(1)} K since ${sinceAt}`;
+
+/** Reads such a detail; null where it is none. */
+export function readDriftDetail(detail: string): Pick<Drift, 'byK' | 'sinceAt'> | null {
+  const [, byK, sinceAt] = /^(-?\d+\.\d) K since (\S+)$/.exec(detail) ?? [];
+  return byK === undefined || sinceAt === undefined ? null : { byK: Number(byK), sinceAt };
+}

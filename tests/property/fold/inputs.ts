@@ -23,6 +23,10 @@ const variants: readonly WatchSettings[] = [
   watchSettings([probeSettings(ONE), probeSettings(OTHER)]),
   watchSettings([probeSettings(ONE, { unit: 'degF' }), probeSettings(TWO, { mountingK: 8 })]),
   watchSettings(first.probes, { fabricLimitC: 140 }),
+  {
+    ...first,
+    drift: { sinceAt: '2026-03-01T08:00:00Z', byK: -6, stretches: 3, sigmaK: 1.5, sigmaFrom: 'floor' },
+  },
   watchSettings(first.probes, { stages: first.schedule.stages.slice(2) }),
   { ...first, iron: { ...first.iron, probes: [TWO] } },
 ];
@@ -76,6 +80,7 @@ const mark: fc.Arbitrary<Mark> = fc.oneof(
     kind: fc.constant('place' as const),
     place: fc.constantFrom('unknown' as const, 'on-work' as const, 'on-rest' as const),
   }),
+  fc.record({ kind: fc.constant('dial' as const), mark: fc.constantFrom(null, 3, 4.5, 'wool') }),
   fc.record({ kind: fc.constant('note' as const), text: fc.string() }),
 );
 const alarm = fc.record({

@@ -77,13 +77,15 @@ describe('a session that broke off', () => {
       mark('1', { kind: 'stage', stageId: 'tack' }),
       mark('2', { kind: 'place', place: 'on-rest' }),
       mark('3', { kind: 'note', text: 'seam at rib 4' }),
+      mark('5', { kind: 'dial', mark: 4.5 }),
       mark('4', { kind: 'stage', stageId: 'nowhere' }),
     ];
     const refused: Finding = { kind: 'refused', commandId: '4', reason: 'There is no such stage.' };
     expect(brokenOff(NOTHING, marks, [refused])).toMatchObject({
       stageId: 'tack',
       place: 'on-rest',
-      commandIds: ['1', '2', '3'],
+      dial: 4.5,
+      commandIds: ['1', '2', '3', '5'],
     });
   });
 

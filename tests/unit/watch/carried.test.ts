@@ -10,6 +10,7 @@ const restart = (live: Live, tMs = 0, more: object = {}): Live =>
     carried(settings, {
       alarms: Object.values(live.state.alarms).filter((a) => a.state !== 'normal'),
       stageId: live.state.work.stageId,
+      dial: live.state.work.dial?.mark ?? null,
       place: live.state.work.place,
       hot: true,
       fromSession: 'before',
@@ -73,8 +74,13 @@ describe('after a restart', () => {
   });
 
   test('the work in hand goes on, recorded or not', () => {
-    const live = before().stage('final').place('on-rest');
-    expect(restart(live).state.work).toEqual({ stageId: 'final', place: 'on-rest', recording: true });
+    const live = before().stage('final').place('on-rest').dial(4.5);
+    expect(restart(live).state.work).toEqual({
+      stageId: 'final',
+      place: 'on-rest',
+      dial: { mark: 4.5, toldMs: restart(live).state.tMs },
+      recording: true,
+    });
     expect(restart(live, 0, { fromSession: null }).state.work.recording).toBe(false);
   });
 

@@ -134,6 +134,7 @@ const killed = (more: Partial<InterruptedSession> = {}): InterruptedSession => (
   ironId: 'iron-1',
   originUtcMs: ORIGIN_UTC_MS - 120_000,
   commandIds: [],
+  dial: null,
   alarms: [
     {
       ...normalAlarm({ kind: 'over-limit', probe: 'A/1' }),

@@ -49,6 +49,10 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   listIrons: { path: '/api/irons' },
   getIron: { path: `/api/irons/${iron.id}` },
   putIron: { path: `/api/irons/${iron.id}`, body: { name: 'Big', probes: ['a/1'], scheduleId: 'trial' } },
+  getIronDial: { path: `/api/irons/${iron.id}/dial` },
+  addTypedPoint: { path: `/api/irons/${iron.id}/dial/points`, body: { mark: 4.5, meanC: 150 } },
+  removeDialPoint: { path: `/api/irons/${iron.id}/dial/removal`, body: { mark: 4.5 } },
+  acceptDial: { path: `/api/irons/${iron.id}/dial/acceptance`, body: {} },
   listProbes: { path: '/api/probes' },
   getProbe: { path: `/api/probes/${encodeURIComponent(probe.id)}` },
   putProbe: {

@@ -146,7 +146,7 @@ export class SessionTrace {
       const before = this.work.at(-1) ?? { stageId: null, place: 'unknown' };
       if (mark.kind === 'note') this.notes.push({ atMs, text: mark.text });
       else if (mark.kind === 'stage') this.work.push({ ...before, fromMs: atMs, stageId: mark.stageId });
-      else this.work.push({ ...before, fromMs: atMs, place: mark.place });
+      else if (mark.kind === 'place') this.work.push({ ...before, fromMs: atMs, place: mark.place });
     }
   }
 

@@ -3,6 +3,8 @@ import { announcement, detailText, stateText } from '../../../../dashboard/alarm
 import { timeOfDay, uuidTimeMs } from '../../../../dashboard/parts/times.ts';
 import { alarm } from '../../../fixtures/scenes.ts';
 
+const wording = { difference: (k: number) => `${k} K`, moment: (utc: string) => utc };
+
 describe('an alarm in plain words', () => {
   it('says how it stands', () => {
     expect(stateText('unacknowledged', null)).toBe('standing');
@@ -12,9 +14,13 @@ describe('an alarm in plain words', () => {
   });
 
   it('names a fault, and passes any other reason on', () => {
-    expect(detailText(alarm({ detail: 'short-to-ground' }))).toBe('Probe shorted to ground.');
-    expect(detailText(alarm({ detail: 'The disk is full.' }))).toBe('The disk is full.');
-    expect(detailText(alarm())).toBe('');
+    expect(detailText(alarm({ detail: 'short-to-ground' }), wording)).toBe('Probe shorted to ground.');
+    expect(detailText(alarm({ detail: 'The disk is full.' }), wording)).toBe('The disk is full.');
+    expect(detailText(alarm(), wording)).toBe('');
+    const drift = alarm({ kind: 'drift', detail: '-4.3 K since 2026-03-01T08:00:00.000Z' });
+    expect(detailText(drift, wording)).toBe(
+      'Runs 4.3 K colder than its dial chart since 2026-03-01T08:00:00.000Z.',
+    );
   });
 
   it('is announced with its iron and what to do', () => {

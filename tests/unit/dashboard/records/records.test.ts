@@ -14,7 +14,7 @@ const session = sessionOf(summary);
 
 describe('findings', () => {
   it('stand in the order of time, in words, with the notes between them', () => {
-    const found = foundIn(trace, text);
+    const found = foundIn(trace, { temperature: text, difference: text });
     expect(found.map((one) => one.text)).toEqual([
       'The plate got hot',
       'Warming up',
@@ -28,7 +28,7 @@ describe('findings', () => {
   });
 
   it('are gone through one by one, from the chosen one or from a moment', () => {
-    const found = foundIn(trace, text);
+    const found = foundIn(trace, { temperature: text, difference: text });
     const [first, second, , , raised, last] = found;
     expect(neighbour(found, first?.id ?? '', 1, 0)).toBe(second);
     expect(neighbour(found, first?.id ?? '', -1, 0)).toBeNull();
@@ -41,7 +41,10 @@ describe('findings', () => {
 describe('what is drawn of a trace', () => {
   it('has a line a probe, the gap with its reason, the limits, the stage that was worked', () => {
     const range = widened(null, trace, session);
-    const data = drawn({ trace, found: foundIn(trace, text), chosen: null, read: range }, text);
+    const data = drawn(
+      { trace, found: foundIn(trace, { temperature: text, difference: text }), chosen: null, read: range },
+      text,
+    );
     expect(data.lines).toHaveLength(1);
     expect(data.gaps).toEqual([{ fromMs: 500, toMs: 60_000, fault: 'open', text: 'Probe open' }]);
     expect(data.spans).toMatchObject([{ fabricC: 190.5, bands: [{ text: 'Tack', working: true }] }]);

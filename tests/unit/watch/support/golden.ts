@@ -1,3 +1,4 @@
+import type { Drift } from '../../../../shared/iron/dial/drift.ts';
 import { emptySample, type Sample } from '../../../../shared/thermometer/sample.ts';
 import type { FoundEntry } from '../../../../shared/watch/finding.ts';
 import type { Entry } from '../../../../shared/watch/input.ts';
@@ -41,6 +42,14 @@ class SlowBoard extends Live {
   }
 }
 
+const drift: Drift = {
+  sinceAt: '2026-03-01T08:00:00Z',
+  byK: 6,
+  stretches: 4,
+  sigmaK: 1.5,
+  sigmaFrom: 'floor',
+};
+
 /** A session that meets every kind of finding: see the changes that it lists. */
 export function makeGolden(): Golden {
   const start = carried(watchSettings());
@@ -67,6 +76,12 @@ export function makeGolden(): Golden {
     .place('on-rest')
     .second({ tC: 20 }, 8)
     .goTo(20.5, 0.01);
+  live
+    .give({ kind: 'settings', settings: { ...watchSettings(), drift } })
+    .dial(4)
+    .second({ tC: 21 }, 20);
+  live.goTo(150, 1.2).cycles(135, 6).place('on-work').cycles(128, 4).place('on-rest').goTo(120, 0.4);
+  live.acknowledge('drift').give({ kind: 'settings', settings: watchSettings() }).goTo(24, 0.5);
   live.give({ kind: 'time' });
   const first: Entry = { seq: 0, tMs: 0, input: { kind: 'carried', carried: start } };
   return {

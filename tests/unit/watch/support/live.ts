@@ -91,6 +91,10 @@ export class Live {
     return this.mark({ kind: 'place', place });
   }
 
+  dial(mark: number | string | null): this {
+    return this.mark({ kind: 'dial', mark });
+  }
+
   acknowledge(kind: AlarmKind, probe: ProbeId | null = null): this {
     return this.give({ kind: 'acknowledge', commandId: `a${this.tMs}`, alarm: { kind, probe } });
   }

@@ -12,6 +12,7 @@ import {
   calibrations,
   found,
   iron,
+  ironDial,
   item,
   probe,
   schedule,
@@ -190,6 +191,22 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       return calibrations;
     },
     putDeviceName: async (id, name) => ({ id, name, form: protocolForm }),
+    dial: (id) => {
+      knownIron(id);
+      return ironDial;
+    },
+    addTypedPoint: async (id, typed) => {
+      calls.push(['addTypedPoint', id, typed]);
+      return ironDial;
+    },
+    removeDialPoint: async (id, mark) => {
+      calls.push(['removeDialPoint', id, mark]);
+      return ironDial;
+    },
+    acceptDial: async (id) => {
+      calls.push(['acceptDial', id]);
+      return ironDial;
+    },
     putDeviceForm: async (id, form) => ({ id, name: '', form }),
     ...over,
   };

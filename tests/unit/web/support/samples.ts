@@ -2,6 +2,7 @@ import type { SessionSummary, SuspectItem, TraceRead, Verification } from '../..
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
+import type { IronDial } from '../../../../shared/messages/dial.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
@@ -78,6 +79,7 @@ export const situation = (over: Partial<Situation> = {}): Situation => ({
       hot: true,
       place: 'unknown',
       stageId: 'tack',
+      dial: null,
       session: '018f0000-0000-7000-8000-000000000001',
       schedule,
     },
@@ -270,4 +272,18 @@ export const calibrations: ProbeCalibrations = {
     outcome: { kind: 'refused', seen: 'Seen.', action: 'Do.' },
     trouble: '',
   },
+};
+
+/** Of an iron that nothing has been measured of yet. */
+export const ironDial: IronDial = {
+  iron: iron.id,
+  simulated: true,
+  chart: { points: [], earlier: [] },
+  since: [],
+  last: null,
+  load: null,
+  drift: null,
+  uncertaintyK: 2.2,
+  advice: [{ stageId: 'tack', stage: 'Tack', targetC: 121, advice: { kind: 'few-marks', charted: 0 } }],
+  highest: null,
 };

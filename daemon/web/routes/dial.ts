@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import {
+  acceptDialSchema,
+  ironDialSchema,
+  typedPointSchema,
+  wrongPointSchema,
+} from '../../../shared/messages/dial.ts';
+import type { Desk } from '../desk.ts';
+import { json, type Route, route } from './route.ts';
+
+const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
+const ironDial = { kind: 'json', name: 'IronDial', schema: ironDialSchema } as const;
+
+/** What irons do at the marks of their dials. What a dial stands at is said as a mark of the session. */
+export const dialRoutes = (desk: Desk): Route[] => [
+  route({
+    method: 'get',
+    path: '/api/irons/{id}/dial',
+    name: 'getIronDial',
+    does: 'The dial chart of an iron, and for each stage of its heat schedule where to set the dial, or why that can’t be said.',
+    params: { id },
+    answer: ironDial,
+    refusals: [404],
+    handle: ({ params }) => json(desk.dial(params.id)),
+  }),
+  route({
+    method: 'post',
+    path: '/api/irons/{id}/dial/points',
+    name: 'addTypedPoint',
+    does: 'Adds what was read from a hand thermometer at a mark to the dial chart.',
+    params: { id },
+    body: { name: 'TypedPoint', schema: typedPointSchema },
+    answer: ironDial,
+    refusals: [404, 409, 422],
+    handle: async ({ params, body }) => json(await desk.addTypedPoint(params.id, body)),
+  }),
+  route({
+    method: 'post',
+    path: '/api/irons/{id}/dial/removal',
+    name: 'removeDialPoint',
+    does: 'Takes a wrong point out of the dial chart. It is kept among the earlier ones.',
+    params: { id },
+    body: { name: 'WrongPoint', schema: wrongPointSchema },
+    answer: ironDial,
+    refusals: [404, 409, 422],
+    handle: async ({ params, body }) => json(await desk.removeDialPoint(params.id, body.mark)),
+  }),
+  route({
+    method: 'post',
+    path: '/api/irons/{id}/dial/acceptance',
+    name: 'acceptDial',
+    does: 'Accepts what was measured since the iron drifted as its new dial chart; marks not measured since are taken out.',
+    params: { id },
+    body: { name: 'AcceptDial', schema: acceptDialSchema },
+    answer: ironDial,
+    refusals: [404, 409, 422],
+    handle: async ({ params }) => json(await desk.acceptDial(params.id)),
+  }),
+];

@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { plateTemperatureC } from '../heat/schedule.ts';
+import { chartPointSchema, dialChartSchema } from '../iron/dial/chart.ts';
+import { lastLoadSchema, lastStretchSchema } from '../iron/dial/kept.ts';
+
+/** What an iron does at the marks of its dial, and where to set it, as the API tells it. */
+
+const at = z.iso.datetime({ offset: true });
+
+/** The plate's mean has gone from the iron's chart; `Drift` says what each value is. */
+export const driftSchema = z.strictObject({
+  sinceAt: at,
+  byK: z.number(),
+  stretches: z.number().int().min(1),
+  sigmaK: z.number().min(0),
+  sigmaFrom: z.enum(['chart', 'floor']),
+});
+
+const markNumber = z.number();
+const ceiling = z.enum(['stage-high', 'fabric-limit', 'cement-limit']);
+const highestMarkSchema = z.strictObject({ mark: markNumber, atEnd: z.boolean() });
+
+/** Where to set the dial for a stage, or why that can't be said; `Advice` says what each value is. */
+export const adviceSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('set'),
+    mark: markNumber,
+    meanC: z.number(),
+    hottestC: z.number(),
+    interpolated: z.boolean(),
+    typed: z.boolean(),
+    heldBy: z.enum([...ceiling.options, 'chart']).nullable(),
+    highest: highestMarkSchema.nullable(),
+  }),
+  z.strictObject({ kind: z.literal('too-wide'), byK: z.number(), ceiling }),
+  z.strictObject({ kind: z.literal('too-cold'), mark: markNumber, meanC: z.number() }),
+  z.strictObject({ kind: z.literal('too-hot'), mark: markNumber, hottestC: z.number() }),
+  z.strictObject({ kind: z.literal('few-marks'), charted: z.number().int().min(0) }),
+  z.strictObject({ kind: z.literal('falls'), fromMark: markNumber, toMark: markNumber, byK: z.number() }),
+]);
+
+export const ironDialSchema = z.strictObject({
+  iron: z.string(),
+  simulated: z.boolean(),
+  chart: dialChartSchema,
+  /** Measured at marks that the chart has already, since it was settled: what a drift is looked for in. */
+  since: z.array(chartPointSchema).readonly(),
+  last: lastStretchSchema.nullable(),
+  load: lastLoadSchema.nullable(),
+  drift: driftSchema.nullable(),
+  /** What the advice allows for the probe's uncertainty, K. */
+  uncertaintyK: z.number().min(0),
+  /** One for each stage of the iron's heat schedule. */
+  advice: z
+    .array(
+      z.strictObject({ stageId: z.string(), stage: z.string(), targetC: z.number(), advice: adviceSchema }),
+    )
+    .readonly(),
+  /** The highest mark at which no peak passes the fabric limit. */
+  highest: highestMarkSchema.nullable(),
+});
+
+/** What was read from a hand thermometer at a mark; highest and lowest where they were looked for. */
+export const typedPointSchema = z.strictObject({
+  mark: z.number().min(0).max(1000),
+  meanC: plateTemperatureC,
+  peakC: plateTemperatureC.nullable().default(null),
+  troughC: plateTemperatureC.nullable().default(null),
+});
+export const wrongPointSchema = z.strictObject({ mark: z.number().min(0).max(1000) });
+/** Nothing has to be said with it. */
+export const acceptDialSchema = z.strictObject({});
+
+export type IronDial = z.infer<typeof ironDialSchema>;
+export type TypedPoint = z.infer<typeof typedPointSchema>;

@@ -1,0 +1,123 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { withNewProbe } from '../../../daemon/settings/change.ts';
+import { dialOf, firstSettings } from '../../../daemon/settings/settings.ts';
+import { Refusal } from '../../../daemon/web/desk.ts';
+import { ironDialSchema } from '../../../shared/messages/dial.ts';
+import { type Bench, bench, FakeSource, foldedAgain } from './support/bench.ts';
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+const settled = (): Promise<unknown> => vi.advanceTimersByTimeAsync(2000);
+const sessionOf = ({ program }: Bench): string => program.live().situation.irons[0]?.session ?? '';
+
+/** An iron on its rest with its dial at a told mark, cycling around `meanC`. */
+async function sitting(mark: number, meanC: number, simulated = false) {
+  const made = bench();
+  const board = new FakeSource(simulated ? 'simulated' : 'A', made.clock, simulated);
+  made.program.addSource(board);
+  board.link('connected');
+  made.heat(board, 22, 3);
+  await made.desk.startSession('iron-1', 'start');
+  await made.desk.mark(sessionOf(made), { kind: 'place', place: 'on-rest' }, 'rest');
+  await tell(made, mark);
+  made.heat(board, meanC + 12, meanC - 10);
+  await cycle(made, board, meanC, 5);
+  return { ...made, board };
+}
+
+const tell = (one: Bench, mark: number) =>
+  one.desk.mark(sessionOf(one), { kind: 'dial', mark }, `dial-${one.clock.nowMs()}`);
+
+async function cycle(one: Bench, board: FakeSource, meanC: number, cycles: number): Promise<void> {
+  for (let i = 0; i < cycles; i++) {
+    one.heat(board, meanC - 12, 60);
+    one.heat(board, meanC + 12, 30);
+  }
+  await settled();
+}
+
+/** Another stretch: off its rest for a moment, and back. */
+async function again(one: Bench & { board: FakeSource }, meanC: number): Promise<void> {
+  await one.desk.mark(sessionOf(one), { kind: 'place', place: 'on-work' }, `w-${one.clock.nowMs()}`);
+  one.heat(one.board, meanC + 12, 2);
+  await one.desk.mark(sessionOf(one), { kind: 'place', place: 'on-rest' }, `r-${one.clock.nowMs()}`);
+  await cycle(one, one.board, meanC, 6);
+}
+
+describe('the dial of an iron', () => {
+  it('is charted by itself, and says where to set it for each stage', async () => {
+    const one = await sitting(4, 135);
+    const dial = one.desk.dial('iron-1');
+    ironDialSchema.parse(dial);
+    expect(dial.chart.points).toMatchObject([{ mark: 4, kind: 'measured', cycles: 3 }]);
+    expect(dial.chart.points[0]?.meanC).toBeCloseTo(135, 0);
+    expect(dial.last).toMatchObject({ mark: 4, figures: { cycles: 3 } });
+    expect(dial.uncertaintyK).toBeGreaterThan(1);
+    expect(dial.advice.map((a) => a.stageId)).toContain('final');
+    expect(dial.highest).toEqual({ mark: 4, atEnd: true });
+    expect(one.program.live().situation.irons[0]?.dial).toEqual({ mark: 4, doubted: false });
+    const { stored, replayed } = foldedAgain(one.shelf, 0);
+    expect(stored.some((f) => f.finding.kind === 'stretch')).toBe(true);
+    expect(replayed).toEqual(stored);
+  });
+
+  it('of a simulated iron is its own: a real one of the same id has none of it', async () => {
+    const one = await sitting(4, 135, true);
+    expect(one.settings.current.dials).toMatchObject([{ iron: 'iron-1', simulated: true }]);
+    expect(dialOf(one.settings.current, { id: 'iron-1', simulated: false })).toBeNull();
+    const left = { ...firstSettings, dials: one.settings.current.dials };
+    expect(withNewProbe(left, 'B/1', false).irons[0]?.id).toBe('iron-2');
+  });
+
+  it('that drifts raises an alarm, which goes once the new figures are accepted', async () => {
+    const one = await sitting(4, 135);
+    for (let i = 0; i < 5; i++) await again(one, 146);
+    const dial = one.desk.dial('iron-1');
+    expect(dial.drift?.byK).toBeGreaterThan(8);
+    const alarm = () => one.program.live().alarms.find((a) => a.kind === 'drift');
+    expect(alarm()).toMatchObject({ priority: 1, state: 'unacknowledged' });
+    const after = await one.desk.acceptDial('iron-1');
+    expect(after.drift).toBeNull();
+    expect(after.chart.points[0]?.meanC).toBeCloseTo(146, 0);
+    expect(alarm()?.state).toBe('returned-unacknowledged');
+    await expect(one.desk.acceptDial('iron-1')).rejects.toThrow(/keeps to its dial chart/);
+  });
+});
+
+describe('what was typed from a hand thermometer', () => {
+  const withIron = () => bench({ settings: withNewProbe(firstSettings, 'A/1', false) });
+
+  it('makes a chart too, and advice from it says so', async () => {
+    const { desk } = withIron();
+    await desk.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 122, troughC: 110 });
+    const dial = await desk.addTypedPoint('iron-1', { mark: 6, meanC: 175, peakC: 181, troughC: 168 });
+    expect(dial.chart.points.map((p) => p.kind)).toEqual(['typed', 'typed']);
+    const initial = dial.advice.find((a) => a.stageId === 'initial')?.advice;
+    expect(initial).toMatchObject({ kind: 'set', typed: true, interpolated: true });
+  });
+
+  it('is refused where it can’t be, or a probe has measured that mark', async () => {
+    const { desk } = withIron();
+    await expect(
+      desk.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 110, troughC: null }),
+    ).rejects.toThrow(/must rise/);
+    await expect(
+      desk.addTypedPoint('iron-9', { mark: 3, meanC: 115, peakC: null, troughC: null }),
+    ).rejects.toBeInstanceOf(Refusal);
+    const one = await sitting(4, 135);
+    await expect(
+      one.desk.addTypedPoint('iron-1', { mark: 4, meanC: 140, peakC: null, troughC: null }),
+    ).rejects.toThrow(/measured by a probe/);
+  });
+
+  it('can be taken out again', async () => {
+    const { desk } = withIron();
+    await desk.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: null, troughC: null });
+    expect((await desk.removeDialPoint('iron-1', 3)).chart).toMatchObject({
+      points: [],
+      earlier: [{ mark: 3 }],
+    });
+    await expect(desk.removeDialPoint('iron-1', 3)).rejects.toThrow(/no mark 3/);
+  });
+});
