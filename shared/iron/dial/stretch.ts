@@ -82,8 +82,10 @@ export const isUnlike = ({ unlike }: Stretch): boolean => Math.abs(unlike) >= UN
 export function untold(stretch: Stretch, ended: boolean): StretchFound | null {
   const { mark, fromMs, cycles, count, told, heatedUp } = stretch;
   const due = ended ? told + 1 : told === 0 ? ENOUGH_CYCLES : told + TELL_EVERY;
+  // Asked at every reading, and as a rule there is nothing to tell: the figures are worked out only then.
+  if (count < Math.max(due, ENOUGH_CYCLES)) return null;
   const last = cycles.at(-1);
   const figures = figuresOf(cycles, heatedUp);
-  if (count < Math.max(due, ENOUGH_CYCLES) || last === undefined || figures === null) return null;
+  if (last === undefined || figures === null) return null;
   return { mark, fromMs, toMs: last.toMs, figures };
 }
