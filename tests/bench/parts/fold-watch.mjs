@@ -17,7 +17,7 @@ export function freshlyCarried(probes) {
   const settings = probes.reduce((before, probe) => withNewProbe(before, probe, false), firstSettings);
   const [iron] = settings.irons;
   return {
-    settings: watchSettings(settings, { ...iron, probes }),
+    settings: watchSettings(settings, { ...iron, probes }, () => false),
     alarms: [],
     stageId: null,
     place: 'unknown',

@@ -1,5 +1,6 @@
 import { probeLive } from '../../../build/daemon/watching/view.js';
 import { hotJunctionC } from '../../../build/shared/thermocouple/thermocouple.js';
+import { plateEstimate, trackPlate, unknownProbe } from '../../../build/shared/thermometer/lag/filter.js';
 import { advance, take } from '../../../build/shared/watch/replay.js';
 import { resume } from '../../../build/shared/watch/watch.js';
 import { freshlyCarried, PROBES, sampleAt } from '../parts/fold-watch.mjs';
@@ -10,7 +11,7 @@ const ROUNDS = 41;
 const COLD_ROUNDS = 10;
 const A_ROUND = 4000;
 
-/** CPU time that each of these takes, ns, in turns: a message parsed, an emf converted, a reading folded. */
+/** CPU time that each of these takes, ns, in turns: a message parsed, an emf converted, a reading filtered, and folded. */
 export function fold() {
   const samples = Array.from({ length: A_ROUND }, (_, i) => sampleAt(PROBES[i % 4], Math.floor(i / 4)));
   const begun = resume(freshlyCarried(PROBES), 0, 0);
@@ -21,9 +22,10 @@ export function fold() {
   const parts = {
     parse: () => repeat(() => JSON.parse(text).probes.length),
     convert: () => repeat((i) => hotJunctionC('K', (i * 5) % 12_000, 18 + (i % 100) / 10)),
+    filter: () => filtered(samples),
     fold: () => folded(begun, samples).seq,
   };
-  const times = { parse: [], convert: [], fold: [] };
+  const times = { parse: [], convert: [], filter: [], fold: [] };
   for (let round = 0; round < ROUNDS; round += 1) {
     for (const [name, part] of Object.entries(parts)) {
       const from = process.cpuUsage();
@@ -42,6 +44,17 @@ let sink = 0;
 function repeat(run) {
   let sum = 0;
   for (let i = 0; i < A_ROUND; i += 1) sum += run(i);
+  return sum;
+}
+
+/** One probe's readings through the filter of plate and slope, an estimate from each. */
+function filtered(samples) {
+  let filter = null;
+  let sum = 0;
+  for (let i = 0; i < samples.length; i += 1) {
+    filter = trackPlate(filter, i * 100, samples[i].sample.tC, unknownProbe);
+    sum += plateEstimate(filter, unknownProbe).slopeKPerS;
+  }
   return sum;
 }
 
