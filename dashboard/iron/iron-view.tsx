@@ -39,7 +39,7 @@ export function IronPage() {
       <Ladder
         schedule={view.iron.schedule}
         stageId={view.iron.stageId}
-        guardBandK={plate.probe?.guardBandK ?? 0}
+        guardBandK={drawnBandK(plate.probe?.guardBandK ?? 0)}
         view={plate.view}
       />
       <Work iron={view.iron} />
@@ -47,3 +47,6 @@ export function IronPage() {
     </div>
   );
 }
+
+/** Up to the next half kelvin: what is drawn stands still while the band changes by less with every reading. */
+const drawnBandK = (guardBandK: number): number => Math.ceil(guardBandK * 2) / 2;
