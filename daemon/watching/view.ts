@@ -6,7 +6,7 @@ import type { AlarmLive, DeviceLive, IronLive, ProbeLive } from '../../shared/me
 import type { ProbeId } from '../../shared/thermometer/sample.ts';
 import { trendOf } from '../../shared/thermometer/slope.ts';
 import { slopeOf } from '../../shared/thermometer/thermometer.ts';
-import { budgetOfNow, restingGuardBandK } from '../../shared/thermometer/trust.ts';
+import { guardBandNowK } from '../../shared/thermometer/trust.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { SourceStatus } from '../probe/source.ts';
 import type { IronWatch } from './iron-watch.ts';
@@ -23,8 +23,7 @@ export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): Pro
   const slopeKPerS = slopeOf(thermometer);
   const trusting = { probe: own, iron: settings.iron };
   const { fabricLimitC } = settings.schedule;
-  const guardBandK =
-    budgetOfNow(trusting, thermometer)?.guardBandK ?? restingGuardBandK(trusting, fabricLimitC);
+  const guardBandK = guardBandNowK(trusting, thermometer, fabricLimitC);
   return {
     id: probe,
     label: own.label,

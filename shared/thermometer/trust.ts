@@ -65,6 +65,10 @@ export function budgetOfNow(trusting: Trusting, t: Thermometer): Budget | null {
   return budgetOf(trusting, { readC: t.lastOk.readC, resolutionK: t.filter?.noise.stepK ?? null, lagUK });
 }
 
+/** The guard band of what a probe reads now, K; without a valid reading that of a plate at rest at `limitC`. */
+export const guardBandNowK = (trusting: Trusting, t: Thermometer, limitC: number): number =>
+  budgetOfNow(trusting, t)?.guardBandK ?? restingGuardBandK(trusting, limitC);
+
 /** The guard band at a temperature with the plate at rest, K: what is shown where there is no reading to go by. */
 export const restingGuardBandK = (trusting: Trusting, atC: number): number =>
   budgetOf(trusting, { readC: atC, resolutionK: null, lagUK: 0 }).guardBandK;

@@ -2,7 +2,7 @@ import { expectedPeakC } from '../iron/behaviour.ts';
 import { followReach, noReach } from '../thermometer/lag/heading.ts';
 import { deviceOf, type ProbeId } from '../thermometer/sample.ts';
 import { estimateOf, qualityOf } from '../thermometer/thermometer.ts';
-import { budgetOfNow, restingGuardBandK } from '../thermometer/trust.ts';
+import { guardBandNowK, restingGuardBandK } from '../thermometer/trust.ts';
 import type { WatchInput } from './input.ts';
 import type { IronFacts } from './iron.ts';
 import { type ProbeFacts, type Seen, seenOfGone, seenOfIron, seenOfProbe } from './seen.ts';
@@ -23,17 +23,32 @@ export const ironFacts = ({
   work,
 });
 
-/** The conditions that an input can have changed: those of one probe after its sample, all of them otherwise. */
-export function seenAfter(state: WatchState, input: WatchInput): readonly Seen[] {
+export interface After {
+  readonly seen: readonly Seen[];
+  readonly reach: WatchState['reach'];
+}
+
+/**
+ * What an input can have changed: after a sample the conditions of its probe, and how far its plate usually gets;
+ * otherwise all conditions.
+ */
+export function after(state: WatchState, input: WatchInput): After {
   const ofIron = seenOfIron({
     band: state.band.seen,
     keeping: state.keeping,
     drift: state.settings?.drift ?? null,
   });
-  if (input.kind === 'sample') return [...ofProbe(state, input.sample.probe), ...ofIron];
+  if (input.kind === 'sample') {
+    const { probe } = input.sample;
+    const facts = probeFacts(state, probe);
+    if (facts === null) return { seen: ofIron, reach: state.reach };
+    // Judged by what the plate did before: this reading counts from the next one on.
+    const reach = { ...state.reach, [probe]: followReach(facts.reach, facts.heading) };
+    return { seen: [...seenOfProbe(facts), ...ofIron], reach };
+  }
   const probes = Object.keys(state.thermometers);
   const ofGone = seenOfGone(Object.values(state.alarms), probes);
-  return [...probes.flatMap((p) => ofProbe(state, p)), ...ofIron, ...ofGone];
+  return { seen: [...probes.flatMap((p) => ofProbe(state, p)), ...ofIron, ...ofGone], reach: state.reach };
 }
 
 function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
@@ -48,7 +63,7 @@ function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
   if (settings === null || t === undefined || own === undefined) return null;
   const { fabricLimitC } = settings.schedule;
   const trusting = { probe: own, iron: settings.iron };
-  const guardBandK = budgetOfNow(trusting, t)?.guardBandK ?? restingGuardBandK(trusting, fabricLimitC);
+  const guardBandK = guardBandNowK(trusting, t, fabricLimitC);
   const readC = t.reading.quality === 'ok' ? t.reading.plateC : null;
   const estimate = estimateOf(t, own);
   const followed = probe === leader ? behaviour : others[probe];
@@ -69,12 +84,4 @@ function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
     reach: reach[probe] ?? noReach,
     mayBeHot: t.heat === 'hot' || (t.heat === 'unknown' && there),
   };
-}
-
-/** How far each probe's plate usually gets, after one more sample; of no use to anybody but the warning. */
-export function reachAfter(state: WatchState, input: WatchInput): WatchState['reach'] {
-  if (input.kind !== 'sample') return state.reach;
-  const { probe } = input.sample;
-  const facts = probeFacts(state, probe);
-  return facts === null ? state.reach : { ...state.reach, [probe]: followReach(facts.reach, facts.heading) };
 }

@@ -3,7 +3,7 @@ import { alarmKeyText } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import { doubtfulBand } from '../heat/band.ts';
 import { commandAlarms, watchAlarms } from './alarms.ts';
-import { ironFacts, reachAfter, seenAfter } from './facts.ts';
+import { after, ironFacts } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
 import type { Carried, WatchInput, WatchSettings } from './input.ts';
 import { type IronSlice, stepIron } from './iron.ts';
@@ -48,9 +48,10 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
     alarms: commanded.alarms,
     keeping: keepingAfter(fitted.keeping, input),
   };
-  const alarmed = watchAlarms(state.alarms, seenAfter(state, input), tMs);
+  const { seen, reach } = after(state, input);
+  const alarmed = watchAlarms(state.alarms, seen, tMs);
   return {
-    state: { ...state, alarms: alarmed.alarms, reach: reachAfter(state, input) },
+    state: { ...state, alarms: alarmed.alarms, reach },
     found: numbered([read.found, told.found, iron.found, commanded.found, alarmed.found], seq, tMs),
   };
 }
