@@ -1,14 +1,11 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeResults, violations } from './support/axe.ts';
 import { Board } from './support/board.ts';
 import { freshFolder } from './support/folder.ts';
 import { alarmCard, launchBrowser, noNumber, openPage, part, plateNumber } from './support/page.ts';
 import { startProgram } from './support/program.ts';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
 beforeAll(async () => {
@@ -16,33 +13,11 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-interface Found {
-  /** What it looked at and found right. */
-  readonly passes: readonly { readonly id: string }[];
-  readonly violations: readonly {
-    readonly id: string;
-    readonly help: string;
-    readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-  }[];
-}
-
-/** What axe finds wrong with the page as it stands, a line each. */
-async function violations(page: Page): Promise<readonly string[]> {
-  // The page's security policy refuses a script element; a script that is evaluated is not one.
-  await page.evaluate(axe);
-  const found = await page.evaluate(() => {
-    const { axe: checker } = globalThis as unknown as { axe: { run(): Promise<Found> } };
-    return checker.run();
-  });
-  expect(found.passes.map(({ id }) => id)).toContain('color-contrast');
-  return found.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ html, failureSummary = '' }) => `${id}: ${help}\n${html}\n${failureSummary}`),
-  );
-}
-
 async function expectNothingInTheWay(page: Page): Promise<void> {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
+    const { passes } = await axeResults(page);
+    expect(passes.map(({ id }) => id)).toContain('color-contrast');
     expect(await violations(page), colorScheme).toEqual([]);
   }
 }

@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ironDialSchema } from '../../shared/messages/dial.ts';
 import { cToF } from '../../shared/units/temperature.ts';
+import { violations } from './support/axe.ts';
 import { Board } from './support/board.ts';
 import { freshFolder } from './support/folder.ts';
 import { launchBrowser, openPage, part } from './support/page.ts';
@@ -33,24 +32,11 @@ const cycling =
 const dialOf = async ({ address }: Program) =>
   ironDialSchema.parse(await (await fetch(`${address}/api/irons/iron-1/dial`)).json());
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface AxeFound {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-}
-
 /** What axe finds wrong, in light and in dark; and that nothing scrolls sideways at 320 px. */
 async function looksRight(page: Page): Promise<void> {
-  await page.evaluate(axe);
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const { violations } = await page.evaluate(() =>
-      (globalThis as unknown as { axe: { run(): Promise<AxeFound> } }).axe.run(),
-    );
-    expect(violations.map(({ id, nodes }) => [id, nodes.map((n) => n.html)])).toEqual([]);
+    expect(await violations(page), colorScheme).toEqual([]);
   }
   const before = page.viewportSize() ?? { width: 1280, height: 720 };
   await page.setViewportSize({ width: 320, height: 640 });

@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -7,30 +5,18 @@ import { itemListSchema, itemSchema } from '../../shared/messages/items.ts';
 import { traceSchema } from '../../shared/messages/trace.ts';
 import { formatTemperature } from '../../shared/units/temperature.ts';
 import { refusalOf } from './support/api.ts';
+import { violations } from './support/axe.ts';
 import { Board } from './support/board.ts';
 import { freshFolder } from './support/folder.ts';
 import { launchBrowser, openPage, part } from './support/page.ts';
 import { type Program, startProgram, verify } from './support/program.ts';
 import { until } from './support/until.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
 let browser: Browser;
 beforeAll(async () => {
   browser = await launchBrowser();
 });
 afterAll(() => browser.close());
-
-/** What axe finds wrong with the page as it stands, a line each. */
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    type Found = { violations: { id: string; nodes: { html: string }[] }[] };
-    const { axe: checker } = globalThis as unknown as { axe: { run(): Promise<Found> } };
-    const found = await checker.run();
-    return found.violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
-  });
-}
 
 const sideways = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

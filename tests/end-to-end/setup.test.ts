@@ -1,9 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { fToC } from '../../shared/units/temperature.ts';
+import { violations } from './support/axe.ts';
 import { Board } from './support/board.ts';
 import { freshFolder } from './support/folder.ts';
 import { alarmCard, launchBrowser, openPage, part, plateNumber } from './support/page.ts';
@@ -268,26 +267,6 @@ async function tabTo(page: Page, selector: string): Promise<void> {
     return;
   }
   expect.fail(`120 times Tab did not lead to ${selector}`);
-}
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return await page.evaluate(async () => {
-    const run = (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe;
-    const { violations } = await run.run();
-    return violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
-    );
-  });
-}
-
-interface AxeResults {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly target: string[] }[];
-  }[];
 }
 
 describe('every part of setup', () => {

@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import type { Live } from '../../../shared/messages/live.ts';
@@ -12,17 +11,14 @@ const pages = join(root, 'build/dashboard');
 
 export class Bench {
   readonly #browser: Browser;
-  readonly #axe: string;
   readonly #open: (() => Promise<void>)[] = [];
 
-  private constructor(browser: Browser, axe: string) {
+  private constructor(browser: Browser) {
     this.#browser = browser;
-    this.#axe = axe;
   }
 
   static async make(): Promise<Bench> {
-    const axe = await readFile(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8');
-    return new Bench(await launchBrowser(), axe);
+    return new Bench(await launchBrowser());
   }
 
   /** A page before a daemon that says `live`; what goes wrong in it is collected. */
@@ -58,18 +54,6 @@ export class Bench {
     return { daemon, page, complaints, change };
   }
 
-  /** What axe-core finds wrong, as "rule: where". */
-  async violations(page: Page): Promise<string[]> {
-    await page.evaluate(this.#axe);
-    return await page.evaluate(async () => {
-      const axe = (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe;
-      const { violations } = await axe.run();
-      return violations.map(
-        ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
-      );
-    });
-  }
-
   async clear(): Promise<void> {
     for (const close of this.#open.splice(0)) await close();
   }
@@ -78,13 +62,6 @@ export class Bench {
     await this.clear();
     await this.#browser.close();
   }
-}
-
-interface AxeResults {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly target: string[] }[];
-  }[];
 }
 
 export interface Shown {

@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { soundFrameSchema } from '../../../shared/messages/hearing.ts';
 import type { Live } from '../../../shared/messages/live.ts';
 import { alarm, iron, live, probe, scenes } from '../../fixtures/scenes.ts';
+import { violations } from '../support/axe.ts';
 import { Bench } from './bench.ts';
 import { listening, loudness, settled } from './listening.ts';
 
@@ -235,7 +236,7 @@ describe('an alarm that nobody would hear', () => {
     for (const width of [320, 1440]) {
       const { page } = await bench.show(unheard, { viewport: { width, height: 800 } });
       for (const summary of await page.locator('summary').all()) await summary.click();
-      expect(await bench.violations(page)).toEqual([]);
+      expect(await violations(page)).toEqual([]);
       expect(
         await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
       ).toBeLessThanOrEqual(0);

@@ -1,5 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type SceneName, scenes } from '../../fixtures/scenes.ts';
+import { violations } from '../support/axe.ts';
 import { Bench } from './bench.ts';
 
 /** Every state of the page in a real browser: complete, without a violation, at every width. */
@@ -33,7 +34,7 @@ describe.each([
         for (const part of document.querySelectorAll('details')) part.open = true;
       });
       const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      found[name] = { violations: await bench.violations(page), over: Math.max(0, over) };
+      found[name] = { violations: await violations(page), over: Math.max(0, over) };
       fine[name] = { violations: [], over: 0 };
     }
     expect(found).toEqual(fine);
@@ -169,7 +170,7 @@ describe('targets', () => {
 
   it('keep their meaning in the user’s own colours', async () => {
     const { page } = await bench.show(scenes['over-limit'], { forcedColors: 'active' });
-    expect(await bench.violations(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     const lines = page.locator('.hatch-lines--beyond');
     const ground = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
     expect(await lines.evaluate((path) => getComputedStyle(path).stroke)).not.toBe(ground);

@@ -1,31 +1,13 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface AxeResults {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly target: string[] }[];
-  }[];
-}
+import { violations } from './axe.ts';
 
 /** What keeps anybody out: by axe-core, by sideways scroll on a narrow screen, by targets that are too small. */
 export async function expectNothingInTheWay(page: Page): Promise<void> {
   await page.setViewportSize({ width: 320, height: 640 });
-  await page.evaluate(axe);
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const found = await page.evaluate(async () => {
-      const { axe: checker } = window as unknown as { axe: { run(): Promise<AxeResults> } };
-      const { violations } = await checker.run();
-      return violations.map(
-        ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join()}`,
-      );
-    });
-    expect(found, colorScheme).toEqual([]);
+    expect(await violations(page), colorScheme).toEqual([]);
   }
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   const small = await page.evaluate(() =>
