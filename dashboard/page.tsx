@@ -5,8 +5,8 @@ import { view } from './frame/nav-view.ts';
 import { Notes } from './frame/notes.tsx';
 import { OutboxList } from './frame/outbox-list.tsx';
 import { IronPage } from './iron/iron-view.tsx';
-import { lead } from './iron/irons.ts';
-import { isLive, live } from './link/daemon.ts';
+import { leadIron } from './iron/irons.ts';
+import { isLive, situation } from './link/daemon.ts';
 import { HatchPatterns } from './parts/hatch.tsx';
 import { RecordsPage } from './records/records-page.tsx';
 import { Choice } from './setup/choice.tsx';
@@ -26,7 +26,7 @@ export const Page = () => (
       <Main />
     </main>
     <OutboxList />
-    {lead.value === null || view.value !== 'iron' ? <Notes /> : null}
+    {leadIron.value === null || view.value !== 'iron' ? <Notes /> : null}
     <Foot />
   </>
 );
@@ -44,9 +44,9 @@ function Main() {
 
 /** A choice that waits can only be made while the daemon is heard. */
 function Irons() {
-  const situation = live.value?.situation;
-  if (situation === undefined) return null;
-  if (situation.choice !== null && isLive.value) return <Choice ports={situation.choice} />;
-  if (lead.value !== null) return <IronPage />;
-  return isLive.value ? <Nothing devices={situation.devices} /> : null;
+  const now = situation.value;
+  if (now === null) return null;
+  if (now.choice !== null && isLive.value) return <Choice ports={now.choice} />;
+  if (leadIron.value !== null) return <IronPage />;
+  return isLive.value ? <Nothing devices={now.devices} /> : null;
 }

@@ -2,14 +2,14 @@ import type { AlarmLive } from '../../shared/messages/live.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
 import { commandWords } from '../../shared/words/page.ts';
 import { ask } from '../link/commands.ts';
-import { live } from '../link/daemon.ts';
+import { situation } from '../link/daemon.ts';
 
 /** How the user answers an alarm. */
 
 export const SILENCE_S = 60;
 
 export const ironName = (ironId: string): string =>
-  live.value?.situation.irons.find((iron) => iron.id === ironId)?.name ?? ironId;
+  situation.value?.irons.find((iron) => iron.id === ironId)?.name ?? ironId;
 
 export const canAcknowledge = (alarm: AlarmLive): boolean => alarm.state !== 'acknowledged';
 

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { live, viewOnly } from '../link/daemon.ts';
+import { alarms, viewOnly } from '../link/daemon.ts';
 import { keep } from '../parts/browser.ts';
 import { isPedal, notePedal } from '../setup/screen/pedal.ts';
 import { acknowledge, canAcknowledge, canSilence, silence } from './answer.ts';
@@ -33,12 +33,12 @@ export function listenForKeys(): void {
 }
 
 function acknowledgeFirst(): void {
-  const first = live.value?.alarms.find(canAcknowledge);
+  const first = alarms.value.find(canAcknowledge);
   if (first !== undefined) acknowledge(first);
 }
 
 function silenceFirst(): void {
-  const first = live.value?.alarms.find(canSilence);
+  const first = alarms.value.find(canSilence);
   if (first !== undefined) silence(first);
 }
 

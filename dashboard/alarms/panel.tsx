@@ -4,7 +4,7 @@ import { alarmPanelWords } from '../../shared/words/standing.ts';
 import { LinkLine } from '../frame/link-line.tsx';
 import { PlatesNow } from '../frame/nav-now.tsx';
 import { SimulatedBand } from '../frame/simulated-band.tsx';
-import { isLive, link, live, stream } from '../link/daemon.ts';
+import { alarms, isLive, link, stream } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { AlarmCard } from './alarm-card.tsx';
@@ -14,7 +14,7 @@ import './alarms.css';
 
 /** What is wrong, over everything: the daemon lost, then the alarms with the most urgent first. */
 export function Alarms() {
-  const alarms = live.value?.alarms ?? [];
+  const standing = alarms.value;
   const lost = link.value === 'lost';
   const panel = useRoomForFocus();
   return (
@@ -24,11 +24,11 @@ export function Alarms() {
       <Announcer />
       <div class="alarms">
         {lost ? <DaemonLost /> : null}
-        {alarms.length === 0 ? null : (
+        {standing.length === 0 ? null : (
           <section aria-label={alarmPanelWords.title}>
             {lost ? <p class="alarms-old">{linkWords.lastHeard}</p> : null}
             <ul class="alarms-list">
-              {alarms.map((alarm) => (
+              {standing.map((alarm) => (
                 <AlarmCard key={alarmId(alarm.iron, alarm)} alarm={alarm} />
               ))}
             </ul>
@@ -62,7 +62,7 @@ const Announcer = () => (
     {isLive.value ? null : link.value === 'lost' ? (
       <p>{`${linkWords.lostName}. ${linkWords.lostMeans}`}</p>
     ) : null}
-    {(live.value?.alarms ?? [])
+    {alarms.value
       .filter((alarm) => alarm.state === 'unacknowledged')
       .map((alarm) => (
         <p key={`${alarmId(alarm.iron, alarm)} ${alarm.since}`}>

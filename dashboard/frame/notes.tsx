@@ -1,7 +1,7 @@
 import { isConfirmed } from '../../shared/heat/schedule.ts';
 import { linkWords, noteWords, pageWords } from '../../shared/words/page.ts';
-import { lead } from '../iron/irons.ts';
-import { live, unreadable, viewOnly } from '../link/daemon.ts';
+import { leadIron } from '../iron/irons.ts';
+import { situation, unreadable, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { unitKept } from '../parts/unit.ts';
@@ -11,13 +11,13 @@ import { view } from './nav-view.ts';
 
 /** What holds for the whole page and has to be known while working. */
 export function Notes() {
-  const situation = live.value?.situation;
-  const schedule = lead.value?.iron.schedule;
+  const keeping = situation.value?.keeping;
+  const schedule = leadIron.value?.schedule;
   return (
     <div class="notes" role="region" aria-label={pageWords.notes}>
-      {situation?.keeping.kept === false ? (
+      {keeping?.kept === false ? (
         <Note hatch="missing" testId="not-kept">
-          <strong>{noteWords.notKept(situation.keeping.detail)}</strong>
+          <strong>{noteWords.notKept(keeping.detail)}</strong>
         </Note>
       ) : null}
       {viewOnly.value ? (

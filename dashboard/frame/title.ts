@@ -3,7 +3,7 @@ import { linkWords, pageWords } from '../../shared/words/page.ts';
 import { titleWords } from '../../shared/words/sound.ts';
 import { lead } from '../iron/irons.ts';
 import { shownStanding, standingText, workedStage } from '../iron/sentence.tsx';
-import { link, live } from '../link/daemon.ts';
+import { alarms, link, situation } from '../link/daemon.ts';
 import { isHidden } from '../parts/now.ts';
 
 /**
@@ -12,7 +12,7 @@ import { isHidden } from '../parts/now.ts';
  * alarm is: of a narrow tab no more can be read.
  */
 export function titleText(): string {
-  const simulated = live.value?.situation.simulated === true ? pageWords.simulated : '';
+  const simulated = situation.value?.simulated === true ? pageWords.simulated : '';
   return [simulated, urgent(), pageWords.name].filter((part) => part !== '').join(' · ');
 }
 
@@ -25,7 +25,7 @@ function urgent(): string {
   return view === null ? '' : standingText(shownStanding(view.plates[0]), workedStage(view.iron));
 }
 
-const unseenAlarm = () => live.value?.alarms.find((one) => one.state !== 'acknowledged');
+const unseenAlarm = () => alarms.value.find((one) => one.state !== 'acknowledged');
 
 /** The window's icon: another one, by its shape too, while an alarm stands that nobody has seen, or the daemon is lost. */
 export const iconAddress = (): string =>

@@ -1,5 +1,6 @@
 import { ironWords } from '../../shared/words/standing.ts';
 import { Notes } from '../frame/notes.tsx';
+import { difference } from '../parts/unit.ts';
 import { SuspectLine } from '../records/suspect-line.tsx';
 import { DialLine } from './dial-line.tsx';
 import { Figure } from './figure.tsx';
@@ -22,7 +23,7 @@ export function IronPage() {
       <section class="iron-now" aria-label={view.iron.name}>
         <Figure view={view} />
         {plate.probe === null || plate.view.kind !== 'number' ? null : (
-          <Trust key={plate.id} probe={plate.probe} />
+          <Trust key={plate.id} id={plate.id} why={difference(plate.probe.guardBandK)} />
         )}
         <Sentence iron={view.iron} plate={plate} testId="standing" />
         <WorkLine iron={view.iron} />

@@ -1,11 +1,16 @@
 import { computed } from '@preact/signals';
 import { isLive, stream } from '../link/daemon.ts';
 import { nowMs } from '../parts/now.ts';
-import { ironViews, leadingIron } from './plate.ts';
+import { type IronView, ironViews, keepUnchanged, leadingIron } from './plate.ts';
 
 /** The irons as they stand now, for the views. */
 
-export const irons = computed(() => ironViews(stream.value, isLive.value, nowMs.value));
+let known: readonly IronView[] = [];
+
+export const irons = computed(() => {
+  known = keepUnchanged(known, ironViews(stream.value, isLive.value, nowMs.value));
+  return known;
+});
 
 let leadId: string | null = null;
 
@@ -14,5 +19,8 @@ export const lead = computed(() => {
   leadId = view?.iron.id ?? null;
   return view;
 });
+
+/** The iron that is shown large, without its readings. */
+export const leadIron = computed(() => lead.value?.iron ?? null);
 
 export const others = computed(() => irons.value.filter((one) => one.iron.id !== lead.value?.iron.id));

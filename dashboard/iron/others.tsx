@@ -1,3 +1,5 @@
+import { useState } from 'preact/hooks';
+import type { IronLive } from '../../shared/messages/live.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { safetyWords } from '../../shared/words/safety.ts';
@@ -21,18 +23,30 @@ export function Others({ lead, others }: { readonly lead: IronView; readonly oth
           </li>
         ))}
         {others.map((view) => (
-          <li key={view.iron.id} class="other">
-            {view.plates.map((plate) => (
-              <SmallPlate key={plate.id} view={view} plate={plate} />
-            ))}
-            <details>
-              <summary>{ironWords.workWith(view.iron.name)}</summary>
-              <Work iron={view.iron} />
-            </details>
-          </li>
+          <Other key={view.iron.id} view={view} />
         ))}
       </ul>
     </section>
+  );
+}
+
+const Other = ({ view }: { readonly view: IronView }) => (
+  <li class="other">
+    {view.plates.map((plate) => (
+      <SmallPlate key={plate.id} view={view} plate={plate} />
+    ))}
+    <WorkWith iron={view.iron} />
+  </li>
+);
+
+/** What an iron that lies by needs seldom is made when it is asked for. */
+function WorkWith({ iron }: { readonly iron: IronLive }) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{ironWords.workWith(iron.name)}</summary>
+      {isOpen ? <Work iron={iron} /> : null}
+    </details>
   );
 }
 

@@ -61,6 +61,25 @@ export function ironViews(state: StreamState, isLive: boolean, nowMs: number): r
   });
 }
 
+/** The views that are as they were before, as the same objects: what shows them is then left as it is. */
+export const keepUnchanged = (before: readonly IronView[], views: readonly IronView[]): readonly IronView[] =>
+  views.map((view) => before.find((one) => one.iron.id === view.iron.id && isSame(one, view)) ?? view);
+
+const isSame = (a: IronView, b: IronView): boolean =>
+  a.iron === b.iron &&
+  a.hot === b.hot &&
+  a.unseenFault === b.unseenFault &&
+  a.plates.length === b.plates.length &&
+  a.plates.every(
+    (plate, i) => plate.probe === b.plates[i]?.probe && isSameView(plate.view, b.plates[i].view),
+  );
+
+/** A fault says for how long it has stood: its view changes with the clock. */
+const isSameView = (a: PlateView, b: PlateView): boolean =>
+  a.kind === 'fault'
+    ? false
+    : a.kind === b.kind && (a.kind === 'lost' || b.kind === 'lost' || a.plateC === b.plateC);
+
 function plateOf(
   id: string,
   live: Live,

@@ -1,15 +1,17 @@
 import { useState } from 'preact/hooks';
 import type { CalibrationBudget } from '../../shared/messages/calibration.ts';
-import type { ProbeLive } from '../../shared/messages/live.ts';
 import { formatTemperatureDifference } from '../../shared/units/temperature.ts';
 import { confidenceText, trustWords } from '../../shared/words/calibrating.ts';
 import { budgetNoteWords, budgetStandingWords, budgetWords } from '../../shared/words/calibration.ts';
-import { difference, unit } from '../parts/unit.ts';
+import { unit } from '../parts/unit.ts';
 import { useCalibrations } from '../setup/calibration/calibrations.ts';
 import './trust.css';
 
-/** Why a plate temperature is trusted no further: one tap away, and asked for only then. */
-export function Trust({ probe }: { readonly probe: ProbeLive }) {
+/**
+ * Why the plate temperature of the probe `id` is trusted no further: one tap away, and asked for only then.
+ * @param why how far that is, in words
+ */
+export function Trust({ id, why }: { readonly id: string; readonly why: string }) {
   const [isOpen, setOpen] = useState(false);
   return (
     <details
@@ -18,8 +20,8 @@ export function Trust({ probe }: { readonly probe: ProbeLive }) {
       open={isOpen}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{trustWords.why(difference(probe.guardBandK))}</summary>
-      {isOpen ? <Parts id={probe.id} /> : null}
+      <summary>{trustWords.why(why)}</summary>
+      {isOpen ? <Parts id={id} /> : null}
     </details>
   );
 }

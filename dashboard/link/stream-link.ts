@@ -1,5 +1,6 @@
 import type { SoundFrame } from '../../shared/messages/hearing.ts';
 import { type StreamMessage, streamMessageSchema } from '../../shared/messages/stream.ts';
+import { pageMs } from '../parts/now.ts';
 import { versionIn } from './reload.ts';
 
 /** What a link tells of; the page folds it into what it knows. */
@@ -16,6 +17,7 @@ export interface StreamListener {
 const RETRY_MS = 500;
 /** A connection on which nothing comes for so long is given up and made anew, ms. */
 const GIVE_UP_MS = 5000;
+const LOOK_EVERY_MS = 500;
 
 /** Keeps one WebSocket to `/stream` open for as long as the page lives, and makes a fresh one whenever it ends. */
 export class StreamLink {
@@ -23,7 +25,8 @@ export class StreamLink {
   readonly #listener: StreamListener;
   #socket: WebSocket | null = null;
   #retry: ReturnType<typeof setTimeout> | undefined;
-  #watchdog: ReturnType<typeof setTimeout> | undefined;
+  #watchdog: ReturnType<typeof setInterval> | undefined;
+  #heardAtMs = 0;
 
   constructor(address: string, listener: StreamListener) {
     this.#address = address;
@@ -51,7 +54,7 @@ export class StreamLink {
     const query = after === null ? '' : `?epoch=${encodeURIComponent(after.epoch)}&after=${after.seq}`;
     const socket = new WebSocket(this.#address + query);
     this.#socket = socket;
-    this.#listenAnew(socket);
+    this.#watch(socket);
     socket.addEventListener('open', () => {
       if (socket === this.#socket) this.#listener.opened();
     });
@@ -61,7 +64,7 @@ export class StreamLink {
 
   #receive(socket: WebSocket, data: unknown): void {
     if (socket !== this.#socket) return;
-    this.#listenAnew(socket);
+    this.#heardAtMs = pageMs();
     const raw = parsed(data);
     const message = streamMessageSchema.safeParse(raw);
     if (message.success) this.#listener.message(message.data);
@@ -69,16 +72,18 @@ export class StreamLink {
   }
 
   /** A peer that died without a word closes nothing: only its silence tells. */
-  #listenAnew(socket: WebSocket): void {
-    clearTimeout(this.#watchdog);
-    this.#watchdog = setTimeout(() => this.#end(socket, 0), GIVE_UP_MS);
+  #watch(socket: WebSocket): void {
+    this.#heardAtMs = pageMs();
+    this.#watchdog = setInterval(() => {
+      if (pageMs() - this.#heardAtMs >= GIVE_UP_MS) this.#end(socket, 0);
+    }, LOOK_EVERY_MS);
   }
 
   /** Ends `socket` if it is the one in use; whoever notices first schedules the one retry. */
   #end(socket: WebSocket | null, waitMs: number): void {
     if (socket === null || socket !== this.#socket) return;
     this.#socket = null;
-    clearTimeout(this.#watchdog);
+    clearInterval(this.#watchdog);
     clearTimeout(this.#retry);
     socket.close();
     this.#listener.closed();

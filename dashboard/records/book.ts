@@ -2,7 +2,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { type Item, itemListSchema } from '../../shared/messages/items.ts';
 import { type Session, sessionListSchema } from '../../shared/messages/sessions.ts';
 import { detail, part, view } from '../frame/nav-view.ts';
-import { isLive, live } from '../link/daemon.ts';
+import { alarms, isLive, live, situation } from '../link/daemon.ts';
 import { getJson } from '../link/get.ts';
 import { pageMs } from '../parts/now.ts';
 
@@ -77,11 +77,11 @@ export function followItems(): void {
 
 /** Changes whenever a crossing of the limit begins, ends or is carried into another session. */
 function overLimitKey(): string {
-  const alarms = (live.value?.alarms ?? []).filter((alarm) => alarm.kind === 'over-limit');
-  const running = (live.value?.situation.irons ?? []).map((iron) => iron.session ?? '');
+  const overLimit = alarms.value.filter((alarm) => alarm.kind === 'over-limit');
+  const running = (situation.value?.irons ?? []).map((iron) => iron.session ?? '');
   return JSON.stringify([
     live.value?.program.epoch,
     running,
-    alarms.map(({ iron, probe, since, state }) => [iron, probe, since, state]),
+    overLimit.map(({ iron, probe, since, state }) => [iron, probe, since, state]),
   ]);
 }

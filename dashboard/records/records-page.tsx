@@ -1,7 +1,7 @@
 import { computed, effect } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { recordWords } from '../../shared/words/records.ts';
-import { live } from '../link/daemon.ts';
+import { situation } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { chosenSession, readItems, readSessions, sessions } from './book.ts';
@@ -44,7 +44,7 @@ const Failed = ({ why }: { readonly why: string }) => (
 
 /** The sessions that run; changes only when one begins or ends, not with every reading. */
 const running = computed(() => {
-  const irons = live.value?.situation.irons ?? [];
+  const irons = situation.value?.irons ?? [];
   return JSON.stringify(irons.map((iron) => iron.session));
 });
 

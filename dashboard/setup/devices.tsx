@@ -1,12 +1,12 @@
 import type { DeviceLive } from '../../shared/messages/live.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { deviceWords, rejectWords } from '../../shared/words/source.ts';
-import { live } from '../link/daemon.ts';
+import { situation } from '../link/daemon.ts';
 import './setup.css';
 
 /** Each device with the state of its lines: what was used, what was not and why. Quiet; for when something is wrong. */
 export function Devices() {
-  const devices = live.value?.situation.devices ?? [];
+  const devices = situation.value?.devices ?? [];
   return (
     <details class="devices" data-testid="devices">
       <summary>{deviceWords.title}</summary>

@@ -1,5 +1,5 @@
 import { soundWords } from '../../shared/words/sound.ts';
-import { isLive, live } from '../link/daemon.ts';
+import { isLive, situation } from '../link/daemon.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
@@ -56,7 +56,7 @@ const TurnOn = ({ name, does }: { readonly name: string; readonly does: string }
 /** What must be known of sound on every page: that an alarm would go unheard, or why this page sounds. */
 export const SoundNotes = () => (
   <div class="notes sound-notes" role="status">
-    {isLive.value && live.value?.situation.hearing.unheard === true ? <Unheard /> : null}
+    {isLive.value && situation.value?.hearing.unheard === true ? <Unheard /> : null}
     {plan.value.causes.includes('lost') ? <Lost /> : null}
   </div>
 );

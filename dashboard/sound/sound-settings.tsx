@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { screenWords, soundWords } from '../../shared/words/sound.ts';
 import { awake } from '../frame/awake.ts';
-import { isLive, live } from '../link/daemon.ts';
+import { isLive, situation } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { choices, choicesKept, choose, type Loudness, loudnesses } from './choices.ts';
 import type { AlarmPattern } from './patterns.ts';
@@ -21,7 +21,7 @@ export const SoundSettings = () => (
   </details>
 );
 
-const pages = (): string => soundWords.pages(live.value?.situation.hearing.armedPages ?? 0);
+const pages = (): string => soundWords.pages(situation.value?.hearing.armedPages ?? 0);
 
 const Choices = () => (
   <>

@@ -1,7 +1,7 @@
 import { computed, effect, signal, untracked } from '@preact/signals';
 import { lead } from '../iron/irons.ts';
 import { shownStanding, workedStage } from '../iron/sentence.tsx';
-import { isLive, link, live, stream } from '../link/daemon.ts';
+import { alarms, isLive, link, situation, stream } from '../link/daemon.ts';
 import { daemonUtcMs } from '../link/stream.ts';
 import { nowMs } from '../parts/now.ts';
 import { choices, choose, loudnesses } from './choices.ts';
@@ -40,10 +40,10 @@ const lostForMs = computed(() => {
 
 export const plan = computed(() =>
   soundPlan({
-    alarms: live.value?.alarms ?? [],
+    alarms: alarms.value,
     utcMs: daemonUtcMs(stream.value, nowMs.value),
     lostForMs: lostForMs.value,
-    hot: live.value?.situation.irons.some((iron) => iron.hot) ?? false,
+    hot: situation.value?.irons.some((iron) => iron.hot) ?? false,
     quieted: quieted.value,
     ticks: choices.value.tick && inStage.value,
   }),

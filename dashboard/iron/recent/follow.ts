@@ -5,7 +5,7 @@ import { traceSchema } from '../../../shared/messages/trace.ts';
 import { LOST } from '../../chart/gap-text.ts';
 import { link, stream } from '../../link/daemon.ts';
 import { getJson } from '../../link/get.ts';
-import { daemonUtcMs } from '../../link/stream.ts';
+import { daemonUtcMs, type StreamState } from '../../link/stream.ts';
 import { pageMs } from '../../parts/now.ts';
 import { CELL_MS, RECENT_MS, Recent } from './recent.ts';
 
@@ -15,25 +15,32 @@ export const recent = new Recent();
 /** Rises whenever something was added. */
 export const recentChanged = signal(0);
 
+/** When each probe's latest was heard that has been taken in. */
+const heardAtMs = new Map<string, number>();
+
 const ASK_AGAIN_MS = 500;
 /** A history that takes longer to be worked out than this is gone without, ms. */
 const HISTORY_AT_MOST_MS = 120_000;
 
+/** Takes in what has just been heard, whether or not it is shown: between two frames there may be a peak. */
+export function hearRecent({ live, readAtMs }: StreamState): void {
+  if (live === null) return;
+  recent.keepOnly(new Set(live.probes.map((probe) => probe.id)));
+  for (const { id, quality, plateC } of live.probes) {
+    const atMs = readAtMs[id];
+    if (atMs === undefined || heardAtMs.get(id) === atMs) continue;
+    heardAtMs.set(id, atMs);
+    if (quality !== 'ok') recent.add(id, atMs, { fault: quality });
+    else if (plateC !== null) recent.add(id, atMs, { plateC });
+  }
+  for (const id of heardAtMs.keys()) if (readAtMs[id] === undefined) heardAtMs.delete(id);
+}
+
 export function followRecent(): void {
-  const heardAtMs = new Map<string, number>();
   const fetched = new Set<string>();
   effect(() => {
-    const { live, readAtMs } = stream.value;
+    const { live } = stream.value;
     if (live === null) return;
-    recent.keepOnly(new Set(live.probes.map((probe) => probe.id)));
-    for (const { id, quality, plateC } of live.probes) {
-      const atMs = readAtMs[id];
-      if (atMs === undefined || heardAtMs.get(id) === atMs) continue;
-      heardAtMs.set(id, atMs);
-      if (quality !== 'ok') recent.add(id, atMs, { fault: quality });
-      else if (plateC !== null) recent.add(id, atMs, { plateC });
-    }
-    for (const id of heardAtMs.keys()) if (readAtMs[id] === undefined) heardAtMs.delete(id);
     untracked(() => fetchHistory(live, fetched));
     changed();
   });

@@ -5,9 +5,9 @@ import { type Columns, commonGaps, extentOf, pointsOf } from '../../chart/column
 import { gapText } from '../../chart/gap-text.ts';
 import { useTrace } from '../../chart/load.ts';
 import type { TraceChart, TraceData, TraceOptions } from '../../chart/mount.ts';
-import { betweenFrames, onceAFrame } from '../../chart/once-a-frame.ts';
 import { type Held, rangeOf, traceSpan } from '../../chart/spans.ts';
 import { nowMs, pageMs } from '../../parts/now.ts';
+import { betweenFrames, onceAFrame } from '../../parts/once-a-frame.ts';
 import { figure, temperature, unit } from '../../parts/unit.ts';
 import { lead } from '../irons.ts';
 import type { IronView } from '../plate.ts';
@@ -15,8 +15,8 @@ import { recent, recentChanged } from './follow.ts';
 import { RECENT_MS } from './recent.ts';
 import '../../chart/trace.css';
 
-/** Drawn no more often than this, ms: it moves by less than a pixel meanwhile. */
-const DRAW_EVERY_MS = 1000;
+/** Drawn no more often than this, ms: it moves by a pixel or two meanwhile. */
+const DRAW_EVERY_MS = 2000;
 const MINUTE_MS = 60_000;
 
 /** The last minutes of the plate in hand, quietly. */

@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { type ProbeCalibrations, probeCalibrationsSchema } from '../../../shared/messages/calibration.ts';
-import { live } from '../../link/daemon.ts';
+import { situation } from '../../link/daemon.ts';
 import { unit } from '../../parts/unit.ts';
 import { type Answered, get, post } from '../ask-daemon.ts';
 
@@ -52,7 +52,7 @@ export async function take(probe: string, step: Step, body: unknown): Promise<bo
   return answer.kind === 'done';
 }
 
-const revision = computed(() => live.value?.situation.settingsRevision ?? 0);
+const revision = computed(() => situation.value?.settingsRevision ?? 0);
 
 /** Keeps what is known of a probe's calibrations fresh: at every change of settings, and steadily while `often`. */
 export function useCalibrations(probe: string, often: boolean): ProbeCalibrations | null {

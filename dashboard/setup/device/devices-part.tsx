@@ -4,7 +4,7 @@ import { deviceOf } from '../../../shared/thermometer/sample.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { deviceSetupWords, ironSetupWords } from '../../../shared/words/setup.ts';
 import { deviceWords } from '../../../shared/words/source.ts';
-import { isLive, live, viewOnly } from '../../link/daemon.ts';
+import { isLive, situation, viewOnly } from '../../link/daemon.ts';
 import { Note } from '../../parts/note.tsx';
 import { nameDevice } from '../changing.ts';
 import { Choice } from '../choice.tsx';
@@ -18,9 +18,9 @@ import { LineFormPart } from './form/line-form-part.tsx';
 
 /** Devices: how each stands and what to do about it, what came over its line, and the choice while it is open. */
 export function DevicesPart() {
-  const situation = live.value?.situation;
-  if (situation === undefined) return null;
-  const { choice, devices } = situation;
+  const now = situation.value;
+  if (now === null) return null;
+  const { choice, devices } = now;
   return (
     <>
       {choice !== null && isLive.value ? <Choice ports={choice} /> : null}

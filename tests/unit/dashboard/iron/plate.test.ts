@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type IronView, ironViews, leadingIron, plateView } from '../../../../dashboard/iron/plate.ts';
+import {
+  type IronView,
+  ironViews,
+  keepUnchanged,
+  leadingIron,
+  plateView,
+} from '../../../../dashboard/iron/plate.ts';
 import { applyMessage, emptyStream, type StreamState } from '../../../../dashboard/link/stream.ts';
 import type { Live } from '../../../../shared/messages/live.ts';
 import { DAEMON_LOST_AFTER_MS } from '../../../../shared/messages/stream.ts';
@@ -83,4 +89,23 @@ describe('the iron that is shown large', () => {
     expect(leader('big', two('open', 305))).toBe('big');
     expect(leader('big', two('open', 305, true))).toBe('small');
   });
+});
+
+it('of several irons only the one that was read is another object', () => {
+  const state = told(scenes['two-irons']);
+  const before = ironViews(state, true, 0);
+  const [big, small] = before;
+  const readings = { epoch: 'run-1', seq: 2, kind: 'readings' as const };
+  const read = applyMessage(state, { ...readings, probes: [probe(281, { id: SMALL, iron: 'small' })] }, 100);
+  const after = keepUnchanged(before, ironViews(read, true, 100));
+  expect(after[0]).toBe(big);
+  expect(after[1]).not.toBe(small);
+  expect(after).toEqual(ironViews(read, true, 100));
+});
+
+it('a fault that goes on, or a daemon that is lost, is not taken for what was before', () => {
+  const state = told(live([probe('open')]));
+  const before = ironViews(state, true, 0);
+  expect(keepUnchanged(before, ironViews(state, true, 1000))).toEqual(ironViews(state, true, 1000));
+  expect(keepUnchanged(before, ironViews(state, false, 0))).toEqual(ironViews(state, false, 0));
 });

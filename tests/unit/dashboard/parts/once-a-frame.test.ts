@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { onceAFrame } from '../../../../dashboard/chart/once-a-frame.ts';
+import { onceAFrame } from '../../../../dashboard/parts/once-a-frame.ts';
 
 const framesByHand = () => {
   const waiting = new Map<number, FrameRequestCallback>();
