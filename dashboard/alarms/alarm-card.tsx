@@ -13,13 +13,21 @@ import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './an
 
 const edges: Readonly<Record<AlarmLive['priority'], HatchName>> = { 3: 'act-now', 2: 'act-soon', 1: 'know' };
 
+/** Those that want less room than one that stands unseen. */
+const standings: Readonly<Record<AlarmLive['state'], string>> = {
+  normal: '',
+  unacknowledged: '',
+  acknowledged: 'alarm--seen',
+  'returned-unacknowledged': 'alarm--gone',
+};
+
 /** One alarm: what it is, why, what happens otherwise, what to do, since when, how it stands. */
 export function AlarmCard({ alarm }: { readonly alarm: AlarmLive }) {
   const words = alarmWords[alarm.kind];
-  const seen = alarm.state === 'acknowledged';
+  const gone = alarm.state === 'returned-unacknowledged';
   return (
     <li
-      class={`alarm alarm--${edges[alarm.priority]}${seen ? ' alarm--seen' : ''}`}
+      class={['alarm', `alarm--${edges[alarm.priority]}`, standings[alarm.state]].join(' ')}
       data-testid="alarm"
       data-kind={alarm.kind}
       data-state={alarm.state}
@@ -36,8 +44,13 @@ export function AlarmCard({ alarm }: { readonly alarm: AlarmLive }) {
         </h2>
         <p class="alarm-action">{words.action}</p>
         <p>
-          {words.cause} {detailText(alarm, { difference, moment: dayAndTime })} {peakText(alarm)}{' '}
-          <b>{alarmPanelWords.otherwise}</b> {words.consequence}
+          {gone ? null : words.cause} {detailText(alarm, { difference, moment: dayAndTime })}{' '}
+          {peakText(alarm)}{' '}
+          {gone ? null : (
+            <>
+              <b>{alarmPanelWords.otherwise}</b> {words.consequence}
+            </>
+          )}
         </p>
         <p class="alarm-state">
           <strong>{stateText(alarm.state, silencedUntil(alarm))}</strong> <Since since={alarm.since} />

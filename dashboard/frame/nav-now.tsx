@@ -5,13 +5,17 @@ import { ironWords } from '../../shared/words/standing.ts';
 import { irons } from '../iron/irons.ts';
 import type { IronView } from '../iron/plate.ts';
 import { shownStanding, standingText, workedStage } from '../iron/sentence.tsx';
+import { alarms } from '../link/daemon.ts';
 import { figure, unit } from '../parts/unit.ts';
 import { view } from './nav-view.ts';
 
-/** Every iron's plate in one line, always in sight where another view than the irons' own is shown. */
+/**
+ * Every iron's plate in one line, always in sight: where another view than the irons' own is shown, and on a narrow
+ * screen where alarms leave no room for the figure.
+ */
 export const PlatesNow = () =>
-  view.value === 'iron' || irons.value.length === 0 ? null : (
-    <section aria-label={navWords.now}>
+  (view.value === 'iron' && alarms.value.length === 0) || irons.value.length === 0 ? null : (
+    <section class={view.value === 'iron' ? 'now-beside-alarms' : undefined} aria-label={navWords.now}>
       <ul class="now">
         {irons.value.map((one) => (
           <PlateNow key={one.iron.id} of={one} />

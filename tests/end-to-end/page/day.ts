@@ -75,8 +75,14 @@ async function passMinute({ daemon, page }: Shown, min: number): Promise<void> {
     daemon.say({ kind: 'alarm', change: 'acknowledged', alarm: { ...raised, state: 'acknowledged' } });
     daemon.say({ kind: 'alarm', change: 'cleared', alarm: { ...raised, state: 'normal' } });
   }
-  while ((await stepsOf(page)) < before + STEPS_A_MIN) await page.waitForTimeout(5);
+  // What was said last has been shown once a reading after it has been painted.
+  daemon.say({ kind: 'readings', probes: probesAt(0) });
+  while ((await stepsOf(page)) < before + STEPS_A_MIN + 1) await page.waitForTimeout(5);
+  await page.evaluate(painted);
 }
+
+const painted = () =>
+  new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done())));
 
 const stepsOf = (page: Page): Promise<number> =>
   page.evaluate(() => (globalThis as unknown as { steps: number }).steps);

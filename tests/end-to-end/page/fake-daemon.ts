@@ -118,6 +118,7 @@ export class FakeDaemon {
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const path = new URL(request.url ?? '/', 'http://page').pathname;
     if (request.method === 'POST') await this.#take(path, request, response);
+    else if (path === '/api/items') response.end(JSON.stringify({ items: [] }));
     else await this.#giveFile(path, response);
   }
 

@@ -95,6 +95,22 @@ describe('what stands on the page', () => {
     expect(await seen.page.getByRole('button', { name: /^Acknowledge/ }).count()).toBe(0);
   }, 30_000);
 
+  it('on a phone the plate temperature stays in sight beside an alarm, and one that is gone takes less room', async () => {
+    const { page, daemon } = await bench.show(scenes['over-limit'], {
+      viewport: { width: 390, height: 844 },
+    });
+    const now = page.getByTestId('plate-now');
+    expect(await now.innerText()).toMatch(/^383 °F/);
+    expect((await now.boundingBox())?.y).toBeLessThan(100);
+    const standing = (await page.getByTestId('alarm').boundingBox())?.height ?? 0;
+    const [over] = scenes['over-limit'].alarms;
+    if (over === undefined) return expect.unreachable();
+    daemon.say({ kind: 'alarm', change: 'cleared', alarm: { ...over, state: 'returned-unacknowledged' } });
+    await page.locator('[data-state="returned-unacknowledged"]').waitFor();
+    expect((await page.getByTestId('alarm').boundingBox())?.height).toBeLessThan(0.75 * standing);
+    expect(await page.getByRole('button', { name: /^Acknowledge/ }).count()).toBe(1);
+  }, 30_000);
+
   it('no reading: the fault, what it means, what to do, and no number', async () => {
     const { page } = await bench.show(scenes['no-reading']);
     expect(await page.getByTestId('plate').textContent()).toBe('Probe open');
