@@ -4,7 +4,7 @@ import { difference } from '../parts/unit.ts';
 import { SuspectLine } from '../records/suspect-line.tsx';
 import { DialLine } from './dial-line.tsx';
 import { Figure } from './figure.tsx';
-import { lead, others } from './irons.ts';
+import { lead } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
 import { Others } from './others.tsx';
 import { RecentTrace } from './recent/recent-trace.tsx';
@@ -44,7 +44,7 @@ export function IronPage() {
         view={plate.view}
       />
       <Work iron={view.iron} />
-      <Others lead={view} others={others.value} />
+      <Others />
     </div>
   );
 }

@@ -5,24 +5,26 @@ import { pageWords } from '../../shared/words/page.ts';
 import { safetyWords } from '../../shared/words/safety.ts';
 import { ironWords } from '../../shared/words/standing.ts';
 import { figure, unit } from '../parts/unit.ts';
+import { lead, others } from './irons.ts';
 import type { IronView, Plate } from './plate.ts';
 import { Sentence } from './sentence.tsx';
 import { Work } from './work.tsx';
 
 /** Every probe that isn't the large one: the other probes of the leading iron, then the other irons. */
-export function Others({ lead, others }: { readonly lead: IronView; readonly others: readonly IronView[] }) {
-  const [, ...rest] = lead.plates;
-  if (rest.length === 0 && others.length === 0) return null;
+export function Others() {
+  const leading = lead.value;
+  const [, ...rest] = leading?.plates ?? [];
+  if (leading === null || (rest.length === 0 && others.value.length === 0)) return null;
   return (
     <section class="others" aria-labelledby="others-title">
       <h2 id="others-title">{ironWords.others}</h2>
       <ul class="others-list">
         {rest.map((plate) => (
           <li key={plate.id} class="other">
-            <SmallPlate view={lead} plate={plate} />
+            <SmallPlate view={leading} plate={plate} />
           </li>
         ))}
-        {others.map((view) => (
+        {others.value.map((view) => (
           <Other key={view.iron.id} view={view} />
         ))}
       </ul>
