@@ -54,7 +54,7 @@ function withStretch(
 /** An iron's chart with what it says for each stage of its schedule. */
 export function dialAnswer(settings: Settings, iron: Iron, leader: string | null): IronDial {
   const { iron: id, simulated, chart, since, last, load, ...rest } = dialOf(settings, iron) ?? noDial(iron);
-  const { schedule, probes } = watchSettings(settings, iron, () => false);
+  const { schedule, probes } = watchSettings(settings, iron, () => ({}));
   const lead = probes.find((p) => p.id === (leader ?? iron.probes[0])) ?? probes[0];
   const { fabricLimitC } = schedule;
   const uncertaintyK = lead === undefined ? 0 : restingGuardBandK({ probe: lead, iron }, fabricLimitC);

@@ -14,7 +14,7 @@ export const probeIdSchema = z
 
 const toleranceClassSchema = z.enum(toleranceClasses);
 const mountingKSchema = z.number().min(0).max(50).nullable();
-const lagSchema = z
+export const lagSchema = z
   .strictObject({
     tauS: z.number().gt(0).max(120),
     standardS: z.number().min(0).max(120),

@@ -4,6 +4,8 @@ export const procedureRefusals = {
   none: 'No calibration of this probe is being made. Begin one first.',
   already:
     'A calibration of this probe is being made already, here or on another page. Go on with it, or give it up first.',
+  lagUnderWay:
+    'The lag of this probe is being measured. Finish that first, or give it up: one procedure at a time.',
   notWaiting: 'There is no point to keep. Choose a point and wait until the reading holds.',
   otherKind: (waiting: string, given: string) =>
     `It waits at “${waiting}”, but what was sent belongs to “${given}”. Choose the point anew.`,

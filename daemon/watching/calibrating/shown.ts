@@ -7,9 +7,9 @@ import {
   type MadeWith,
   outcomeOf,
   type Procedure,
-  waitingNow,
 } from '../../../shared/calibration/procedure.ts';
 import { isRefusal } from '../../../shared/calibration/refusals.ts';
+import { waitingNow } from '../../../shared/calibration/steadiness.ts';
 import type {
   OutcomeShown,
   ProbeCalibrations,
@@ -56,11 +56,15 @@ export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
   };
 }
 
-export const madeWith = ({ probe, sits }: Pick<Known, 'probe' | 'sits'>): MadeWith => ({
-  thermocouple: probe.thermocouple,
-  unit: probe.unit,
-  iron: sits?.iron.id ?? null,
+/** @param iron id of the one that it sits on; null: none */
+export const madeWith = ({ thermocouple, unit }: ProbeSettings, iron: string | null): MadeWith => ({
+  thermocouple,
+  unit,
+  iron,
 });
+
+export const madeNow = ({ probe, sits }: Pick<Known, 'probe' | 'sits'>): MadeWith =>
+  madeWith(probe, sits?.iron.id ?? null);
 
 function procedureShown(procedure: Procedure, known: Known, unit: TemperatureUnit): ProcedureShown {
   const { mounting, points, waiting } = procedure;
@@ -70,7 +74,7 @@ function procedureShown(procedure: Procedure, known: Known, unit: TemperatureUni
     points,
     waiting: waiting === null ? null : { kind: waiting.kind, ...waitingNow(waiting, known.nowMs) },
     outcome: points.length === 0 ? null : outcomeShown(procedure, known, unit),
-    trouble: goesOnWith(procedure, madeWith(known)) ? '' : procedureRefusals.changed,
+    trouble: goesOnWith(procedure, madeNow(known)) ? '' : procedureRefusals.changed,
   };
 }
 
