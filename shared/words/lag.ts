@@ -28,7 +28,7 @@ export const lagWords = {
   progress: 'How long it has been at rest',
   stop: 'End the step here',
   again: 'Try again',
-  other: 'Another way',
+  since: (s: string) => `${s} s since the step.`,
   keep: 'Keep this time constant',
   kept: (tau: string) => `Kept: ${tau}. It counts from now on.`,
   giveUp: 'Give up',
@@ -43,7 +43,7 @@ export const lagWords = {
 /** Where a step stands. */
 export const stepStates = {
   resting: 'Not at rest yet: leave the probe in the air, and keep hands off it.',
-  settling: (s: string) => `The step was seen ${s} s ago. Settling: keep it still.`,
+  settling: 'The step was seen. Settling: keep the probe still.',
   found: 'Done.',
   refused: 'This gives no time constant.',
 } as const;

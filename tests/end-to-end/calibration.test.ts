@@ -9,6 +9,7 @@ import { freshFolder } from './support/folder.ts';
 import { expectNothingInTheWay } from './support/in-the-way.ts';
 import { launchBrowser, openPage, part, plateNumber } from './support/page.ts';
 import { type Program, startProgram } from './support/program.ts';
+import { shooting } from './support/shots.ts';
 import { until } from './support/until.ts';
 
 let browser: Browser;
@@ -49,33 +50,13 @@ const untilSteady = (page: Page): Promise<void> =>
     .getByText('Steady: this point can be kept.')
     .waitFor({ timeout: STEADY_WITHIN_MS });
 
-async function shoot(page: Page, name: string, what = 'calibration'): Promise<void> {
-  const folder = process.env['SOLEPLATE_SHOTS'];
-  if (folder === undefined) return;
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const [width, height] of [
-      [1440, 900],
-      [390, 844],
-    ] as const) {
-      // So high that nothing that stays in sight covers what is shot.
-      await page.setViewportSize({ width, height: Math.max(height, 2600) });
-      // Painted once more in the new size.
-      await page.evaluate(
-        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-      );
-      await part(page, what).screenshot({ path: join(folder, `cal-${name}-${width}-${colorScheme}.png`) });
-    }
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  await page.setViewportSize({ width: 1280, height: 720 });
-}
-
 /** A plate that is brought up so fast heads for the limit, and is told so. */
 async function acknowledgeAll(api: Api): Promise<void> {
   for (const { iron, kind, probe } of (await api.live()).alarms)
     await api.post('/api/alarms/acknowledge', { iron, kind, probe });
 }
+
+const shoot = shooting('cal', 'calibration');
 
 const shows = (page: Page) => page.getByLabel('The thermometer shows');
 

@@ -5,7 +5,7 @@ import { calibratingWords } from '../../../shared/words/calibrating.ts';
 import { pointWords, waterCaution } from '../../../shared/words/calibration.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
-import { take } from './calibrations.ts';
+import { take, whyOf } from './calibrations.ts';
 import { endDraft } from './drafts.ts';
 import { Finish } from './finish.tsx';
 import { Outcome } from './outcome.tsx';
@@ -47,7 +47,7 @@ export function Making({ probe, all, procedure }: MakingProps) {
       {waiting === null && outcome?.kind === 'correction' ? (
         <Finish id={id} version={(all.versions[0]?.calibration.version ?? 0) + 1} />
       ) : null}
-      {waiting === null ? <Why id={id} /> : null}
+      {waiting === null ? <Why text={whyOf(id)} /> : null}
       <GiveUp id={id} hasPoints={points.length > 0} />
     </>
   );

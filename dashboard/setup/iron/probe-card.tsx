@@ -17,16 +17,14 @@ import { irons } from '../daemon-settings.ts';
 import { Pick } from '../fields/field.tsx';
 import { KeptField, nameCheck } from '../fields/kept-field.tsx';
 import { differenceTyped, readDifference } from '../fields/number.ts';
+import { LagPart } from '../lag/lag-part.tsx';
+import { lagOf } from '../lag/lags.ts';
 import { SaidLine } from '../said-line.tsx';
 import { moveTo, moveToNew, sitsOn } from './moves.ts';
 
 /** One probe: what it reads now, where it sits, and how it is read. */
 export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
-  <li
-    class={isCalibrating(probe.id) ? 'card card--wide' : 'card'}
-    data-testid="probe-card"
-    data-id={probe.id}
-  >
+  <li class={isBusy(probe.id) ? 'card card--wide' : 'card'} data-testid="probe-card" data-id={probe.id}>
     <ReadingNow id={probe.id} />
     <KeptField
       id={`probe-${probe.id}`}
@@ -64,6 +62,7 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
     <ToleranceClassPick probe={probe} />
     <Mounting probe={probe} />
     <CalibrationPart probe={probe} />
+    <LagPart probe={probe} />
     <p class="quiet">
       <code>{probe.id}</code>
     </p>
@@ -71,7 +70,9 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
   </li>
 );
 
-const isCalibrating = (id: string): boolean => calibrationsOf(id)?.procedure?.mounting !== undefined;
+/** While something is measured step by step the card takes the whole width. */
+const isBusy = (id: string): boolean =>
+  calibrationsOf(id)?.procedure?.mounting !== undefined || lagOf(id)?.procedure?.mounting !== undefined;
 
 const ToleranceClassPick = ({ probe }: { readonly probe: ProbeSettings }) => (
   <div>
