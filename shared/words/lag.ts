@@ -1,5 +1,4 @@
 import type { LagRefusal, StepKind } from '../thermometer/lag/step-watch.ts';
-import { waterCaution } from './calibration.ts';
 
 /** What is said of a probe's lag and of the step that it is measured by. */
 
@@ -57,6 +56,10 @@ interface StepWords {
   readonly now: string;
 }
 
+/** Stands before the measuring, whatever the mounting. */
+export const lagCaution =
+  'A mains iron and water never meet. Only a loose probe, off every iron, goes into water; one that belongs on an iron is put on its hot plate.';
+
 const unwatched =
   'While the probe is off its iron nothing watches that plate: stay with it, or switch it off.';
 
@@ -65,7 +68,7 @@ export const stepWords: Readonly<Record<StepKind, StepWords>> = {
   plunge: {
     name: 'Plunge it into water',
     means: 'a loose probe, off every iron',
-    caution: `${waterCaution} ${unwatched} Hot water scalds.`,
+    caution: `A mains iron and water never meet: only a loose probe, off every iron, is plunged. Hot water scalds. ${unwatched}`,
     steps: [
       'Fill a cup with ice and water, or with hot water, and put it within reach.',
       'Let the probe hang in the air of the room until it is shown as at rest.',

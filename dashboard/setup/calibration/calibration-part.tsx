@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { ProbeCalibrations } from '../../../shared/messages/calibration.ts';
 import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { calibratingWords } from '../../../shared/words/calibrating.ts';
+import { waterCaution } from '../../../shared/words/calibration.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Target } from '../../parts/target.tsx';
 import { unsay } from '../changing.ts';
@@ -49,6 +50,7 @@ function Between({ probe, all }: { readonly probe: ProbeSettings; readonly all: 
       <InForce all={all} />
       {viewOnly.value ? null : isChoosing ? (
         <ChooseMounting
+          caution={waterCaution}
           begin={(mounting) => {
             unsay(`probe ${probe.id}`);
             void take(probe.id, 'begin', { mounting });

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { ProbeLag } from '../../../shared/messages/lag.ts';
 import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
-import { lagWords } from '../../../shared/words/lag.ts';
+import { lagCaution, lagWords } from '../../../shared/words/lag.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Target } from '../../parts/target.tsx';
 import { ChooseMounting } from '../calibration/choose-mounting.tsx';
@@ -49,6 +49,7 @@ function Between({ probe, known }: { readonly probe: ProbeSettings; readonly kno
       <Known known={known} />
       {viewOnly.value ? null : isChoosing ? (
         <ChooseMounting
+          caution={lagCaution}
           begin={(mounting) => {
             unsay(`probe ${probe.id}`);
             void takeLag(probe.id, 'begin', { mounting });
@@ -73,9 +74,11 @@ function Between({ probe, known }: { readonly probe: ProbeSettings; readonly kno
       <Why text={lagWhyOf(probe.id)} testId="lag-why" />
       <details>
         <summary>{lagWords.why}</summary>
-        <p>{lagWords.means}</p>
-        <p>{lagWords.counts}</p>
-        <p class="quiet">{lagWords.formula}</p>
+        <div class="calibration-step">
+          <p>{lagWords.means}</p>
+          <p>{lagWords.counts}</p>
+          <p class="quiet">{lagWords.formula}</p>
+        </div>
       </details>
     </>
   );
