@@ -9,7 +9,7 @@ import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/dial/kept.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
-import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
+import { conversionOf, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { OffPlate } from '../../shared/thermometer/watched-probe.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 
@@ -128,5 +128,27 @@ export function watchSettings(
       ...offPlateOf(p.id),
     }));
   const dial = dialOf(settings, iron);
-  return { iron, probes, schedule, drift: dial === null ? null : driftOfKept(dial) };
+  const charted = dial === null ? [] : chartedElsewhere(dial, probes);
+  return {
+    iron,
+    probes,
+    schedule,
+    drift: dial === null ? null : driftOfKept(dial),
+    ...(charted.length === 0 ? {} : { charted }),
+  };
+}
+
+/** Who measured a point of a dial chart: a probe, and how it was read then. */
+export const makerOf = (probe: Pick<ProbeSettings, 'id' | 'thermocouple' | 'unit'>): string =>
+  `${probe.id}, ${conversionOf(probe)}`;
+
+/** What the chart has from hand thermometers, or from other probes than these as they are read now. */
+function chartedElsewhere(
+  { chart }: KeptDial,
+  probes: readonly ProbeSettings[],
+): NonNullable<WatchSettings['charted']> {
+  const own = probes.map(makerOf);
+  return chart.points
+    .filter(({ kind, by }) => kind === 'typed' || (by !== undefined && !own.includes(by)))
+    .map(({ mark, meanC }) => ({ mark, meanC }));
 }

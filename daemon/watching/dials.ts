@@ -9,7 +9,7 @@ import { restingGuardBandK } from '../../shared/thermometer/trust.ts';
 import type { Finding, FoundEntry } from '../../shared/watch/finding.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { withDial } from '../settings/dials.ts';
-import { dialOf, type Settings, watchSettings } from '../settings/settings.ts';
+import { dialOf, makerOf, type Settings, watchSettings } from '../settings/settings.ts';
 
 /** What is learned of irons' dials while they are watched, and what it says to the user. */
 
@@ -41,14 +41,20 @@ function withStretch(
   utcOf: (tMs: number) => string,
 ): KeptDial {
   const at = utcOf(stretch.fromMs);
-  const lag = state.settings?.probes.find((p) => p.id === probe)?.lag ?? null;
+  const own = state.settings?.probes.find((p) => p.id === probe);
+  // What a doubted probe reads is no chart.
+  if (own === undefined || state.doubts[probe]?.suspicion) return dial;
+  const { lag } = own;
   const resolutionK = state.thermometers[probe]?.filter?.noise.stepK ?? dial.resolutionK;
   const last = { mark: stretch.mark, at, figures: stretch.figures };
   const mark = markNumber(stretch.mark, []);
   const next = { ...dial, last, resolutionK };
   return mark === null
     ? next
-    : withMeasured(next, pointOf(stretch, mark, at, lag === null ? UNMEASURED_LAG_S : lag.tauS));
+    : withMeasured(next, {
+        ...pointOf(stretch, mark, at, lag === null ? UNMEASURED_LAG_S : lag.tauS),
+        by: makerOf(own),
+      });
 }
 
 /** An iron's chart with what it says for each stage of its schedule. */

@@ -47,6 +47,10 @@ export const probeSettingsSchema = probeDraftSchema.safeExtend({
 export type ProbeDraft = z.infer<typeof probeDraftSchema>;
 export type ProbeSettings = z.infer<typeof probeSettingsSchema>;
 
+/** How a probe's numbers are made, as text: what differs in it is not to be held together. */
+export const conversionOf = ({ thermocouple, unit }: Pick<ProbeSettings, 'thermocouple' | 'unit'>): string =>
+  `${thermocouple}, ${unit}`;
+
 /** Of a probe that nothing is known of yet. */
 export const unknownProbe = {
   thermocouple: 'K',

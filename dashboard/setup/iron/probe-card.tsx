@@ -1,14 +1,17 @@
 import { toleranceClasses } from '../../../shared/thermocouple/tolerance.ts';
 import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
+import { readSuspicionDetail } from '../../../shared/thermometer/suspect-probe.ts';
 import { MOUNTING_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
+import { alarmWords } from '../../../shared/words/alarms.ts';
 import { trustSettingWords } from '../../../shared/words/calibrating.ts';
-import { faultWords } from '../../../shared/words/faults.ts';
+import { faultWords, suspicionText } from '../../../shared/words/faults.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
 import { ironWords } from '../../../shared/words/standing.ts';
 import { irons as watched } from '../../iron/irons.ts';
-import { viewOnly } from '../../link/daemon.ts';
+import { live, viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
+import { Note } from '../../parts/note.tsx';
 import { difference, figure, unit } from '../../parts/unit.ts';
 import { CalibrationPart } from '../calibration/calibration-part.tsx';
 import { calibrationsOf } from '../calibration/calibrations.ts';
@@ -117,7 +120,20 @@ function ReadingNow({ id }: { readonly id: string }) {
           {faultWords[shown.fault].means} {faultWords[shown.fault].action}
         </p>
       ) : null}
+      <Suspected id={id} />
     </div>
+  );
+}
+
+/** What is suspected of it, for as long as that stands. */
+function Suspected({ id }: { readonly id: string }) {
+  const alarm = live.value?.alarms.find((one) => one.kind === 'suspect-probe' && one.probe === id);
+  const stands = alarm !== undefined && alarm.state !== 'normal' && alarm.state !== 'returned-unacknowledged';
+  const suspicion = stands ? readSuspicionDetail(alarm.detail) : null;
+  return suspicion === null ? null : (
+    <Note hatch="missing" testId="probe-suspected">
+      <strong>{alarmWords['suspect-probe'].title}.</strong> {suspicionText(suspicion)}
+    </Note>
   );
 }
 
