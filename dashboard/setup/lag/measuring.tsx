@@ -71,7 +71,6 @@ function Step({ step }: { readonly step: StepShown }) {
 
 function Standing({ step }: { readonly step: StepShown }) {
   const { readC, progress, state, sinceS, found, refused } = step;
-  const at = (c: number): string => formatTemperature(c, unit.value, 1);
   return (
     <div class="calibration-held">
       <p class="reading">
@@ -141,3 +140,5 @@ function Answers({ id, step }: { readonly id: string; readonly step: StepShown |
     </div>
   );
 }
+
+const at = (c: number): string => formatTemperature(c, unit.value, 1);
