@@ -1,16 +1,18 @@
 import { useState } from 'preact/hooks';
-import type { CalibrationBudget } from '../../shared/messages/calibration.ts';
+import type { CalibrationBudget, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ProbeLive } from '../../shared/messages/live.ts';
 import { formatTemperatureDifference } from '../../shared/units/temperature.ts';
 import { confidenceText, trustWords } from '../../shared/words/calibrating.ts';
 import { budgetNoteWords, budgetStandingWords, budgetWords } from '../../shared/words/calibration.ts';
 import { difference, unit } from '../parts/unit.ts';
 import { useCalibrations } from '../setup/calibration/calibrations.ts';
+import { DueNote } from '../setup/calibration/due-note.tsx';
 import './trust.css';
 
-/** Why a plate temperature is trusted no further: one tap away, and asked for only then. */
+/** Why a plate temperature is trusted no further: one tap away, and kept fresh only then. */
 export function Trust({ probe }: { readonly probe: ProbeLive }) {
   const [isOpen, setOpen] = useState(false);
+  const all = useCalibrations(probe.id, isOpen);
   return (
     <details
       class="trust"
@@ -18,16 +20,23 @@ export function Trust({ probe }: { readonly probe: ProbeLive }) {
       open={isOpen}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{trustWords.why(difference(probe.guardBandK))}</summary>
-      {isOpen ? <Parts id={probe.id} /> : null}
+      <summary>
+        {trustWords.why(difference(probe.guardBandK))}
+        {all?.due === true ? trustWords.due : ''}
+      </summary>
+      {isOpen ? <Parts all={all} /> : null}
     </details>
   );
 }
 
-function Parts({ id }: { readonly id: string }) {
-  const all = useCalibrations(id, true);
+function Parts({ all }: { readonly all: ProbeCalibrations | null }) {
   if (all === null) return <p>{trustWords.asking}</p>;
-  return all.budget === null ? <p>{trustWords.noBudget}</p> : <Budget budget={all.budget} />;
+  return (
+    <>
+      <DueNote all={all} />
+      {all.budget === null ? <p>{trustWords.noBudget}</p> : <Budget budget={all.budget} />}
+    </>
+  );
 }
 
 const Budget = ({ budget }: { readonly budget: CalibrationBudget }) => (

@@ -116,6 +116,7 @@ describe('a fitted probe', () => {
     await acknowledgeAll(program.api);
     await part(page, 'keep-point').click();
     await part(page, 'outcome').getByText('a straight line through two points').waitFor();
+    await part(page, 'residuals').getByText('Two points are met exactly').waitFor();
     await page.getByLabel('Who made it').fill('A. Tester');
     await expectNothingInTheWay(page);
     await shoot(page, 'two-points');
@@ -194,4 +195,58 @@ describe('a loose probe', () => {
       ['boiling', 1500],
     ]);
   }, 180_000);
+});
+
+describe('a calibration of three points', () => {
+  it('is drawn with what it leaves of each; past its due date, Setup and the Iron view say so', async () => {
+    const { program, board, path } = await begin(130);
+    const page = await openPage(browser, program.address);
+    await toProbe(page);
+    const step = async (name: string, body: unknown): Promise<void> => {
+      const answer = await program.api.post(`${path}/${name}`, body);
+      if (answer.status !== 200) throw new Error(refusalOf(answer));
+    };
+    await part(page, 'calibrate').click();
+    await part(page, 'begin-fitted').click();
+    await part(page, 'wait-contact').waitFor();
+    for (const [readC, plateC] of [
+      [130, 133],
+      [150, 153.8],
+      [165, 168],
+    ] as const) {
+      await board.bring(readC);
+      await step('wait', { kind: 'contact' });
+      await untilSteady(page);
+      await acknowledgeAll(program.api);
+      const stated = { k: 2, as: 'limits' };
+      await step('keep', { kind: 'contact', plateC, stated, instrument: 'bench thermometer 7' });
+    }
+    await part(page, 'residuals')
+      .getByText(/Point 2 lies furthest off: 0\.\d °F/)
+      .waitFor();
+    expect(await part(page, 'residuals').getByRole('img').getAttribute('aria-label')).toContain(
+      'The dashed lines',
+    );
+    await shoot(page, 'three-points', 'residuals');
+    await expectNothingInTheWay(page);
+    // Due in a moment: what follows comes later.
+    const dueUtcMs = Date.now() + 3000;
+    await step('save', { by: 'A. Tester', dueUtcMs });
+    await part(page, 'in-force').getByText('A. Tester').waitFor();
+    expect(await part(page, 'calibration-due').count()).toBe(0);
+    await until('its due date has passed', () => Date.now() > dueUtcMs);
+    await page.reload();
+    await part(page, 'in-force').getByText('This calibration was due on').waitFor();
+    await page.getByText('Points', { exact: true }).click();
+    await part(page, 'its-points').getByText('Point 2 lies furthest off').waitFor();
+    await shoot(page, 'due');
+    await expectNothingInTheWay(page);
+    await page.getByRole('link', { name: 'Iron', exact: true }).click();
+    const why = part(page, 'trust').getByText('calibration past its date');
+    await why.waitFor();
+    await why.click();
+    await part(page, 'calibration-due').getByText('It still counts; make a new one when you can').waitFor();
+    await shoot(page, 'due-trust', 'trust');
+    await expectNothingInTheWay(page);
+  }, 240_000);
 });

@@ -1,5 +1,5 @@
 import { type Calibration, isDue } from '../../../shared/calibration/calibration.ts';
-import type { Correction } from '../../../shared/calibration/correction.ts';
+import { type Correction, trustAlong } from '../../../shared/calibration/correction.ts';
 import { residualsK } from '../../../shared/calibration/fit.ts';
 import { kindsFor } from '../../../shared/calibration/points.ts';
 import {
@@ -46,6 +46,7 @@ export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
     versions: versions.map((calibration) => ({
       calibration,
       residualsK: residualsK(calibration.points, calibration.correction),
+      along: trustAlong(calibration.correction),
     })),
     due: inForce !== null && isDue(inForce, nowUtcMs),
     budget:
@@ -85,6 +86,7 @@ function outcomeShown(procedure: Procedure, known: Known, unit: TemperatureUnit)
     kind: 'correction',
     correction,
     residualsK: residualsK(procedure.points, correction),
+    along: trustAlong(correction),
     at: guardBands(procedure, correction, known),
   };
 }

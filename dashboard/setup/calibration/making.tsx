@@ -10,6 +10,7 @@ import { endDraft } from './drafts.ts';
 import { Finish } from './finish.tsx';
 import { Outcome } from './outcome.tsx';
 import { PointsTable } from './points-table.tsx';
+import { Residuals } from './residuals.tsx';
 import { WaitingStep } from './waiting-step.tsx';
 import { Why } from './why.tsx';
 
@@ -43,6 +44,9 @@ export function Making({ probe, all, procedure }: MakingProps) {
           drop={(point) => void take(id, 'drop', { point })}
         />
       )}
+      {outcome?.kind === 'correction' ? (
+        <Residuals points={points} residualsK={outcome.residualsK} along={outcome.along} />
+      ) : null}
       {outcome === null || waiting !== null ? null : <Outcome outcome={outcome} />}
       {waiting === null && outcome?.kind === 'correction' ? (
         <Finish id={id} version={(all.versions[0]?.calibration.version ?? 0) + 1} />

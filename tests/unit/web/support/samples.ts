@@ -246,6 +246,7 @@ export const calibrations: ProbeCalibrations = {
         },
       },
       residualsK: [0],
+      along: [{ readC: 140, bandK: 2.8 }],
     },
   ],
   due: false,
