@@ -99,7 +99,7 @@ export const residualWords = {
       ? 'One point is met exactly, so nothing is left over: how good it is shows only with more points.'
       : 'Two points are met exactly by the line through them, so nothing is left over: a third shows how good it is.',
   furthest: (place: number, off: string) =>
-    `Point ${place} lies furthest off: ${off} are left over of it. The full line is where nothing would be.`,
+    `Point ${place} lies furthest off: by ${off}. On the full line nothing is left over.`,
   band: (least: string, most: string) =>
     `The dashed lines are how far the correction can be trusted: ±${least} where it is best, ±${most} at the edges (twice its standard uncertainty, some 95 %; GUM, JCGM 100:2008, 6.3.3).`,
 } as const;

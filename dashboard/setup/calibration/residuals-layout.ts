@@ -22,8 +22,8 @@ export interface ResidualsShown {
   readonly along: readonly { readonly readC: number; readonly bandK: number }[];
 }
 
-/** Above the highest thing drawn. */
-const ROOM = 1.2;
+/** Above the highest thing drawn: the labels stand there. */
+const ROOM = 1.5;
 
 /** The middle is where nothing is left over. */
 export function residualsLayout({ readingsC, residualsK, along }: ResidualsShown): ResidualsLayout {
