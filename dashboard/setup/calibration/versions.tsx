@@ -39,13 +39,13 @@ const Points = ({
 }) => {
   const { version, madeAt, by, correction, points } = calibration;
   return (
-    <>
+    <div class="calibration-step">
       <p>
         {calibratingWords.inForce(version, dayAndTime(madeAt))}
         {by === '' ? '' : `, ${calibratingWords.by(by)}`}: {methodWords[correction.method]}
       </p>
       <Residuals points={points} residualsK={residualsK} along={along} />
       <PointsTable title={calibratingWords.pointsOf} points={points} residualsK={residualsK} drop={null} />
-    </>
+    </div>
   );
 };
