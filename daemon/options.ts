@@ -2,6 +2,7 @@ import { isIPv6 } from 'node:net';
 import { homedir } from 'node:os';
 import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
+import { type ThermocoupleType, thermocoupleTypes } from '../shared/thermometer/probe.ts';
 import { optionWords } from '../shared/words/options.ts';
 
 export interface SerialOption {
@@ -12,6 +13,11 @@ export interface SerialOption {
 export interface ListenOption {
   readonly host: string;
   readonly port: number;
+}
+
+export interface SimulatedThermocouple {
+  readonly type: ThermocoupleType;
+  readonly reversed: boolean;
 }
 
 /** What the command line and the environment ask for. */
@@ -27,6 +33,8 @@ export interface RunCommand {
   readonly serial: readonly SerialOption[];
   readonly simulate: boolean;
   readonly speed: number;
+  /** The thermocouple whose emf the simulated iron sends; null: it sends temperatures. */
+  readonly thermocouple: SimulatedThermocouple | null;
   readonly listen: ListenOption;
   readonly dataDir: string;
 }
@@ -82,6 +90,7 @@ function parse(args: readonly string[]) {
         serial: { type: 'string', multiple: true },
         simulate: { type: 'boolean' },
         speed: { type: 'string' },
+        thermocouple: { type: 'string' },
         listen: { type: 'string' },
         data: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
@@ -116,7 +125,7 @@ interface Given {
   readonly said: string;
 }
 
-function given(values: Values, env: Env, option: 'speed' | 'listen'): Given | null {
+function given(values: Values, env: Env, option: 'speed' | 'thermocouple' | 'listen'): Given | null {
   const value = values[option];
   return value === undefined ? fromEnv(env, option) : { text: value, said: `--${option} ${value}` };
 }
@@ -130,8 +139,12 @@ function fromEnv(env: Env, option: string): Given | null {
 function readRun(values: Values, env: Env): RunCommand {
   const { serial, simulate } = readDevices(values, env);
   const speed = readSpeed(given(values, env, 'speed'), { simulate, fromEnv: values.speed === undefined });
+  const thermocouple = readThermocouple(given(values, env, 'thermocouple'), {
+    simulate,
+    fromEnv: values.thermocouple === undefined,
+  });
   const listen = readListen(given(values, env, 'listen'));
-  return { kind: 'run', serial, simulate, speed, listen, dataDir: readDataDir(values, env) };
+  return { kind: 'run', serial, simulate, speed, thermocouple, listen, dataDir: readDataDir(values, env) };
 }
 
 function readDevices(values: Values, env: Env): Pick<RunCommand, 'serial' | 'simulate'> {
@@ -170,6 +183,21 @@ function readSpeed(
   if (simulate || value === 1) return value;
   if (waits) return 1;
   throw new OptionError(optionWords.speedWithoutSimulate(speed.said));
+}
+
+/** One in the environment waits for a start that simulates, as a speed does. */
+function readThermocouple(
+  thermocouple: Given | null,
+  { simulate, fromEnv: waits }: { readonly simulate: boolean; readonly fromEnv: boolean },
+): SimulatedThermocouple | null {
+  if (thermocouple === null) return null;
+  const [, letter, reversed] = /^([A-Z])(-reversed)?$/.exec(thermocouple.text) ?? [];
+  const type = thermocoupleTypes.find((one) => one === letter);
+  if (type === undefined)
+    throw new OptionError(optionWords.thermocouple(thermocouple.said, thermocoupleTypes));
+  if (simulate) return { type, reversed: reversed !== undefined };
+  if (waits) return null;
+  throw new OptionError(optionWords.thermocoupleWithoutSimulate(thermocouple.said));
 }
 
 function readSerial({ text, said }: Given): SerialOption {

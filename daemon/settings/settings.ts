@@ -9,7 +9,8 @@ import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/dial/kept.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
-import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
+import { conversionOf, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
+import type { OffPlate } from '../../shared/thermometer/watched-probe.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 
 /** All that the user has settled, as one file. Schedules are immutable: every version stays. */
@@ -110,11 +111,11 @@ export const calibrationVersions = (settings: Settings, probe: string): readonly
 export const dialOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptDial | null =>
   settings.dials.find((d) => d.iron === iron.id && d.simulated === iron.simulated) ?? null;
 
-/** What the watch of one iron needs of the settings; `isDipped` says which probes are being calibrated off their irons. */
+/** What the watch of one iron needs of the settings; `offPlateOf` says which probes a procedure takes off their irons. */
 export function watchSettings(
   settings: Settings,
   iron: Iron,
-  isDipped: (probe: string) => boolean,
+  offPlateOf: (probe: string) => OffPlate,
 ): WatchSettings {
   const schedule = currentSchedules(settings).find((s) => s.id === iron.scheduleId);
   if (schedule === undefined)
@@ -124,8 +125,30 @@ export function watchSettings(
     .map((p) => ({
       ...p,
       calibration: currentCalibration(settings.calibrations, p.id),
-      ...(isDipped(p.id) ? { dipped: true as const } : {}),
+      ...offPlateOf(p.id),
     }));
   const dial = dialOf(settings, iron);
-  return { iron, probes, schedule, drift: dial === null ? null : driftOfKept(dial) };
+  const charted = dial === null ? [] : chartedElsewhere(dial, probes);
+  return {
+    iron,
+    probes,
+    schedule,
+    drift: dial === null ? null : driftOfKept(dial),
+    ...(charted.length === 0 ? {} : { charted }),
+  };
+}
+
+/** Who measured a point of a dial chart: a probe, and how it was read then. */
+export const makerOf = (probe: Pick<ProbeSettings, 'id' | 'thermocouple' | 'unit'>): string =>
+  `${probe.id}, ${conversionOf(probe)}`;
+
+/** What the chart has from hand thermometers, or from other probes than these as they are read now. */
+function chartedElsewhere(
+  { chart }: KeptDial,
+  probes: readonly ProbeSettings[],
+): NonNullable<WatchSettings['charted']> {
+  const own = probes.map(makerOf);
+  return chart.points
+    .filter(({ kind, by }) => kind === 'typed' || (by !== undefined && !own.includes(by)))
+    .map(({ mark, meanC }) => ({ mark, meanC }));
 }

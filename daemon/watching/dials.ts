@@ -9,7 +9,7 @@ import { restingGuardBandK } from '../../shared/thermometer/trust.ts';
 import type { Finding, FoundEntry } from '../../shared/watch/finding.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { withDial } from '../settings/dials.ts';
-import { dialOf, type Settings, watchSettings } from '../settings/settings.ts';
+import { dialOf, makerOf, type Settings, watchSettings } from '../settings/settings.ts';
 
 /** What is learned of irons' dials while they are watched, and what it says to the user. */
 
@@ -41,20 +41,26 @@ function withStretch(
   utcOf: (tMs: number) => string,
 ): KeptDial {
   const at = utcOf(stretch.fromMs);
-  const lag = state.settings?.probes.find((p) => p.id === probe)?.lag ?? null;
+  const own = state.settings?.probes.find((p) => p.id === probe);
+  // What a doubted probe reads is no chart.
+  if (own === undefined || state.doubts[probe]?.suspicion) return dial;
+  const { lag } = own;
   const resolutionK = state.thermometers[probe]?.filter?.noise.stepK ?? dial.resolutionK;
   const last = { mark: stretch.mark, at, figures: stretch.figures };
   const mark = markNumber(stretch.mark, []);
   const next = { ...dial, last, resolutionK };
   return mark === null
     ? next
-    : withMeasured(next, pointOf(stretch, mark, at, lag === null ? UNMEASURED_LAG_S : lag.tauS));
+    : withMeasured(next, {
+        ...pointOf(stretch, mark, at, lag === null ? UNMEASURED_LAG_S : lag.tauS),
+        by: makerOf(own),
+      });
 }
 
 /** An iron's chart with what it says for each stage of its schedule. */
 export function dialAnswer(settings: Settings, iron: Iron, leader: string | null): IronDial {
   const { iron: id, simulated, chart, since, last, load, ...rest } = dialOf(settings, iron) ?? noDial(iron);
-  const { schedule, probes } = watchSettings(settings, iron, () => false);
+  const { schedule, probes } = watchSettings(settings, iron, () => ({}));
   const lead = probes.find((p) => p.id === (leader ?? iron.probes[0])) ?? probes[0];
   const { fabricLimitC } = schedule;
   const uncertaintyK = lead === undefined ? 0 : restingGuardBandK({ probe: lead, iron }, fabricLimitC);

@@ -4,6 +4,7 @@ import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
+import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { Live } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
@@ -19,6 +20,7 @@ import type { SettingsKeeper } from '../settings/keeper.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
 import { CalibrationDesk } from './calibrating/calibration-desk.ts';
+import { LagDesk } from './calibrating/lag-desk.ts';
 import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
 import { deviceLines, putDeviceForm } from './device-forms.ts';
@@ -45,11 +47,13 @@ export class ProgramDesk implements Desk {
   readonly #sourceFor: DeskParts['sourceFor'];
   readonly #ready: () => Promise<void>;
   readonly #calibrating: CalibrationDesk;
+  readonly #lags: LagDesk;
 
   constructor({ program, reader, book, sourceFor, ready }: DeskParts) {
     this.#program = program;
     this.#settings = program.options.settings;
     this.#calibrating = new CalibrationDesk(program);
+    this.#lags = new LagDesk(program);
     this.#book = book;
     this.#sourceFor = sourceFor;
     this.#ready = ready;
@@ -177,6 +181,14 @@ export class ProgramDesk implements Desk {
 
   calibrate(probe: string, act: CalibrationAct, unit: TemperatureUnit): Promise<ProbeCalibrations> {
     return this.#calibrating.calibrate(probe, act, unit);
+  }
+
+  lag(probe: string, unit: TemperatureUnit): ProbeLag {
+    return this.#lags.lag(probe, unit);
+  }
+
+  measureLag(probe: string, act: LagAct, unit: TemperatureUnit): Promise<ProbeLag> {
+    return this.#lags.measureLag(probe, act, unit);
   }
 
   async putDeviceName(id: string, name: string): Promise<DeviceSettings> {

@@ -50,7 +50,7 @@ export class Program {
   readonly procedures = new Procedures();
   /** What the watch of an iron needs, as it is settled now. */
   readonly settingsOf = (iron: Iron): WatchSettings =>
-    watchSettings(this.options.settings.current, iron, this.procedures.isDipped);
+    watchSettings(this.options.settings.current, iron, this.procedures.offPlateOf);
   /** Ports to choose from while nothing is watched yet. */
   #choice: readonly FoundPort[] | null = null;
   readonly #left: Leftovers;
@@ -213,7 +213,9 @@ export class Program {
   }
 
   #onSample(sample: Sample, source: ProbeSource, tMs: number): void {
-    this.procedures.heard(sample, this.options.settings.current.probes, tMs);
+    // Once its step is over a probe is judged as ever, after this reading.
+    if (this.procedures.heard(sample, this.options.settings.current.probes, tMs))
+      queueMicrotask(() => void this.applySettings());
     const watch = this.watches.withProbe(sample.probe);
     if (watch !== undefined) {
       watch.take({ kind: 'sample', sample }, tMs);

@@ -4,6 +4,7 @@ import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
+import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
@@ -49,6 +50,10 @@ export interface Desk {
   calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations;
   /** Takes one step of a calibration that is being made, and tells how things stand after it. */
   calibrate(probe: string, act: CalibrationAct, unit: TemperatureUnit): Promise<ProbeCalibrations>;
+  /** A probe's lag, and how far its measuring is; sentences give temperatures in `unit`. */
+  lag(probe: string, unit: TemperatureUnit): ProbeLag;
+  /** Takes one step of measuring it, and tells how things stand after it. */
+  measureLag(probe: string, act: LagAct, unit: TemperatureUnit): Promise<ProbeLag>;
   putDeviceName(id: string, name: string): Promise<DeviceSettings>;
   /** An iron's dial chart with what it says. */
   dial(ironId: string): IronDial;

@@ -1,9 +1,10 @@
 import { readDriftDetail } from '../../shared/iron/dial/drift.ts';
 import type { AlarmLive } from '../../shared/messages/live.ts';
 import { faults } from '../../shared/thermometer/reading.ts';
+import { readSuspicionDetail } from '../../shared/thermometer/suspect-probe.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
 import { driftWords } from '../../shared/words/dial.ts';
-import { faultWords } from '../../shared/words/faults.ts';
+import { faultWords, suspicionText } from '../../shared/words/faults.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
 
 /**
@@ -46,6 +47,8 @@ export function detailText(
     const words = drift.byK > 0 ? driftWords.hotter : driftWords.colder;
     return words(wording.difference(Math.abs(drift.byK)), wording.moment(drift.sinceAt));
   }
+  const suspicion = kind === 'suspect-probe' ? readSuspicionDetail(detail) : null;
+  if (suspicion !== null) return suspicionText(suspicion);
   const fault = faults.find((one) => one === detail);
   return fault === undefined ? detail : `${faultWords[fault].name}.`;
 }

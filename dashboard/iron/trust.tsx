@@ -1,18 +1,20 @@
 import { useState } from 'preact/hooks';
-import type { CalibrationBudget } from '../../shared/messages/calibration.ts';
+import type { CalibrationBudget, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import { formatTemperatureDifference } from '../../shared/units/temperature.ts';
 import { confidenceText, trustWords } from '../../shared/words/calibrating.ts';
 import { budgetNoteWords, budgetStandingWords, budgetWords } from '../../shared/words/calibration.ts';
 import { unit } from '../parts/unit.ts';
 import { useCalibrations } from '../setup/calibration/calibrations.ts';
+import { DueNote } from '../setup/calibration/due-note.tsx';
 import './trust.css';
 
 /**
- * Why the plate temperature of the probe `id` is trusted no further: one tap away, and asked for only then.
+ * Why the plate temperature of the probe `id` is trusted no further: one tap away, and kept fresh only then.
  * @param why how far that is, in words
  */
 export function Trust({ id, why }: { readonly id: string; readonly why: string }) {
   const [isOpen, setOpen] = useState(false);
+  const all = useCalibrations(id, isOpen);
   return (
     <details
       class="trust"
@@ -20,16 +22,23 @@ export function Trust({ id, why }: { readonly id: string; readonly why: string }
       open={isOpen}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{trustWords.why(why)}</summary>
-      {isOpen ? <Parts id={id} /> : null}
+      <summary>
+        {trustWords.why(why)}
+        {all?.due === true ? trustWords.due : ''}
+      </summary>
+      {isOpen ? <Parts all={all} /> : null}
     </details>
   );
 }
 
-function Parts({ id }: { readonly id: string }) {
-  const all = useCalibrations(id, true);
+function Parts({ all }: { readonly all: ProbeCalibrations | null }) {
   if (all === null) return <p>{trustWords.asking}</p>;
-  return all.budget === null ? <p>{trustWords.noBudget}</p> : <Budget budget={all.budget} />;
+  return (
+    <>
+      <DueNote all={all} />
+      {all.budget === null ? <p>{trustWords.noBudget}</p> : <Budget budget={all.budget} />}
+    </>
+  );
 }
 
 const Budget = ({ budget }: { readonly budget: CalibrationBudget }) => (

@@ -1,5 +1,6 @@
 import type { BandSeen } from '../heat/band.ts';
 import type { Quality } from '../thermometer/reading.ts';
+import type { Suspicion } from '../thermometer/suspect-probe.ts';
 import type { Condition } from './machine.ts';
 
 /** From facts to conditions: one function an alarm. */
@@ -40,5 +41,9 @@ export function outOfBand(seen: BandSeen, side: 'above' | 'below', deadbandK: nu
 /** That a drift is one has been decided by a control chart, which has a memory of its own. */
 export const drifted = (drift: { readonly byK: number } | null): Condition =>
   drift === null ? 'inside' : 'beyond';
+
+/** A suspicion is made of what was seen over minutes: it neither comes nor goes with one reading. */
+export const suspected = (suspicion: Suspicion | null): Condition =>
+  suspicion === null ? 'inside' : 'beyond';
 
 export const notRecording = (kept: boolean): Condition => (kept ? 'inside' : 'beyond');

@@ -5,6 +5,7 @@ export const alarmKinds = [
   'over-limit',
   'heading-for-limit',
   'no-reading',
+  'suspect-probe',
   'above-band',
   'below-band',
   'drift',

@@ -39,6 +39,16 @@ export const alarmTable: Readonly<Record<AlarmKind, AlarmRule>> = {
     longestSilenceMs: s(60),
     ...alarmWords['no-reading'],
   },
+  'suspect-probe': {
+    priority: 2,
+    priorityOnRest: null,
+    onDelayMs: 0,
+    offDelayMs: 0,
+    deadbandK: 0,
+    reAlarmMs: s(600),
+    longestSilenceMs: s(120),
+    ...alarmWords['suspect-probe'],
+  },
   'heading-for-limit': {
     priority: 2,
     priorityOnRest: null,

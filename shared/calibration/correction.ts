@@ -58,3 +58,23 @@ export function correctionUK(correction: Correction, readingC: number): number {
   const pastK = Math.max(0, fromC - readingC, readingC - toC);
   return Math.hypot(lineU({ u1: u1K, u2, r }, readingC - t0C), UNKNOWN_SLOPE * pastK);
 }
+
+/** Beyond the outermost points a drawing goes on by so much of their span, and by so much at least, K. */
+const MARGIN_SHARE = 0.15;
+const MARGIN_K = 10;
+const STEPS = 24;
+/** Twice the standard uncertainty holds the truth in some 95 of 100 cases (GUM, JCGM 100:2008, 6.3.3). */
+const EXPANDED = 2;
+
+/** The correction's expanded uncertainty along the readings that it was made from, and a little beyond. */
+export function trustAlong(
+  correction: Correction,
+): readonly { readonly readC: number; readonly bandK: number }[] {
+  const { fromC, toC } = correction;
+  const marginK = Math.max(MARGIN_K, MARGIN_SHARE * (toC - fromC));
+  const [lowC, highC] = [fromC - marginK, toC + marginK];
+  return Array.from({ length: STEPS + 1 }, (_, i) => {
+    const readC = lowC + ((highC - lowC) * i) / STEPS;
+    return { readC, bandK: EXPANDED * correctionUK(correction, readC) };
+  });
+}

@@ -5,15 +5,7 @@ import type { Correction } from './correction.ts';
 import { fitCorrection } from './fit.ts';
 import { kindsFor, type ReferenceFacts, referenceOf } from './points.ts';
 import { type CalibrationRefusal, isRefusal } from './refusals.ts';
-import {
-  addReading,
-  GAP_MS,
-  measuredOf,
-  type Steadiness,
-  startWaiting,
-  type Waiting,
-  waitingOf,
-} from './steadiness.ts';
+import { addReading, measuredOf, type Steadiness, startWaiting, waitingNow } from './steadiness.ts';
 
 /** A calibration while it is being made: points kept so far, and the waiting at the next one. Survives JSON. */
 export interface Procedure {
@@ -47,7 +39,10 @@ export const beginProcedure = (mounting: Mounting, madeWith: MadeWith): Procedur
 });
 
 /** Whether the probe is still read as it was, and, where it is fitted, still sits there. */
-export const goesOnWith = ({ mounting, madeWith }: Procedure, now: MadeWith): boolean =>
+export const goesOnWith = (
+  { mounting, madeWith }: Pick<Procedure, 'mounting' | 'madeWith'>,
+  now: MadeWith,
+): boolean =>
   madeWith.thermocouple === now.thermocouple &&
   madeWith.unit === now.unit &&
   (mounting === 'loose' || madeWith.iron === now.iron);
@@ -67,10 +62,6 @@ export const heardIn = (procedure: Procedure, tMs: number, readC: number): Proce
   procedure.waiting === null
     ? procedure
     : { ...procedure, waiting: addReading(procedure.waiting, tMs, readC) };
-
-/** How the waiting goes now: once readings have stopped coming, what was seen of them no longer counts. */
-export const waitingNow = (waiting: Steadiness, nowMs: number): Waiting =>
-  waitingOf(nowMs - waiting.lastMs > GAP_MS ? startWaiting(waiting.kind) : waiting);
 
 /** Keeps what was waited for as a point. How it goes with the others is for `outcomeOf`. */
 export function keepPoint(procedure: Procedure, taken: PointTaken): Procedure | CalibrationRefusal {

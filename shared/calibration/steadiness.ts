@@ -1,12 +1,15 @@
 import type { CalibrationPoint, PointKind } from './calibration.ts';
 import { leastSquares } from './least-squares.ts';
 
+/** Where a probe is to come to rest: at a reference point, or in the air of the room before a step. */
+export type RestKind = PointKind | 'air';
+
 /**
  * Follows a probe while the user waits at a reference point, until mean and spread have held over a window. Readings are
  * kept as sums, a second each, so that a fast probe costs no more than a slow one. The state survives JSON.
  */
-export interface Steadiness {
-  readonly kind: PointKind;
+export interface Steadiness<K extends RestKind = PointKind> {
+  readonly kind: K;
   /** Sums are of differences from the first reading, so that they stay small, degC. */
   readonly originC: number | null;
   readonly seconds: readonly Second[];
@@ -45,10 +48,10 @@ const NEARLY = 0.95;
 
 /**
  * Standard deviation, K, and drift, K/min, under which a reading is steady (our own choice). Water holds its temperature;
- * a plate on a thermostat only nearly, at the top of its swing or while it loses heat slowly.
+ * a plate on a thermostat only nearly, at the top of its swing or while it loses heat slowly; air stirs.
  */
-const SPREAD_K: Readonly<Record<PointKind, number>> = { ice: 0.3, boiling: 0.3, contact: 1 };
-const DRIFT_K_PER_MIN: Readonly<Record<PointKind, number>> = { ice: 0.5, boiling: 0.5, contact: 6 };
+const SPREAD_K: Readonly<Record<RestKind, number>> = { ice: 0.3, boiling: 0.3, contact: 1, air: 0.5 };
+const DRIFT_K_PER_MIN: Readonly<Record<RestKind, number>> = { ice: 0.5, boiling: 0.5, contact: 6, air: 2 };
 /** Boards that count in whole degrees Celsius are the coarsest in use (common practice, no source), K; 1 and rounding. */
 const COARSEST_K = 1.01;
 /** A steady probe may flicker between two of its steps: at most half a step of standard deviation, and some. */
@@ -57,13 +60,13 @@ const FLICKER_STEPS = 0.6;
 const STEP_DRIFT = 1.5;
 
 /** The spread up to which a point is taken, K: wider for a coarse probe by its own step. */
-export const spreadBoundK = (kind: PointKind, resolutionK: number | null): number =>
+export const spreadBoundK = (kind: RestKind, resolutionK: number | null): number =>
   Math.max(SPREAD_K[kind], FLICKER_STEPS * (resolutionK ?? 0));
 
-const driftBoundKPerMin = (kind: PointKind, resolutionK: number | null): number =>
+const driftBoundKPerMin = (kind: RestKind, resolutionK: number | null): number =>
   DRIFT_K_PER_MIN[kind] + (STEP_DRIFT * (resolutionK ?? 0) * 60) / WINDOW_S;
 
-export const startWaiting = (kind: PointKind): Steadiness => ({
+export const startWaiting = <K extends RestKind>(kind: K): Steadiness<K> => ({
   kind,
   originC: null,
   seconds: [],
@@ -76,7 +79,11 @@ export const startWaiting = (kind: PointKind): Steadiness => ({
  * Takes one more valid reading in (degC, uncorrected). After a gap the window begins anew; a value that is no number is
  * left out; a reading that was placed a little before the last one counts with it.
  */
-export function addReading(before: Steadiness, tMs: number, readC: number): Steadiness {
+export function addReading<K extends RestKind>(
+  before: Steadiness<K>,
+  tMs: number,
+  readC: number,
+): Steadiness<K> {
   if (!Number.isFinite(readC) || !Number.isFinite(tMs)) return before;
   // Adding 0 takes the sign off a negative zero, which JSON would lose.
   const plateC = readC + 0;
@@ -106,7 +113,11 @@ const isStep = (changeK: number): boolean => changeK > 0 && changeK <= COARSEST_
 const nextSecond = (last: Second | undefined, atMs: number): number =>
   last === undefined ? atMs : last.fromMs + Math.floor((atMs - last.fromMs) / SECOND_MS) * SECOND_MS;
 
-const firstReading = (before: Steadiness, tMs: number, plateC: number): Steadiness => ({
+const firstReading = <K extends RestKind>(
+  before: Steadiness<K>,
+  tMs: number,
+  plateC: number,
+): Steadiness<K> => ({
   ...before,
   originC: plateC,
   seconds: [{ fromMs: tMs, n: 1, sum: 0, squares: 0 }],
@@ -115,7 +126,7 @@ const firstReading = (before: Steadiness, tMs: number, plateC: number): Steadine
 });
 
 /** How the waiting goes. */
-export function waitingOf(state: Steadiness): Waiting {
+export function waitingOf(state: Steadiness<RestKind>): Waiting {
   const { kind, originC, seconds, resolutionK, lastMs } = state;
   const all = summed(seconds);
   if (originC === null || all.n === 0)
@@ -145,6 +156,10 @@ export function waitingOf(state: Steadiness): Waiting {
     resolutionK,
   };
 }
+
+/** How the waiting goes now: once readings have stopped coming, what was seen of them no longer counts. */
+export const waitingNow = (waiting: Steadiness<RestKind>, nowMs: number): Waiting =>
+  waitingOf(nowMs - waiting.lastMs > GAP_MS ? startWaiting(waiting.kind) : waiting);
 
 /** What a point keeps of the waiting: its fields of the same names; null while there is no reading. */
 export function measuredOf({ meanC, spreadK, readings, resolutionK }: Waiting): Measured | null {

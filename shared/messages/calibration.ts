@@ -49,6 +49,8 @@ export const budgetSchema = z.strictObject({
 });
 
 const residualsK = z.array(z.number()).readonly();
+/** Expanded uncertainty (k = 2) of the correction along the readings, for drawing. */
+const along = z.array(z.strictObject({ readC: z.number(), bandK: z.number().min(0) })).readonly();
 
 /** What points give, or why they give nothing. */
 const outcomeSchema = z.discriminatedUnion('kind', [
@@ -57,6 +59,7 @@ const outcomeSchema = z.discriminatedUnion('kind', [
     correction: correctionSchema,
     /** How far each point's corrected reading is under its reference, K. */
     residualsK,
+    along,
     /** At temperatures that the iron works at: the ± that this calibration would give, and the one in force. */
     at: z.array(z.strictObject({ atC: z.number(), guardBandK: z.number(), inForceK: z.number() })).readonly(),
   }),
@@ -91,7 +94,7 @@ const procedureSchema = z.strictObject({
 export const probeCalibrationsSchema = z.strictObject({
   probe: z.string(),
   /** Every version, the newest first: that is the one in force. */
-  versions: z.array(z.strictObject({ calibration: calibrationSchema, residualsK })).readonly(),
+  versions: z.array(z.strictObject({ calibration: calibrationSchema, residualsK, along })).readonly(),
   /** True once the one in force is past its due date. */
   due: z.boolean(),
   /** Of what it reads now; null while it gives no valid reading. */

@@ -14,7 +14,7 @@ export const probeIdSchema = z
 
 const toleranceClassSchema = z.enum(toleranceClasses);
 const mountingKSchema = z.number().min(0).max(50).nullable();
-const lagSchema = z
+export const lagSchema = z
   .strictObject({
     tauS: z.number().gt(0).max(120),
     standardS: z.number().min(0).max(120),
@@ -46,6 +46,10 @@ export const probeSettingsSchema = probeDraftSchema.safeExtend({
 
 export type ProbeDraft = z.infer<typeof probeDraftSchema>;
 export type ProbeSettings = z.infer<typeof probeSettingsSchema>;
+
+/** How a probe's numbers are made, as text: what differs in it is not to be held together. */
+export const conversionOf = ({ thermocouple, unit }: Pick<ProbeSettings, 'thermocouple' | 'unit'>): string =>
+  `${thermocouple}, ${unit}`;
 
 /** Of a probe that nothing is known of yet. */
 export const unknownProbe = {

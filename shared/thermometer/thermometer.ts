@@ -95,10 +95,11 @@ function hearNumber(
   readC: number,
   atMs: number,
   at: { readonly tMs: number; readonly overC: number },
-  { calibration, lag, dipped }: WatchedProbe,
+  settings: WatchedProbe,
 ): Thermometer {
+  const { calibration, lag } = settings;
   const plateC = calibration === null ? readC : corrected(readC, calibration.correction);
-  if (dipped === true && plateC <= DIPPED_MOST_C) return hearDipped(was, { plateC, readC }, atMs, at.tMs);
+  if (isOffPlate(settings, plateC, at)) return hearOffPlate(was, { plateC, readC }, atMs, at.tMs);
   const { level, jump } = judgeJump(was.level, plateC, at.tMs);
   const goesOn = was.reading.quality === 'ok' && !isBroken(was, at.tMs) && !jump;
   const slope = addToSlope(goesOn ? was.slope : null, atMs, plateC);
@@ -119,10 +120,17 @@ function hearNumber(
 }
 
 /**
- * In ice and water a probe jumps and then holds one value, and neither its pace nor its lag tells of a plate. Above
- * `DIPPED_MOST_C` it is in no water, whatever was said of it, and is judged as ever.
+ * In ice and water, and when it is clipped onto a hot plate, a probe jumps and then holds one value, and neither its pace
+ * nor its lag tells of a plate. Above `DIPPED_MOST_C` it is in no water, whatever was said of it, and is judged as ever;
+ * so is one that is clipped on as soon as it passes the limit, or its time is over.
  */
-function hearDipped(
+const isOffPlate = (
+  { dipped, clippedUntilMs = 0 }: WatchedProbe,
+  plateC: number,
+  at: { readonly tMs: number; readonly overC: number },
+): boolean => (dipped === true && plateC <= DIPPED_MOST_C) || (at.tMs < clippedUntilMs && plateC < at.overC);
+
+function hearOffPlate(
   was: Thermometer,
   { plateC, readC }: { readonly plateC: number; readonly readC: number },
   atMs: number,

@@ -57,7 +57,7 @@ function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
 }
 
 function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
-  const { settings, thermometers, links, leader, behaviour, others, reach } = state;
+  const { settings, thermometers, links, leader, behaviour, others, reach, doubts } = state;
   const t = thermometers[probe];
   const own = settings?.probes.find((p) => p.id === probe);
   if (settings === null || t === undefined || own === undefined) return null;
@@ -82,6 +82,7 @@ function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
       expectedPeakC: followed === undefined ? null : expectedPeakC(followed),
     },
     reach: reach[probe] ?? noReach,
+    suspicion: doubts[probe]?.suspicion ?? null,
     mayBeHot: t.heat === 'hot' || (t.heat === 'unknown' && there),
   };
 }

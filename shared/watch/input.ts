@@ -19,6 +19,8 @@ export interface WatchSettings {
   readonly schedule: HeatSchedule;
   /** How far the iron has gone from its dial chart, null where it keeps to it or has none; older sessions lack it. */
   readonly drift?: Drift | null;
+  /** What is known of marks of its dial from elsewhere than its own probes as they are read now; left out where nothing is. */
+  readonly charted?: readonly { readonly mark: number; readonly meanC: number }[];
 }
 
 /** What is taken over from before: the first input of every recorded session. */

@@ -1,4 +1,4 @@
-import { drifted, noReading, notRecording, outOfBand, overLimit } from '../alarm/conditions.ts';
+import { drifted, noReading, notRecording, outOfBand, overLimit, suspected } from '../alarm/conditions.ts';
 import type { Condition } from '../alarm/machine.ts';
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
@@ -7,6 +7,7 @@ import { type Drift, driftDetail } from '../iron/dial/drift.ts';
 import { type HeadingFacts, headingForLimit, type Reach } from '../thermometer/lag/heading.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
+import { type Suspicion, suspicionDetail } from '../thermometer/suspect-probe.ts';
 
 /** From facts to what is seen of each alarm's condition. */
 export interface Seen extends AlarmKey {
@@ -25,18 +26,25 @@ export interface ProbeFacts {
   readonly highestC: number | null;
   readonly heading: HeadingFacts;
   readonly reach: Reach;
+  readonly suspicion: Suspicion | null;
   readonly mayBeHot: boolean;
 }
 
 /** The alarms of one probe. */
 export const seenOfProbe = (facts: ProbeFacts): readonly Seen[] => {
-  const { probe, quality, limitC, highestC, heading, reach, mayBeHot } = facts;
+  const { probe, quality, limitC, highestC, heading, reach, suspicion, mayBeHot } = facts;
   const plateC = heading.readC;
   const over = overLimit({ plateC: highestC, limitC }, alarmTable['over-limit'].deadbandK);
   return [
     { kind: 'over-limit', probe, condition: over, plateC },
     { kind: 'heading-for-limit', probe, condition: headingForLimit(heading, reach), plateC },
     { kind: 'no-reading', probe, condition: noReading(quality, mayBeHot), detail: quality },
+    {
+      kind: 'suspect-probe',
+      probe,
+      condition: suspected(suspicion),
+      detail: suspicion === null ? '' : suspicionDetail(suspicion),
+    },
   ];
 };
 

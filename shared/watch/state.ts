@@ -4,6 +4,7 @@ import type { Reach } from '../thermometer/lag/heading.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { LinkState, Thermometer } from '../thermometer/thermometer.ts';
+import type { Doubts } from './doubts.ts';
 import type { WatchSettings } from './input.ts';
 import { type IronSlice, newIron } from './iron.ts';
 import { newWork, type Work } from './work.ts';
@@ -23,6 +24,8 @@ export interface WatchState extends IronSlice {
   readonly work: Work;
   /** How far each probe's plate usually gets in its thermostat's rises. */
   readonly reach: Readonly<Record<ProbeId, Reach>>;
+  /** What is suspected of its probes. */
+  readonly doubts: Doubts;
   readonly alarms: Readonly<Record<string, AlarmRecord>>;
   readonly keeping: { readonly kept: boolean; readonly detail: string };
 }
@@ -39,6 +42,7 @@ export const initialWatch = (seq: number, tMs: number): WatchState => ({
   ...newIron,
   work: newWork,
   reach: {},
+  doubts: {},
   alarms: {},
   keeping: { kept: true, detail: '' },
 });

@@ -3,6 +3,7 @@ import { alarmKeyText } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import { doubtfulBand } from '../heat/band.ts';
 import { commandAlarms, watchAlarms } from './alarms.ts';
+import { stepDoubts } from './doubts.ts';
 import { after, ironFacts } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
 import type { Carried, WatchInput, WatchSettings } from './input.ts';
@@ -13,7 +14,7 @@ import { fitThermometers, stepThermometers, type ThermometersSlice } from './the
 import { stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
-export const FOLD_VERSION = 2;
+export const FOLD_VERSION = 3;
 
 export interface Step {
   readonly state: WatchState;
@@ -36,6 +37,15 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
   const told = stepWork(fitted.work, input, settings.schedule.stages, tMs);
   const facts = ironFacts({ tMs, settings, thermometers: read.slice.thermometers, work: told.work });
   const iron = stepIron(ironOf(fitted), input, facts);
+  const doubts = stepDoubts(fitted.doubts, input, {
+    tMs,
+    settings,
+    before: before.settings,
+    readings: read.slice.readings,
+    leader: iron.slice.leader,
+    meansC: iron.slice.behaviour.cycles.map((c) => c.meanC),
+    found: iron.found,
+  });
   const commanded = commandAlarms(fitted.alarms, input, tMs);
   const state: WatchState = {
     seq,
@@ -45,6 +55,7 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
     ...iron.slice,
     work: told.work,
     reach: fitted.reach,
+    doubts,
     alarms: commanded.alarms,
     keeping: keepingAfter(fitted.keeping, input),
   };

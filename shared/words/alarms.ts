@@ -28,6 +28,13 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     consequence: 'Nothing here can warn of an overheated plate. Treat it as hot.',
     action: 'Lift the iron off and set it on its rest. Then look at the probe, its wires and the cable.',
   },
+  'suspect-probe': {
+    title: 'A probe may be wired or set wrongly',
+    cause: 'What it reads is not what an iron does.',
+    consequence: 'The plate may be far hotter than is shown, and nothing here would warn of it.',
+    action:
+      'Treat the plate as hot and set it on its rest. Switch the iron off, let it go cold, then look at the probe’s two wires and at its type in Setup.',
+  },
   'above-band': {
     title: 'Iron runs above the stage',
     cause: 'Over whole thermostat cycles, the plate was above the stage that you chose.',

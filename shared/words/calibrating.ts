@@ -4,6 +4,8 @@ export const procedureRefusals = {
   none: 'No calibration of this probe is being made. Begin one first.',
   already:
     'A calibration of this probe is being made already, here or on another page. Go on with it, or give it up first.',
+  lagUnderWay:
+    'The lag of this probe is being measured. Finish that first, or give it up: one procedure at a time.',
   notWaiting: 'There is no point to keep. Choose a point and wait until the reading holds.',
   otherKind: (waiting: string, given: string) =>
     `It waits at “${waiting}”, but what was sent belongs to “${given}”. Choose the point anew.`,
@@ -89,6 +91,19 @@ export const calibratingWords = {
   versions: 'Earlier calibrations',
 } as const;
 
+/** The drawing of what a correction leaves over. */
+export const residualWords = {
+  across: 'what the probe read',
+  exact: (points: number) =>
+    points === 1
+      ? 'One point is met exactly, so nothing is left over: how good it is shows only with more points.'
+      : 'Two points are met exactly by the line through them, so nothing is left over: a third shows how good it is.',
+  furthest: (place: number, off: string) =>
+    `Point ${place} lies furthest off: by ${off}. On the full line nothing is left over.`,
+  band: (least: string, most: string) =>
+    `The dashed lines are how far the correction can be trusted: ±${least} where it is best, ±${most} at the edges (twice its standard uncertainty, some 95 %; GUM, JCGM 100:2008, 6.3.3).`,
+} as const;
+
 /** Confidence as it stands in a choice. */
 export const confidenceText = (confidence: number): string => `${Number((confidence * 100).toFixed(1))} %`;
 
@@ -110,6 +125,7 @@ export const trustSettingWords = {
 
 export const trustWords = {
   why: (band: string) => `Why ±${band}`,
+  due: ' · calibration past its date',
   asking: 'Asking the daemon …',
   noBudget: 'There is no valid reading to say it of.',
   together: (u: string) =>

@@ -1,4 +1,5 @@
 import type { Fault } from '../thermometer/reading.ts';
+import type { Suspicion } from '../thermometer/suspect-probe.ts';
 
 /** What a fault says: its name, what it means, and what to do. */
 export interface FaultWords {
@@ -74,3 +75,12 @@ export const faultWords: Readonly<Record<Fault, FaultWords>> = {
     action: 'Wait for two or three seconds.',
   },
 };
+
+/** What is suspected of a probe, and what would explain it. */
+export function suspicionText({ kind, likely }: Suspicion): string {
+  if (kind === 'reversed')
+    return 'Its reading fell where an iron warms up, as it does with the two wires swapped. Swap them at one end: at the probe’s plug or at the board.';
+  if (likely === null)
+    return 'It reads a plate where no household iron holds one. See which type stands on its wire or its data sheet, and settle that in Setup; where the board makes the temperature, set it there.';
+  return `It reads as a type ${likely} would that is taken for another type. If its wire is type ${likely}, settle that in Setup; where the board makes the temperature, set it there.`;
+}

@@ -12,6 +12,8 @@ Options, each with the environment variable of the same meaning:
                         115200 baud unless said otherwise
   --simulate            watch the simulated iron, labelled SIMULATED everywhere (SOLEPLATE_SIMULATE=1)
   --speed N             run the simulated iron N times as fast, 0.1 to 1000 (SOLEPLATE_SPEED)
+  --thermocouple TYPE   let the simulated iron send the emf of this type, with "-reversed" behind it for swapped wires,
+                        as K or J-reversed (SOLEPLATE_THERMOCOUPLE)
   --listen HOST:PORT    where the page is, 127.0.0.1:7350 unless set (SOLEPLATE_LISTEN); any address but loopback
                         is view-only
   --data DIR            where settings and the book are kept (SOLEPLATE_DATA)
@@ -33,6 +35,10 @@ Options, each with the environment variable of the same meaning:
     '--serial and --simulate exclude each other: a real device is never mixed with the simulated one.',
   speedWithoutSimulate: (said: string) =>
     `${said}: the speed is for the simulated iron only; add --simulate.`,
+  thermocouple: (said: string, types: readonly string[]) =>
+    `${said}: one of ${types.join(', ')} is needed, with "-reversed" behind it for swapped wires.`,
+  thermocoupleWithoutSimulate: (said: string) =>
+    `${said}: it is for the simulated iron only, since a real board has its own; add --simulate.`,
   serialTwice: (path: string) => `--serial ${path} is given twice: a device can be watched once.`,
   flag: (said: string) => `${said}: 1 or 0 is needed.`,
   serial: (said: string) =>

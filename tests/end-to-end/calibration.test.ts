@@ -9,6 +9,7 @@ import { freshFolder } from './support/folder.ts';
 import { expectNothingInTheWay } from './support/in-the-way.ts';
 import { launchBrowser, openPage, part, plateNumber } from './support/page.ts';
 import { type Program, startProgram } from './support/program.ts';
+import { shooting } from './support/shots.ts';
 import { until } from './support/until.ts';
 
 let browser: Browser;
@@ -49,33 +50,13 @@ const untilSteady = (page: Page): Promise<void> =>
     .getByText('Steady: this point can be kept.')
     .waitFor({ timeout: STEADY_WITHIN_MS });
 
-async function shoot(page: Page, name: string, what = 'calibration'): Promise<void> {
-  const folder = process.env['SOLEPLATE_SHOTS'];
-  if (folder === undefined) return;
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const [width, height] of [
-      [1440, 900],
-      [390, 844],
-    ] as const) {
-      // So high that nothing that stays in sight covers what is shot.
-      await page.setViewportSize({ width, height: Math.max(height, 2600) });
-      // Painted once more in the new size.
-      await page.evaluate(
-        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-      );
-      await part(page, what).screenshot({ path: join(folder, `cal-${name}-${width}-${colorScheme}.png`) });
-    }
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  await page.setViewportSize({ width: 1280, height: 720 });
-}
-
 /** A plate that is brought up so fast heads for the limit, and is told so. */
 async function acknowledgeAll(api: Api): Promise<void> {
   for (const { iron, kind, probe } of (await api.live()).alarms)
     await api.post('/api/alarms/acknowledge', { iron, kind, probe });
 }
+
+const shoot = shooting('cal', 'calibration');
 
 const shows = (page: Page) => page.getByLabel('The thermometer shows');
 
@@ -135,6 +116,7 @@ describe('a fitted probe', () => {
     await acknowledgeAll(program.api);
     await part(page, 'keep-point').click();
     await part(page, 'outcome').getByText('a straight line through two points').waitFor();
+    await part(page, 'residuals').getByText('Two points are met exactly').waitFor();
     await page.getByLabel('Who made it').fill('A. Tester');
     await expectNothingInTheWay(page);
     await shoot(page, 'two-points');
@@ -213,4 +195,63 @@ describe('a loose probe', () => {
       ['boiling', 1500],
     ]);
   }, 180_000);
+});
+
+describe('a calibration of three points', () => {
+  it('is drawn with what it leaves of each; past its due date, Setup and the Iron view say so', async () => {
+    const { program, board, path } = await begin(130);
+    const page = await openPage(browser, program.address);
+    await toProbe(page);
+    const step = async (name: string, body: unknown): Promise<void> => {
+      const answer = await program.api.post(`${path}/${name}`, body);
+      if (answer.status !== 200) throw new Error(refusalOf(answer));
+    };
+    // The page may still show what was steady a moment ago.
+    const isSteady = async (): Promise<boolean> => {
+      const answer = await fetch(program.address + path);
+      return probeCalibrationsSchema.parse(await answer.json()).procedure?.waiting?.steady === true;
+    };
+    await part(page, 'calibrate').click();
+    await part(page, 'begin-fitted').click();
+    await part(page, 'wait-contact').waitFor();
+    for (const [readC, plateC] of [
+      [130, 133],
+      [150, 153.8],
+      [165, 168],
+    ] as const) {
+      await board.bring(readC);
+      await step('wait', { kind: 'contact' });
+      await until('the reading is steady', isSteady, STEADY_WITHIN_MS);
+      await acknowledgeAll(program.api);
+      const stated = { k: 2, as: 'limits' };
+      await step('keep', { kind: 'contact', plateC, stated, instrument: 'bench thermometer 7' });
+    }
+    await part(page, 'residuals')
+      .getByText(/Point 2 lies furthest off: by (0.9|1.0) °F/)
+      .waitFor();
+    expect(await part(page, 'residuals').getByRole('img').getAttribute('aria-label')).toContain(
+      'The dashed lines',
+    );
+    await shoot(page, 'three-points', 'residuals');
+    await expectNothingInTheWay(page);
+    // Due in a moment: what follows comes later.
+    const dueUtcMs = Date.now() + 3000;
+    await step('save', { by: 'A. Tester', dueUtcMs });
+    await part(page, 'in-force').getByText('A. Tester').waitFor();
+    expect(await part(page, 'calibration-due').count()).toBe(0);
+    await until('its due date has passed', () => Date.now() > dueUtcMs);
+    await page.reload();
+    await part(page, 'in-force').getByText('This calibration was due on').waitFor();
+    await part(page, 'its-points').locator('summary').click();
+    await part(page, 'its-points').getByText('Point 2 lies furthest off').waitFor();
+    await shoot(page, 'due');
+    await expectNothingInTheWay(page);
+    await page.getByRole('link', { name: 'Iron', exact: true }).click();
+    const why = part(page, 'trust').getByText('calibration past its date');
+    await why.waitFor();
+    await why.click();
+    await part(page, 'calibration-due').getByText('It still counts; make a new one when you can').waitFor();
+    await shoot(page, 'due-trust', 'trust');
+    await expectNothingInTheWay(page);
+  }, 240_000);
 });

@@ -67,6 +67,7 @@ async function startOn(machine: MachineOnDisk, more: { readonly simulate?: boole
       serial: [],
       simulate: more.simulate ?? false,
       speed: 1,
+      thermocouple: null,
       listen: { host: '127.0.0.1', port: 0 },
       dataDir: join(freshFolder(), 'data'),
     },

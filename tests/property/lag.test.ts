@@ -6,6 +6,7 @@ import {
   plateEstimate,
   trackPlate,
 } from '../../shared/thermometer/lag/filter.ts';
+import { heardInStep, startStep, stopStep } from '../../shared/thermometer/lag/step-watch.ts';
 import { timeConstantOf } from '../../shared/thermometer/lag/time-constant.ts';
 import { recordStep } from '../unit/thermometer/lag/steps.ts';
 import { drawer } from '../unit/watch/support/worked-iron.ts';
@@ -130,5 +131,54 @@ describe('the time constant of a simulated step', () => {
       }),
       { numRuns: 300 },
     );
+  });
+});
+
+describe('a step that is waited for', () => {
+  const heard = fc.record({
+    waitMs: fc.integer({ min: 0, max: 4000 }),
+    deviceMs: fc.option(fc.integer({ min: 0, max: 2 ** 32 - 1 })),
+    readC: fc.oneof(between(15, 25), between(0, 200), fc.constant(Number.NaN)),
+  });
+
+  test('is found or refused whatever comes in, and survives JSON', () => {
+    fc.assert(
+      fc.property(fc.array(heard, { maxLength: 80 }), (all) => {
+        let watch = startStep('clip', 0);
+        let tMs = 0;
+        for (const { waitMs, ...one } of all) {
+          tMs += waitMs;
+          watch = heardInStep(watch, { ...one, tMs });
+          expect(JSON.parse(JSON.stringify(watch))).toEqual(watch);
+        }
+        const { end } = stopStep(watch);
+        if (end?.kind === 'found') expect(end.found.tauS).toBeGreaterThan(0);
+        else expect(end?.kind).toBe('refused');
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('from rest, is found by itself with a time constant that holds within its uncertainty', () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      const draw = drawer(seed * 7919);
+      const tauS = draw(0.8, 5);
+      let watch = startStep('clip', 0);
+      const record = recordStep({
+        tauS,
+        startC: draw(15, 28),
+        endC: seed % 3 === 0 ? 0 : draw(95, 190),
+        onsetS: draw(24, 30),
+        lastsS: 32 + 8 * tauS,
+        periodMs: 100,
+        noiseK: draw(0.02, 0.15),
+        resolutionK: 0.25,
+        seed,
+      });
+      for (const { tMs, tC } of record) watch = heardInStep(watch, { tMs, deviceMs: null, readC: tC });
+      const { end } = watch;
+      if (end?.kind !== 'found') return expect.unreachable(`seed ${seed}: ${JSON.stringify(end)}`);
+      expect(Math.abs(end.found.tauS - tauS)).toBeLessThan(4 * end.found.standardS);
+    }
   });
 });

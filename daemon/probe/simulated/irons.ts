@@ -1,3 +1,4 @@
+import type { ThermocoupleType } from '../../../shared/thermometer/probe.ts';
 import type { IronBody } from './physics.ts';
 import type { ProbeTraits } from './probe.ts';
 
@@ -9,6 +10,15 @@ export interface WireTraits {
   readonly periodMs: number;
   /** Whether it has a motion sensor. */
   readonly motion: boolean;
+  /** The thermocouple whose emf it sends; null: it makes the temperature itself. */
+  readonly emf: EmfTraits | null;
+}
+
+export interface EmfTraits {
+  readonly type: ThermocoupleType;
+  /** Whether its two wires are swapped. */
+  readonly reversed: boolean;
+  readonly coldJunctionC: number;
 }
 
 export interface IronTraits {
@@ -20,8 +30,14 @@ export interface IronTraits {
 
 /** INVENTED DEMO DATA: none of these is a measured iron; they only have plausible sizes. */
 
-const board: WireTraits = { probe: '1', periodMs: 100, motion: true };
+const board: WireTraits = { probe: '1', periodMs: 100, motion: true, emf: null };
 const quarterDegree: ProbeTraits = { lagS: 1.5, noiseK: 0.12, resolutionK: 0.25, offsetK: 0 };
+
+/** An iron whose board sends the emf of a thermocouple, by its cold junction a little warmer than the shop. */
+export const withEmf = (iron: IronTraits, emf: Pick<EmfTraits, 'type' | 'reversed'>): IronTraits => ({
+  ...iron,
+  wire: { ...iron.wire, emf: { ...emf, coldJunctionC: 24.5 } },
+});
 
 /** Sweeps; about 17 K (30 degF) from trough to peak. */
 export const bigIron: IronTraits = {

@@ -1,4 +1,6 @@
+import { emfUv } from '../../../shared/thermocouple/thermocouple.ts';
 import { withChecksum } from '../wire/checksum.ts';
+import type { EmfTraits } from './irons.ts';
 import { type Seed, uniform } from './random.ts';
 
 /** The wire's lines as a board writes them, latin1, without their line end. */
@@ -10,15 +12,27 @@ export interface SampleWords {
   readonly probe: string;
   readonly n: number;
   readonly ms: number;
-  /** Hot junction in degC as text; null: the junction is open. */
-  readonly t: string | null;
+  /** What is said of the hot junction: `tWords` or `emfWords`; null: it is open. */
+  readonly heat: string | null;
   /** Motion in g; null: no motion sensor. */
   readonly motionG: number | null;
 }
 
+/** A temperature that the board made itself, degC as text. */
+export const tWords = (tC: string): string => `t=${tC}`;
+
+/** The emf at the board's terminals with its cold junction; swapped wires turn its sign round. */
+export function emfWords(tC: number, { type, reversed, coldJunctionC }: EmfTraits): string | null {
+  const hotUv = emfUv(type, tC);
+  const coldUv = emfUv(type, coldJunctionC);
+  if (hotUv === null || coldUv === null) return null;
+  const terminalUv = (hotUv - coldUv) * (reversed ? -1 : 1);
+  return `uv=${terminalUv.toFixed(1)} cj=${coldJunctionC.toFixed(2)}`;
+}
+
 /** One sample as a line with its checksum; sequence number and device clock wrap as the wire's do. */
 export function sampleLine(words: SampleWords): string {
-  const heat = words.t === null ? 'f=o' : `t=${words.t}`;
+  const heat = words.heat ?? 'f=o';
   const motion = words.motionG === null ? '' : ` g=${words.motionG.toFixed(3)}`;
   return withChecksum(`p=${words.probe} n=${words.n % 65_536} ms=${words.ms % 2 ** 32} ${heat}${motion}`);
 }

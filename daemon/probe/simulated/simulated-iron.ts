@@ -1,5 +1,5 @@
 import type { IronTraits } from './irons.ts';
-import { damaged, helloLine, sampleLine } from './line.ts';
+import { damaged, emfWords, helloLine, sampleLine, tWords } from './line.ts';
 import { advanceBody, type BodyState, coldBody, type Surroundings } from './physics.ts';
 import { followPlate, probeText } from './probe.ts';
 import { gaussian, type Seed, uniform } from './random.ts';
@@ -106,12 +106,16 @@ function speak(
 ): { readonly lines: readonly string[]; readonly seed: Seed } {
   const heat = probeText(traits.probe, state.junctionC, state.seed);
   const motion = motionG(place, heat.seed);
-  const { probe } = traits.wire;
+  const { probe, emf } = traits.wire;
   const line = sampleLine({
     probe,
     n: state.n,
     ms: state.tMs - state.bootMs,
-    t: faults.includes('open') ? null : heat.text,
+    heat: faults.includes('open')
+      ? null
+      : emf === null
+        ? tWords(heat.text)
+        : emfWords(Number(heat.text), emf),
     motionG: traits.wire.motion ? motion.value : null,
   });
   const wire = overBadWire(line, faults.includes('garbage'), motion.seed);

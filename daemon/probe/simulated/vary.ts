@@ -41,7 +41,7 @@ export function varyIron(seed: Seed): IronTraits {
       resolutionK: draw.oneOf(resolutionsK),
       offsetK: draw.between(-1, 1),
     },
-    wire: { probe: '1', periodMs: draw.oneOf(periodsMs), motion: draw.between(0, 1) < 0.5 },
+    wire: { probe: '1', periodMs: draw.oneOf(periodsMs), motion: draw.between(0, 1) < 0.5, emf: null },
   };
 }
 

@@ -25,7 +25,7 @@ import { withCalibration } from '../../settings/change.ts';
 import { calibrationVersions } from '../../settings/settings.ts';
 import { Refusal } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
-import { type Known, madeWith, shown } from './shown.ts';
+import { type Known, madeNow, shown } from './shown.ts';
 
 type SaveAct = Extract<CalibrationAct, { act: 'save' }>;
 
@@ -47,8 +47,8 @@ export class CalibrationDesk {
     const known = this.#known(id);
     const { procedures } = this.#program;
     if (act.act === 'save') await this.#save(known, act, unit);
-    else if (act.act === 'give-up') procedures.end(id);
-    else procedures.put(id, this.#step(known, act, unit));
+    else if (act.act === 'give-up') procedures.calibrations.delete(id);
+    else procedures.calibrations.set(id, this.#step(known, act, unit));
     // From its beginning to its end a loose probe is off its iron, and the watch has to know.
     if (act.act === 'begin' || act.act === 'give-up') await this.#program.applySettings();
     return this.calibrations(id, unit);
@@ -61,7 +61,9 @@ export class CalibrationDesk {
   ): Procedure {
     if (act.act === 'begin') {
       if (known.procedure !== null) throw new Refusal('conflict', procedureRefusals.already);
-      return beginProcedure(act.mounting, madeWith(known));
+      if (this.#program.procedures.lags.has(known.probe.id))
+        throw new Refusal('conflict', procedureRefusals.lagUnderWay);
+      return beginProcedure(act.mounting, madeNow(known));
     }
     if (act.act === 'drop') {
       const left = dropPoint(begun(known), act.point);
@@ -112,11 +114,11 @@ export class CalibrationDesk {
   /** It is over before it is written, so that a second tap makes no second version; what can't be written goes on. */
   async #write(calibration: Omit<Calibration, 'version'>, procedure: Procedure): Promise<void> {
     const { options, procedures } = this.#program;
-    procedures.end(calibration.probe);
+    procedures.calibrations.delete(calibration.probe);
     try {
       await options.settings.change((settings) => withCalibration(settings, calibration));
     } catch (error) {
-      procedures.put(calibration.probe, procedure);
+      procedures.calibrations.set(calibration.probe, procedure);
       throw error;
     }
   }
@@ -131,7 +133,7 @@ export class CalibrationDesk {
     return {
       probe,
       versions: calibrationVersions(settings, id),
-      procedure: procedures.of(id),
+      procedure: procedures.calibrations.get(id) ?? null,
       sits: iron === undefined ? null : this.#program.settingsOf(iron),
       thermometer: watches.withProbe(id)?.state.thermometers[id] ?? null,
       nowMs,
@@ -152,7 +154,7 @@ function begun({ procedure }: Known): Procedure {
 /** The procedure, where its points still go together. */
 function sound(known: Known): Procedure {
   const procedure = begun(known);
-  if (!goesOnWith(procedure, madeWith(known))) throw new Refusal('conflict', procedureRefusals.changed);
+  if (!goesOnWith(procedure, madeNow(known))) throw new Refusal('conflict', procedureRefusals.changed);
   return procedure;
 }
 

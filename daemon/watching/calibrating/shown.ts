@@ -1,5 +1,5 @@
 import { type Calibration, isDue } from '../../../shared/calibration/calibration.ts';
-import type { Correction } from '../../../shared/calibration/correction.ts';
+import { type Correction, trustAlong } from '../../../shared/calibration/correction.ts';
 import { residualsK } from '../../../shared/calibration/fit.ts';
 import { kindsFor } from '../../../shared/calibration/points.ts';
 import {
@@ -7,9 +7,9 @@ import {
   type MadeWith,
   outcomeOf,
   type Procedure,
-  waitingNow,
 } from '../../../shared/calibration/procedure.ts';
 import { isRefusal } from '../../../shared/calibration/refusals.ts';
+import { waitingNow } from '../../../shared/calibration/steadiness.ts';
 import type {
   OutcomeShown,
   ProbeCalibrations,
@@ -46,6 +46,7 @@ export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
     versions: versions.map((calibration) => ({
       calibration,
       residualsK: residualsK(calibration.points, calibration.correction),
+      along: trustAlong(calibration.correction),
     })),
     due: inForce !== null && isDue(inForce, nowUtcMs),
     budget:
@@ -56,11 +57,15 @@ export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
   };
 }
 
-export const madeWith = ({ probe, sits }: Pick<Known, 'probe' | 'sits'>): MadeWith => ({
-  thermocouple: probe.thermocouple,
-  unit: probe.unit,
-  iron: sits?.iron.id ?? null,
+/** @param iron id of the one that it sits on; null: none */
+export const madeWith = ({ thermocouple, unit }: ProbeSettings, iron: string | null): MadeWith => ({
+  thermocouple,
+  unit,
+  iron,
 });
+
+export const madeNow = ({ probe, sits }: Pick<Known, 'probe' | 'sits'>): MadeWith =>
+  madeWith(probe, sits?.iron.id ?? null);
 
 function procedureShown(procedure: Procedure, known: Known, unit: TemperatureUnit): ProcedureShown {
   const { mounting, points, waiting } = procedure;
@@ -70,7 +75,7 @@ function procedureShown(procedure: Procedure, known: Known, unit: TemperatureUni
     points,
     waiting: waiting === null ? null : { kind: waiting.kind, ...waitingNow(waiting, known.nowMs) },
     outcome: points.length === 0 ? null : outcomeShown(procedure, known, unit),
-    trouble: goesOnWith(procedure, madeWith(known)) ? '' : procedureRefusals.changed,
+    trouble: goesOnWith(procedure, madeNow(known)) ? '' : procedureRefusals.changed,
   };
 }
 
@@ -81,6 +86,7 @@ function outcomeShown(procedure: Procedure, known: Known, unit: TemperatureUnit)
     kind: 'correction',
     correction,
     residualsK: residualsK(procedure.points, correction),
+    along: trustAlong(correction),
     at: guardBands(procedure, correction, known),
   };
 }

@@ -12,6 +12,7 @@ import {
 } from '../../../shared/messages/calibration.ts';
 import { probeIdSchema } from '../../../shared/thermometer/probe.ts';
 import type { Desk } from '../desk.ts';
+import { procedureStep } from './procedure-step.ts';
 import { json, type Route, route } from './route.ts';
 
 const answer = { kind: 'json', name: 'ProbeCalibrations', schema: probeCalibrationsSchema } as const;
@@ -72,7 +73,7 @@ const stepRoutes = (desk: Desk): Route[] => [
 ];
 
 interface Step<S extends z.ZodType> {
-  readonly path: 'begin' | 'wait' | 'keep' | 'drop' | 'save' | 'give-up';
+  readonly path: keyof typeof operations;
   readonly does: string;
   readonly body: S;
   readonly actOf: (body: z.output<S>) => CalibrationAct;
@@ -87,19 +88,12 @@ const operations = {
   'give-up': 'GiveUpCalibration',
 } as const;
 
-function step<S extends z.ZodType>(desk: Desk, { path, does, body, actOf }: Step<S>): Route {
-  const name = operations[path];
-  return route({
-    method: 'post',
-    path: `/api/probes/{id}/calibrations/${path}`,
-    name: `${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+const step = <S extends z.ZodType>(desk: Desk, { path, does, body, actOf }: Step<S>): Route =>
+  procedureStep({
+    path: `calibrations/${path}`,
+    name: operations[path],
     does,
-    params: { id: probeIdSchema },
-    query: wordsInSchema,
-    body: { name, schema: body },
+    body,
     answer,
-    refusals: [404, 409, 422],
-    handle: async ({ params, query, body: asked }) =>
-      json(await desk.calibrate(params.id, actOf(asked), query.unit)),
+    take: (probe, asked, unit) => desk.calibrate(probe, actOf(asked), unit),
   });
-}

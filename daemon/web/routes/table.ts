@@ -3,6 +3,7 @@ import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
 import { dialRoutes } from './dial.ts';
 import { itemRoutes } from './items.ts';
+import { lagRoutes } from './lag.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
 import { settingsRoutes } from './settings.ts';
@@ -18,5 +19,6 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...commandRoutes(desk),
   ...settingsRoutes(desk),
   ...calibrationRoutes(desk),
+  ...lagRoutes(desk),
   ...dialRoutes(desk),
 ];

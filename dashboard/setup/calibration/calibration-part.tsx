@@ -4,10 +4,10 @@ import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { calibratingWords } from '../../../shared/words/calibrating.ts';
 import { waterCaution } from '../../../shared/words/calibration.ts';
 import { viewOnly } from '../../link/daemon.ts';
-import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
 import { unsay } from '../changing.ts';
-import { calibrationsOf, take, useCalibrations } from './calibrations.ts';
+import { calibrationsOf, take, useCalibrations, whyOf } from './calibrations.ts';
+import { ChooseMounting } from './choose-mounting.tsx';
 import { InForce } from './in-force.tsx';
 import { Making } from './making.tsx';
 import { Versions } from './versions.tsx';
@@ -49,7 +49,14 @@ function Between({ probe, all }: { readonly probe: ProbeSettings; readonly all: 
     <>
       <InForce all={all} />
       {viewOnly.value ? null : isChoosing ? (
-        <Choosing id={probe.id} end={() => choose(false)} />
+        <ChooseMounting
+          caution={waterCaution}
+          begin={(mounting) => {
+            unsay(`probe ${probe.id}`);
+            void take(probe.id, 'begin', { mounting });
+          }}
+          end={() => choose(false)}
+        />
       ) : (
         <div class="choice-row">
           <Target testId="calibrate" onPress={() => choose(true)}>
@@ -57,40 +64,8 @@ function Between({ probe, all }: { readonly probe: ProbeSettings; readonly all: 
           </Target>
         </div>
       )}
-      <Why id={probe.id} />
+      <Why text={whyOf(probe.id)} />
       <Versions all={all} />
     </>
-  );
-}
-
-/** Before anything else the caution; then how the probe is mounted, which decides what it may be taken to. */
-function Choosing({ id, end }: { readonly id: string; readonly end: () => void }) {
-  const begin = (mounting: 'loose' | 'fitted'): void => {
-    unsay(`probe ${id}`);
-    void take(id, 'begin', { mounting });
-  };
-  const caution = useRef<HTMLHeadingElement>(null);
-  useEffect(() => caution.current?.focus(), []);
-  return (
-    <div class="calibration-step" data-testid="choose-mounting">
-      <h5 class="calibration-step-title" tabIndex={-1} ref={caution}>
-        {calibratingWords.first}
-      </h5>
-      <Note hatch="beyond" testId="water-caution">
-        <strong>{waterCaution}</strong>
-      </Note>
-      <p>{calibratingWords.which}</p>
-      <div class="choice-row">
-        <Target main testId="begin-fitted" onPress={() => begin('fitted')}>
-          <span>{calibratingWords.fitted}</span>
-          <small>{calibratingWords.fittedMeans}</small>
-        </Target>
-        <Target main testId="begin-loose" onPress={() => begin('loose')}>
-          <span>{calibratingWords.loose}</span>
-          <small>{calibratingWords.looseMeans}</small>
-        </Target>
-        <Target onPress={end}>{calibratingWords.neverMind}</Target>
-      </div>
-    </div>
   );
 }

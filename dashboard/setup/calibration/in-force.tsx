@@ -2,12 +2,13 @@ import type { ProbeCalibrations } from '../../../shared/messages/calibration.ts'
 import { formatTemperatureDifference } from '../../../shared/units/temperature.ts';
 import { calibratingWords, confidenceText } from '../../../shared/words/calibrating.ts';
 import { calibrationWords, methodWords, mountingWords } from '../../../shared/words/calibration.ts';
-import { Note } from '../../parts/note.tsx';
 import { unit } from '../../parts/unit.ts';
 import { day, dayAndTime } from '../day.ts';
+import { DueNote } from './due-note.tsx';
 
 /** The calibration in force, with how far it makes a reading trusted; or what stands in for one. */
-export function InForce({ all: { versions, due, budget } }: { readonly all: ProbeCalibrations }) {
+export function InForce({ all }: { readonly all: ProbeCalibrations }) {
+  const { versions, budget } = all;
   const [newest] = versions;
   const guard =
     budget === null
@@ -27,11 +28,7 @@ export function InForce({ all: { versions, due, budget } }: { readonly all: Prob
         <strong>{calibratingWords.inForce(version, dayAndTime(madeAt))}</strong>
         {who === '' ? '' : `, ${calibratingWords.by(who)}`}
       </p>
-      {due && dueUtcMs !== null ? (
-        <Note hatch="missing" testId="calibration-due">
-          {calibrationWords.due(day(dueUtcMs))}
-        </Note>
-      ) : null}
+      <DueNote all={all} />
       <dl class="facts">
         <dt>{calibratingWords.method}</dt>
         <dd>

@@ -5,11 +5,12 @@ import { calibratingWords } from '../../../shared/words/calibrating.ts';
 import { pointWords, waterCaution } from '../../../shared/words/calibration.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
-import { take } from './calibrations.ts';
+import { take, whyOf } from './calibrations.ts';
 import { endDraft } from './drafts.ts';
 import { Finish } from './finish.tsx';
 import { Outcome } from './outcome.tsx';
 import { PointsTable } from './points-table.tsx';
+import { Residuals } from './residuals.tsx';
 import { WaitingStep } from './waiting-step.tsx';
 import { Why } from './why.tsx';
 
@@ -43,11 +44,14 @@ export function Making({ probe, all, procedure }: MakingProps) {
           drop={(point) => void take(id, 'drop', { point })}
         />
       )}
+      {outcome?.kind === 'correction' ? (
+        <Residuals points={points} residualsK={outcome.residualsK} along={outcome.along} />
+      ) : null}
       {outcome === null || waiting !== null ? null : <Outcome outcome={outcome} />}
       {waiting === null && outcome?.kind === 'correction' ? (
         <Finish id={id} version={(all.versions[0]?.calibration.version ?? 0) + 1} />
       ) : null}
-      {waiting === null ? <Why id={id} /> : null}
+      {waiting === null ? <Why text={whyOf(id)} /> : null}
       <GiveUp id={id} hasPoints={points.length > 0} />
     </>
   );

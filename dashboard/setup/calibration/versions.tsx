@@ -3,6 +3,7 @@ import { calibratingWords } from '../../../shared/words/calibrating.ts';
 import { calibrationWords, methodWords } from '../../../shared/words/calibration.ts';
 import { dayAndTime } from '../day.ts';
 import { PointsTable } from './points-table.tsx';
+import { Residuals } from './residuals.tsx';
 
 /** The points of the calibration in force, and the ones before it. */
 export function Versions({ all: { versions } }: { readonly all: ProbeCalibrations }) {
@@ -32,18 +33,19 @@ export function Versions({ all: { versions } }: { readonly all: ProbeCalibration
 }
 
 const Points = ({
-  of: { calibration, residualsK },
+  of: { calibration, residualsK, along },
 }: {
   readonly of: ProbeCalibrations['versions'][number];
 }) => {
   const { version, madeAt, by, correction, points } = calibration;
   return (
-    <>
+    <div class="calibration-step">
       <p>
         {calibratingWords.inForce(version, dayAndTime(madeAt))}
         {by === '' ? '' : `, ${calibratingWords.by(by)}`}: {methodWords[correction.method]}
       </p>
+      <Residuals points={points} residualsK={residualsK} along={along} />
       <PointsTable title={calibratingWords.pointsOf} points={points} residualsK={residualsK} drop={null} />
-    </>
+    </div>
   );
 };

@@ -6,7 +6,7 @@ import { pointWords, waitingWords } from '../../../shared/words/calibration.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
-import { take } from './calibrations.ts';
+import { take, whyOf } from './calibrations.ts';
 import { type FieldErrors, keepOf, pointKept, typedOf } from './drafts.ts';
 import { PointFields } from './point-fields.tsx';
 import { Why } from './why.tsx';
@@ -47,7 +47,7 @@ export function WaitingStep({ id, waiting, place }: WaitingStepProps) {
         </div>
         <PointFields id={id} kind={kind} errors={errors} />
       </div>
-      <Why id={id} />
+      <Why text={whyOf(id)} />
       <div class="choice-row">
         <Target main testId="keep-point" onPress={() => void keep()}>
           {calibratingWords.keep}

@@ -1,8 +1,11 @@
-import { whyOf } from './calibrations.ts';
+interface WhyProps {
+  readonly text: string;
+  readonly testId?: string;
+}
 
 /** Why the last step came to nothing, beside what was pressed. */
-export const Why = ({ id }: { readonly id: string }) => (
-  <p class="field-error" role="status" data-testid="calibration-why">
-    {whyOf(id)}
+export const Why = ({ text, testId = 'calibration-why' }: WhyProps) => (
+  <p class="field-error" role="status" data-testid={testId}>
+    {text}
   </p>
 );

@@ -1,14 +1,17 @@
 import { toleranceClasses } from '../../../shared/thermocouple/tolerance.ts';
 import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
+import { readSuspicionDetail } from '../../../shared/thermometer/suspect-probe.ts';
 import { MOUNTING_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
+import { alarmWords } from '../../../shared/words/alarms.ts';
 import { trustSettingWords } from '../../../shared/words/calibrating.ts';
-import { faultWords } from '../../../shared/words/faults.ts';
+import { faultWords, suspicionText } from '../../../shared/words/faults.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
 import { ironWords } from '../../../shared/words/standing.ts';
 import { irons as watched } from '../../iron/irons.ts';
-import { viewOnly } from '../../link/daemon.ts';
+import { alarms, viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
+import { Note } from '../../parts/note.tsx';
 import { difference, figure, unit } from '../../parts/unit.ts';
 import { CalibrationPart } from '../calibration/calibration-part.tsx';
 import { calibrationsOf } from '../calibration/calibrations.ts';
@@ -17,16 +20,14 @@ import { irons } from '../daemon-settings.ts';
 import { Pick } from '../fields/field.tsx';
 import { KeptField, nameCheck } from '../fields/kept-field.tsx';
 import { differenceTyped, readDifference } from '../fields/number.ts';
+import { LagPart } from '../lag/lag-part.tsx';
+import { lagOf } from '../lag/lags.ts';
 import { SaidLine } from '../said-line.tsx';
 import { moveTo, moveToNew, sitsOn } from './moves.ts';
 
 /** One probe: what it reads now, where it sits, and how it is read. */
 export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
-  <li
-    class={isCalibrating(probe.id) ? 'card card--wide' : 'card'}
-    data-testid="probe-card"
-    data-id={probe.id}
-  >
+  <li class={isBusy(probe.id) ? 'card card--wide' : 'card'} data-testid="probe-card" data-id={probe.id}>
     <ReadingNow id={probe.id} />
     <KeptField
       id={`probe-${probe.id}`}
@@ -64,6 +65,7 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
     <ToleranceClassPick probe={probe} />
     <Mounting probe={probe} />
     <CalibrationPart probe={probe} />
+    <LagPart probe={probe} />
     <p class="quiet">
       <code>{probe.id}</code>
     </p>
@@ -71,7 +73,9 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
   </li>
 );
 
-const isCalibrating = (id: string): boolean => calibrationsOf(id)?.procedure?.mounting !== undefined;
+/** While something is measured step by step the card takes the whole width. */
+const isBusy = (id: string): boolean =>
+  calibrationsOf(id)?.procedure?.mounting !== undefined || lagOf(id)?.procedure?.mounting !== undefined;
 
 const ToleranceClassPick = ({ probe }: { readonly probe: ProbeSettings }) => (
   <div>
@@ -116,7 +120,20 @@ function ReadingNow({ id }: { readonly id: string }) {
           {faultWords[shown.fault].means} {faultWords[shown.fault].action}
         </p>
       ) : null}
+      <Suspected id={id} />
     </div>
+  );
+}
+
+/** What is suspected of it, for as long as that stands. */
+function Suspected({ id }: { readonly id: string }) {
+  const alarm = alarms.value.find((one) => one.kind === 'suspect-probe' && one.probe === id);
+  const stands = alarm !== undefined && alarm.state !== 'normal' && alarm.state !== 'returned-unacknowledged';
+  const suspicion = stands ? readSuspicionDetail(alarm.detail) : null;
+  return suspicion === null ? null : (
+    <Note hatch="missing" testId="probe-suspected">
+      <strong>{alarmWords['suspect-probe'].title}.</strong> {suspicionText(suspicion)}
+    </Note>
   );
 }
 

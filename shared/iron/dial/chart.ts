@@ -29,6 +29,8 @@ export const chartPointSchema = z
     /** How far the true peaks can be over those shown, by the probe's lag; 0 for typed ones, which aren't smoothed. */
     lagAllowanceK: spreadK,
     at: z.iso.datetime({ offset: true }),
+    /** The probe that measured it, and how that was read; older points don't tell. */
+    by: z.string().max(400).optional(),
   })
   .refine((p) => (p.troughC ?? p.meanC) <= p.meanC && p.meanC <= (p.peakC ?? p.meanC), {
     message: 'trough, mean and peak must rise in that order',

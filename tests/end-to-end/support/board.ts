@@ -106,6 +106,14 @@ export class Board {
     this.#plate = plate;
   }
 
+  /** Its probe meets something that is `toC` hot, and follows with a time constant of `tauLines` lines. */
+  meet(toC: number, tauLines: number): void {
+    const from = this.line;
+    const fromC = this.#plate(from);
+    this.#plate = (line) =>
+      toC + (fromC - toC) * Math.exp((from - line) / tauLines) + 0.1 * Math.sin(line * line);
+  }
+
   /** Brings the plate to `toC` by up to 4 K a line and holds it there; settles when it is there. */
   bring(toC: number): Promise<void> {
     const from = this.line;

@@ -4,7 +4,7 @@ import { settledCycle } from '../../../daemon/probe/simulated/cycle.ts';
 import { swingingIron } from '../../../daemon/probe/simulated/irons.ts';
 import type { IronBody } from '../../../daemon/probe/simulated/physics.ts';
 import { emptyChart, meanAt, peakAt, pointOf, withPoint } from '../../../shared/iron/dial/chart.ts';
-import { HOUSEHOLD_MEAN_C } from '../../../shared/iron/dial/suspect-probe.ts';
+import { HOUSEHOLD_MEAN_C } from '../../../shared/thermometer/suspect-probe.ts';
 import { dialFigureWords } from '../../../shared/words/dial.ts';
 import { sittingOf, stretchOf } from './left-on-rest.ts';
 

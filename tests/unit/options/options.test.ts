@@ -50,6 +50,18 @@ describe('a start', () => {
     expect(run('--serial /dev/by@id/board').serial).toEqual([{ path: '/dev/by@id/board', baud: 115_200 }]);
   });
 
+  it('lets the simulated iron send the emf of a thermocouple, and no real one', () => {
+    expect(run('--simulate').thermocouple).toBeNull();
+    expect(run('--simulate --thermocouple J').thermocouple).toEqual({ type: 'J', reversed: false });
+    const env = { SOLEPLATE_THERMOCOUPLE: 'K-reversed' };
+    expect(run('--simulate', env).thermocouple).toEqual({ type: 'K', reversed: true });
+    // It waits for a start that simulates.
+    expect(run('', env).thermocouple).toBeNull();
+    expect(refusal(['--thermocouple', 'K'])).toContain('add --simulate');
+    for (const wrong of ['X', 'k', 'K-', 'reversed', ''])
+      expect(refusal(['--simulate', '--thermocouple', wrong])).toContain('one of K, J, T, E, N is needed');
+  });
+
   it.each([
     ['0.1', 0.1],
     ['50', 50],

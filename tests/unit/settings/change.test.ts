@@ -176,7 +176,7 @@ describe('a heat schedule', () => {
     const { settings } = withSchedule(seen(), { ...draft, fabricLimitC: 180 }, head(1));
     const [iron] = settings.irons;
     if (iron === undefined) throw new Error('there is no iron');
-    expect(watchSettings(settings, iron, () => false)).toMatchObject({
+    expect(watchSettings(settings, iron, () => ({}))).toMatchObject({
       iron: { id: 'iron-1' },
       probes: [{ id: 'A/1' }],
       schedule: { version: 2, fabricLimitC: 180 },

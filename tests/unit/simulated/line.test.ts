@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { damaged, helloLine, sampleLine } from '../../../daemon/probe/simulated/line.ts';
+import { damaged, emfWords, helloLine, sampleLine, tWords } from '../../../daemon/probe/simulated/line.ts';
 import { parseLine } from '../../../daemon/probe/wire/line.ts';
 
-const words = { probe: '1', n: 7, ms: 700, t: '150.25', motionG: 0.0204 };
+const words = { probe: '1', n: 7, ms: 700, heat: tWords('150.25'), motionG: 0.0204 };
 
 describe('a simulated line', () => {
   it('is the wire form with its checksum', () => {
@@ -16,10 +16,21 @@ describe('a simulated line', () => {
   });
 
   it('says an open junction by its letter and no temperature', () => {
-    expect(parseLine(sampleLine({ ...words, t: null }), 'simulated')).toMatchObject({
+    expect(parseLine(sampleLine({ ...words, heat: null }), 'simulated')).toMatchObject({
       kind: 'sample',
       sample: { tC: null, faults: ['open'] },
     });
+  });
+
+  it('carries the emf of a thermocouple with its cold junction, and the other sign with its wires swapped', () => {
+    const emf = { type: 'K', reversed: false, coldJunctionC: 24.5 } as const;
+    const said = parseLine(sampleLine({ ...words, heat: emfWords(150, emf) }), 'simulated');
+    // NIST's table of type K has 6.138 mV at 150 degC, and 0.960 and 1.000 mV at 24 and 25 degC: 0.980 between them.
+    expect(said).toMatchObject({ kind: 'sample', sample: { tC: null, coldJunctionC: 24.5 } });
+    if (said.kind === 'sample') expect(Math.abs((said.sample.emfUv ?? 0) - (6138 - 980))).toBeLessThan(1.5);
+    const swapped = emfWords(150, { ...emf, reversed: true });
+    expect(swapped).toBe(emfWords(150, emf)?.replace('uv=', 'uv=-'));
+    expect(emfWords(5000, emf)).toBeNull();
   });
 
   it('has no motion without a motion sensor', () => {

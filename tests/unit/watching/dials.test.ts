@@ -3,6 +3,7 @@ import { withNewProbe } from '../../../daemon/settings/change.ts';
 import { dialOf, firstSettings } from '../../../daemon/settings/settings.ts';
 import { Refusal } from '../../../daemon/web/desk.ts';
 import { ironDialSchema } from '../../../shared/messages/dial.ts';
+import { emfUv, hotJunctionC } from '../../../shared/thermocouple/thermocouple.ts';
 import { type Bench, bench, FakeSource, foldedAgain } from './support/bench.ts';
 
 beforeEach(() => void vi.useFakeTimers());
@@ -12,12 +13,18 @@ const settled = (): Promise<unknown> => vi.advanceTimersByTimeAsync(2000);
 const sessionOf = ({ program }: Bench): string => program.live().situation.irons[0]?.session ?? '';
 
 /** An iron on its rest with its dial at a told mark, cycling around `meanC`. */
-async function sitting(mark: number, meanC: number, simulated = false) {
+async function sitting(
+  mark: number,
+  meanC: number,
+  simulated = false,
+  before: (made: Bench) => Promise<unknown> = () => Promise.resolve(),
+) {
   const made = bench();
   const board = new FakeSource(simulated ? 'simulated' : 'A', made.clock, simulated);
   made.program.addSource(board);
   board.link('connected');
   made.heat(board, 22, 3);
+  await before(made);
   await made.desk.startSession('iron-1', 'start');
   await made.desk.mark(sessionOf(made), { kind: 'place', place: 'on-rest' }, 'rest');
   await tell(made, mark);
@@ -68,6 +75,31 @@ describe('the dial of an iron', () => {
     expect(dialOf(one.settings.current, { id: 'iron-1', simulated: false })).toBeNull();
     const left = { ...firstSettings, dials: one.settings.current.dials };
     expect(withNewProbe(left, 'B/1', false).irons[0]?.id).toBe('iron-2');
+  });
+
+  it('is not learned from a probe that reads as another type would; what a hand thermometer told stays', async () => {
+    // A type J that its board takes for a type K, on a plate of 150 degC, its cold junction at 22.
+    const terminalUv = (emfUv('J', 150) ?? 0) - (emfUv('J', 22) ?? 0);
+    const readC = hotJunctionC('K', terminalUv, 22) ?? expect.unreachable();
+    const typed = { mark: 4, meanC: 150, peakC: null, troughC: null };
+    const one = await sitting(4, readC, false, (made) => made.desk.addTypedPoint('iron-1', typed));
+    const alarm = one.program.live().alarms.find((a) => a.kind === 'suspect-probe');
+    expect(alarm).toMatchObject({ probe: 'A/1', detail: 'type J', state: 'unacknowledged' });
+    const { points } = one.desk.dial('iron-1').chart;
+    expect(points.map(({ kind, meanC }) => [kind, meanC])).toEqual([['typed', 150]]);
+    const { stored, replayed } = foldedAgain(one.shelf, 0);
+    expect(replayed).toEqual(stored);
+  });
+
+  it('is held against what another probe of the same iron had measured', async () => {
+    const one = await sitting(4, 135);
+    const watched = () => one.program.settingsOf(one.settings.current.irons[0] ?? expect.unreachable());
+    // Its own figures are what drift is for.
+    expect(watched().charted).toBeUndefined();
+    const [probe] = one.desk.probes();
+    const { id, ...draft } = probe ?? expect.unreachable();
+    await one.desk.putProbe(id, { ...draft, thermocouple: 'J' });
+    expect(watched().charted).toEqual([{ mark: 4, meanC: expect.closeTo(135, 0) }]);
   });
 
   it('that drifts raises an alarm, which goes once the new figures are accepted', async () => {

@@ -9,6 +9,7 @@ import { found, iron, item, probe, schedule, summary } from './support/samples.t
 const { version: _version, madeAt: _madeAt, id: _id, ...draft } = schedule;
 const alarm = { iron: iron.id, kind: 'over-limit', probe: probe.id };
 
+const lagPath = `/api/probes/${encodeURIComponent(probe.id)}/lag`;
 const calibrationsPath = `/api/probes/${encodeURIComponent(probe.id)}/calibrations`;
 
 /** One good request a route, by the name of its operation. */
@@ -69,6 +70,12 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   dropPoint: { path: `${calibrationsPath}/drop`, body: { point: 0 } },
   saveCalibration: { path: `${calibrationsPath}/save`, body: { by: 'A. Tester', dueUtcMs: null } },
   giveUpCalibration: { path: `${calibrationsPath}/give-up`, body: {} },
+  getLag: { path: `${lagPath}?unit=F` },
+  beginLag: { path: `${lagPath}/begin`, body: { mounting: 'fitted' } },
+  waitForStep: { path: `${lagPath}/step?unit=F`, body: { kind: 'clip' } },
+  stopStep: { path: `${lagPath}/stop`, body: {} },
+  keepLag: { path: `${lagPath}/keep`, body: {} },
+  giveUpLag: { path: `${lagPath}/give-up`, body: {} },
 };
 
 const routes: readonly Route[] = routeTable(fakeDesk(), {

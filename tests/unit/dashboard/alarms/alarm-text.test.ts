@@ -23,6 +23,14 @@ describe('an alarm in plain words', () => {
     );
   });
 
+  it('says what is suspected of a probe, and what would put it right', () => {
+    const suspect = (detail: string) => detailText(alarm({ kind: 'suspect-probe', detail }), wording);
+    expect(suspect('reversed')).toContain('Swap them at one end');
+    expect(suspect('type J')).toContain('If its wire is type J');
+    expect(suspect('type')).toContain('See which type stands on its wire');
+    expect(suspect('type X')).toBe('type X');
+  });
+
   it('is announced with its iron and what to do', () => {
     expect(announcement(alarm(), 'Big iron')).toBe(
       'Plate over the fabric limit: Big iron. Lift the iron off and set it on its rest. Turn the dial down. Examine the area as the manual says.',

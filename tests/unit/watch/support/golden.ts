@@ -80,6 +80,8 @@ export function makeGolden(): Golden {
     .give({ kind: 'settings', settings: { ...watchSettings(), drift } })
     .dial(4)
     .second({ tC: 21 }, 20);
+  // With its wires swapped, and then the right way round.
+  live.goTo(0, 0.5).acknowledge('suspect-probe', PROBE).goTo(21, 0.5);
   live.goTo(150, 1.2).cycles(135, 6).place('on-work').cycles(128, 4).place('on-rest').goTo(120, 0.4);
   live.acknowledge('drift').give({ kind: 'settings', settings: watchSettings() }).goTo(24, 0.5);
   live.give({ kind: 'time' });

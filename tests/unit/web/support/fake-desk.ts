@@ -15,6 +15,7 @@ import {
   ironDial,
   item,
   probe,
+  probeLag,
   schedule,
   situation,
   summary,
@@ -189,6 +190,16 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       if (act.act === 'wait' && act.kind === 'ice') throw new Refusal('invalid', 'No water here.', 'kind');
       calls.push(['calibrate', id, act, unit]);
       return calibrations;
+    },
+    lag: (id) => {
+      if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
+      return probeLag;
+    },
+    measureLag: async (id, act, unit) => {
+      if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
+      if (act.act === 'step' && act.kind === 'plunge') throw new Refusal('invalid', 'No water here.', 'kind');
+      calls.push(['measureLag', id, act, unit]);
+      return probeLag;
     },
     putDeviceName: async (id, name) => ({ id, name, form: protocolForm }),
     dial: (id) => {

@@ -3,6 +3,7 @@ import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
 import type { IronDial } from '../../../../shared/messages/dial.ts';
+import type { ProbeLag } from '../../../../shared/messages/lag.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
@@ -245,6 +246,7 @@ export const calibrations: ProbeCalibrations = {
         },
       },
       residualsK: [0],
+      along: [{ readC: 140, bandK: 2.8 }],
     },
   ],
   due: false,
@@ -270,6 +272,27 @@ export const calibrations: ProbeCalibrations = {
       resolutionK: 0.25,
     },
     outcome: { kind: 'refused', seen: 'Seen.', action: 'Do.' },
+    trouble: '',
+  },
+};
+
+export const probeLag: ProbeLag = {
+  probe: probe.id,
+  lag: { tauS: 2.1, standardS: 0.05, measuredAt: '2026-03-01T08:00:00.000Z' },
+  allowanceS: 5,
+  procedure: {
+    mounting: 'fitted',
+    kinds: ['clip'],
+    step: {
+      kind: 'clip',
+      state: 'found',
+      readC: 150,
+      progress: 1,
+      spreadK: 0.1,
+      sinceS: 20,
+      found: { tauS: 2.1, standardS: 0.05, startC: 22, endC: 150, readings: 200 },
+      refused: null,
+    },
     trouble: '',
   },
 };

@@ -1,6 +1,6 @@
-import { emfUv, hotJunctionC } from '../../thermocouple/thermocouple.ts';
-import { type ThermocoupleType, thermocoupleTypes } from '../../thermometer/probe.ts';
-import { COLD_C } from '../../thermometer/thermometer.ts';
+import { emfUv, hotJunctionC } from '../thermocouple/thermocouple.ts';
+import { type ThermocoupleType, thermocoupleTypes } from './probe.ts';
+import { COLD_C } from './thermometer.ts';
 
 /**
  * A thermocouple that is read as another type, or whose wires are swapped, gives believable numbers. What an iron does
@@ -11,13 +11,16 @@ export type Suspicion =
   /** `likely` is the type that would explain it; null where none of ours does. */
   | { readonly kind: 'type'; readonly likely: ThermocoupleType | null };
 
-/** Where a plate last stood cold, by its readings. */
+/** Where a plate last stood cold, by its readings, and since when. */
 export interface Standing {
+  readonly sinceMs: number;
   readonly stoodMs: number;
   readonly stoodC: number;
 }
 
 const STANDS_K = 1;
+/** For so long it must have stood, ms: a probe that was taken off a hot plate cools as quickly as this falls. */
+const STANDS_MS = 20_000;
 /** A reading that falls so far in so short a time is no room that gets colder, K and ms (our own choice). */
 const FALLS_K = 15;
 const FALLS_WITHIN_MS = 180_000;
@@ -39,13 +42,14 @@ export function watchForReversed(
   const reversed: Suspicion = { kind: 'reversed', likely: null };
   if (plateC < NO_SHOP_C) return { standing: before, suspicion: reversed };
   if (plateC >= COLD_C) return { standing: null, suspicion: null };
-  const here = { stoodMs: tMs, stoodC: plateC };
+  const here = { sinceMs: tMs, stoodMs: tMs, stoodC: plateC };
   if (before === null) return { standing: here, suspicion: null };
   if (plateC > before.stoodC + STANDS_K || tMs - before.stoodMs > FALLS_WITHIN_MS)
     return { standing: here, suspicion: null };
   if (plateC >= before.stoodC - STANDS_K) return { standing: { ...before, stoodMs: tMs }, suspicion: null };
   const under = coldJunctionC === null || plateC < coldJunctionC - UNDER_JUNCTION_K;
-  const fallen = plateC <= before.stoodC - FALLS_K;
+  const stood = before.stoodMs - before.sinceMs >= STANDS_MS;
+  const fallen = stood && plateC <= before.stoodC - FALLS_K;
   return { standing: before, suspicion: fallen && under ? reversed : null };
 }
 
@@ -106,4 +110,15 @@ function terminalUvOf(type: ThermocoupleType, hotC: number, junctionC: number): 
   const hotUv = emfUv(type, hotC);
   const coldUv = emfUv(type, junctionC);
   return hotUv === null || coldUv === null ? null : hotUv - coldUv;
+}
+
+/** A suspicion as an alarm's detail, and back; null for any other text. */
+export const suspicionDetail = ({ kind, likely }: Suspicion): string =>
+  likely === null ? kind : `${kind} ${likely}`;
+
+export function readSuspicionDetail(detail: string): Suspicion | null {
+  if (detail === 'reversed') return { kind: 'reversed', likely: null };
+  if (detail === 'type') return { kind: 'type', likely: null };
+  const likely = thermocoupleTypes.find((type) => detail === `type ${type}`);
+  return likely === undefined ? null : { kind: 'type', likely };
 }

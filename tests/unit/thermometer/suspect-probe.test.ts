@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { emfUv, hotJunctionC, temperatureC } from '../../../shared/thermocouple/thermocouple.ts';
+import { type ThermocoupleType, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
 import {
   type Standing,
   type Suspicion,
   suspectType,
   watchForReversed,
-} from '../../../../shared/iron/dial/suspect-probe.ts';
-import { emfUv, hotJunctionC, temperatureC } from '../../../../shared/thermocouple/thermocouple.ts';
-import { type ThermocoupleType, thermocoupleTypes } from '../../../../shared/thermometer/probe.ts';
+} from '../../../shared/thermometer/suspect-probe.ts';
 
 function known(value: number | null): number {
   if (value === null) throw new Error('out of range');
@@ -33,7 +33,7 @@ function watch(readings: readonly number[], coldJunctionC: number | null): (Susp
   });
 }
 
-const warmUp = (fromC: number) => Array.from({ length: 140 }, (_, s) => fromC + Math.max(0, s - 10));
+const warmUp = (fromC: number) => Array.from({ length: 160 }, (_, s) => fromC + Math.max(0, s - 30));
 
 describe('swapped wires', () => {
   test.each(thermocoupleTypes)('type %s: said within half a minute of heat, and not before', (type) => {
@@ -43,14 +43,25 @@ describe('swapped wires', () => {
         junctionC,
       );
       const first = seen.findIndex((s) => s !== null);
-      expect(first).toBeGreaterThan(11);
-      expect(first).toBeLessThan(40);
+      expect(first).toBeGreaterThan(31);
+      expect(first).toBeLessThan(60);
       expect(seen[first]).toEqual({ kind: 'reversed', likely: null });
     }
   });
 
   test('an iron that is hot already reads colder than any shop', () => {
     expect(watch([swapped('K', 150, 25)], 25)).toEqual([{ kind: 'reversed', likely: null }]);
+  });
+
+  test('never for one that was taken off a hot plate and cools in the air, however quickly', () => {
+    for (const tauS of [5, 20, 60, 150, 400, 1000])
+      for (const roomC of [5, 22]) {
+        const readings = Array.from(
+          { length: 3600 },
+          (_, s) => roomC + (180 - roomC) * Math.exp(-s / tauS) + 0.1 * (s % 2),
+        );
+        expect(watch(readings, null).every((s) => s === null)).toBe(true);
+      }
   });
 
   test('never for a right one: warm-up, cooling, a shop that grows cold, a board warmer than the iron', () => {
