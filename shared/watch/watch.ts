@@ -13,7 +13,7 @@ import { fitThermometers, stepThermometers, type ThermometersSlice } from './the
 import { stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
-export const FOLD_VERSION = 2;
+export const FOLD_VERSION = 3;
 
 export interface Step {
   readonly state: WatchState;
