@@ -41,14 +41,16 @@ function withStretch(
   utcOf: (tMs: number) => string,
 ): KeptDial {
   const at = utcOf(stretch.fromMs);
-  const lag = state.settings?.probes.find((p) => p.id === probe)?.lag ?? null;
+  const own = state.settings?.probes.find((p) => p.id === probe);
+  // A stretch never goes on over a change of calibration: what holds now has held throughout.
+  const madeWith = { probe, calibration: own?.calibration?.id ?? null };
   const resolutionK = state.thermometers[probe]?.filter?.noise.stepK ?? dial.resolutionK;
-  const last = { mark: stretch.mark, at, figures: stretch.figures };
+  const last = { mark: stretch.mark, at, figures: stretch.figures, madeWith };
   const mark = markNumber(stretch.mark, []);
   const next = { ...dial, last, resolutionK };
-  return mark === null
-    ? next
-    : withMeasured(next, pointOf(stretch, mark, at, lag === null ? UNMEASURED_LAG_S : lag.tauS));
+  if (mark === null) return next;
+  const lagS = own?.lag?.tauS ?? UNMEASURED_LAG_S;
+  return withMeasured(next, pointOf(stretch, mark, at, { lagS, madeWith }));
 }
 
 /** An iron's chart with what it says for each stage of its schedule. */

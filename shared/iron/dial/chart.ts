@@ -10,6 +10,12 @@ export const chartPointKinds = ['measured', 'typed'] as const;
 
 const spreadK = z.number().min(0).max(400);
 
+/** The probe that measured something, and the calibration that its readings were corrected with; null: none. */
+export const madeWithSchema = z
+  .strictObject({ probe: z.string().min(1).max(300), calibration: z.string().max(64).nullable() })
+  .readonly();
+export type MadeWith = z.infer<typeof madeWithSchema>;
+
 export const chartPointSchema = z
   .strictObject({
     /** On the dial's own scale (`markNumber`). */
@@ -29,6 +35,8 @@ export const chartPointSchema = z
     /** How far the true peaks can be over those shown, by the probe's lag; 0 for typed ones, which aren't smoothed. */
     lagAllowanceK: spreadK,
     at: z.iso.datetime({ offset: true }),
+    /** Null of a typed one, and where that was not kept: it stands as it is whatever a later calibration says. */
+    madeWith: madeWithSchema.nullable().default(null),
   })
   .refine((p) => (p.troughC ?? p.meanC) <= p.meanC && p.meanC <= (p.peakC ?? p.meanC), {
     message: 'trough, mean and peak must rise in that order',
@@ -61,13 +69,13 @@ const SAME_MARK = 0.05;
  * The chart point of a measured stretch.
  * @param mark from `markNumber`
  * @param at when, from whoever has a clock
- * @param lagS time constant of the probe on the plate, s; where it isn't known, what is allowed for it
+ * @param by the probe with its lag: time constant on the plate, s; where it isn't known, what is allowed for it
  */
 export const pointOf = (
   { figures }: Pick<StretchFound, 'figures'>,
   mark: number,
   at: string,
-  lagS: number,
+  { lagS, madeWith }: { readonly lagS: number; readonly madeWith: MadeWith | null },
 ): ChartPoint => ({
   mark,
   kind: 'measured',
@@ -80,6 +88,7 @@ export const pointOf = (
   meanSpreadK: figures.meanSpreadK,
   lagAllowanceK: lagAllowanceK(figures, lagS),
   at,
+  madeWith,
 });
 
 /** The chart with one more point: it counts from now on, and what counted at its mark is kept as earlier. */

@@ -5,6 +5,7 @@ import {
   type DialChart,
   dialChartSchema,
   emptyChart,
+  madeWithSchema,
   withPoint,
 } from './chart.ts';
 import { type Drift, driftOf } from './drift.ts';
@@ -46,7 +47,12 @@ export const dialLoadSchema = z.strictObject({
 });
 
 const at = z.iso.datetime({ offset: true });
-export const lastStretchSchema = z.strictObject({ mark: dialMarkSchema, at, figures: dialFiguresSchema });
+export const lastStretchSchema = z.strictObject({
+  mark: dialMarkSchema,
+  at,
+  figures: dialFiguresSchema,
+  madeWith: madeWithSchema.nullable().default(null),
+});
 export const lastLoadSchema = dialLoadSchema.safeExtend({ at });
 
 /** More would only make the settings large; a drift is found in far fewer. */

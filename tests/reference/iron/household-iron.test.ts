@@ -69,7 +69,7 @@ describe('a measured household iron, USA about 1986: Schneider (seen)', () => {
       const truth = settledCycle(body, { ...room, dialC });
       const run = { forS: 260 + 10.5 * truth.periodS, seed: 3 };
       const found = sittingOf({ ...swingingIron, body, probe, wire }, { dialC, mark: row.mark }, run);
-      const point = pointOf(stretchOf(found), row.mark, '2026-05-01T09:00:00Z', lagS);
+      const point = pointOf(stretchOf(found), row.mark, '2026-05-01T09:00:00Z', { lagS, madeWith: null });
       const chart = withPoint(emptyChart, point);
       expect(point.cycles).toBeGreaterThanOrEqual(8);
       // The published middle one is the middle of the other two; the mean over time is the simulated iron's own.
