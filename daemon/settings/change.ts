@@ -136,7 +136,8 @@ export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean
   const known = settings.probes.some((p) => p.id === id);
   const probes = known ? settings.probes : [...settings.probes, newProbe(id)];
   // Nor the id of an iron that is gone and has left a chart: another iron is no heir to it.
-  const taken = new Set([...settings.irons.map((i) => i.id), ...settings.dials.map((d) => d.iron)]);
+  const left = [...settings.dials, ...settings.plates].map(({ iron }) => iron);
+  const taken = new Set([...settings.irons.map((i) => i.id), ...left]);
   let n = 1;
   while (taken.has(`iron-${n}`)) n += 1;
   const iron: Iron = {

@@ -8,6 +8,7 @@ import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedul
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/dial/kept.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
+import { type KeptPlate, keptPlateSchema, noPlate, unevennessFor } from '../../shared/iron/spots.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
 import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
@@ -25,6 +26,8 @@ export const settingsSchema = z
     calibrations: z.array(calibrationSchema).default([]),
     /** What the irons do at the marks of their dials; also of irons that are gone, which may come back. */
     dials: z.array(keptDialSchema).default([]),
+    /** How evenly the irons' plates are hot; settings of before that was looked at have none. */
+    plates: z.array(keptPlateSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -54,18 +57,23 @@ export const settingsSchema = z
     }
   });
 
+const ironKey = ({ iron, simulated }: Pick<KeptDial, 'iron' | 'simulated'>): string =>
+  `${iron}${simulated ? ', simulated' : ''}`;
+
 const namesIn = ({
   schedules,
   irons,
   probes,
   calibrations,
   dials,
+  plates,
 }: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
   probes: probes.map((p) => p.id),
   calibrations: calibrations.map((c) => c.id),
-  dials: dials.map((d) => `${d.iron}${d.simulated ? ', simulated' : ''}`),
+  dials: dials.map(ironKey),
+  plates: plates.map(ironKey),
 });
 
 export interface Settings {
@@ -77,6 +85,7 @@ export interface Settings {
   readonly devices: readonly DeviceSettings[];
   readonly calibrations: readonly Calibration[];
   readonly dials: readonly KeptDial[];
+  readonly plates: readonly KeptPlate[];
 }
 
 export const firstSettings: Settings = {
@@ -87,6 +96,7 @@ export const firstSettings: Settings = {
   devices: [],
   calibrations: [],
   dials: [],
+  plates: [],
 };
 
 /** The newest version of each schedule. */
@@ -110,6 +120,10 @@ export const calibrationVersions = (settings: Settings, probe: string): readonly
 export const dialOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptDial | null =>
   settings.dials.find((d) => d.iron === iron.id && d.simulated === iron.simulated) ?? null;
 
+/** What is kept of how evenly an iron's plate is hot; nothing of one that was not looked at. */
+export const plateOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptPlate =>
+  settings.plates.find((p) => p.iron === iron.id && p.simulated === iron.simulated) ?? noPlate(iron);
+
 /** What the watch of one iron needs of the settings; `isDipped` says which probes are being calibrated off their irons. */
 export function watchSettings(
   settings: Settings,
@@ -119,13 +133,18 @@ export function watchSettings(
   const schedule = currentSchedules(settings).find((s) => s.id === iron.scheduleId);
   if (schedule === undefined)
     throw new RangeError(`The iron "${iron.name}" names no heat schedule that exists.`);
+  const plate = plateOf(settings, iron);
   const probes = settings.probes
     .filter((p) => iron.probes.includes(p.id))
-    .map((p) => ({
-      ...p,
-      calibration: currentCalibration(settings.calibrations, p.id),
-      ...(isDipped(p.id) ? { dipped: true as const } : {}),
-    }));
+    .map((p) => {
+      const unevenness = unevennessFor(plate, p.id);
+      return {
+        ...p,
+        calibration: currentCalibration(settings.calibrations, p.id),
+        ...(isDipped(p.id) ? { dipped: true as const } : {}),
+        ...(unevenness === null ? {} : { unevenness }),
+      };
+    });
   const dial = dialOf(settings, iron);
   return { iron, probes, schedule, drift: dial === null ? null : driftOfKept(dial) };
 }

@@ -3,13 +3,16 @@ import { pointOf } from '../../shared/iron/dial/chart.ts';
 import { driftOfKept, type KeptDial, noDial, withMeasured } from '../../shared/iron/dial/kept.ts';
 import { markNumber } from '../../shared/iron/dial/mark.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
+import { expectedOverK, type KeptPlate, withLook } from '../../shared/iron/spots.ts';
 import type { IronDial } from '../../shared/messages/dial.ts';
 import { UNMEASURED_LAG_S } from '../../shared/thermometer/lag/filter.ts';
-import { restingGuardBandK } from '../../shared/thermometer/trust.ts';
+import { restingBudget } from '../../shared/thermometer/trust.ts';
 import type { Finding, FoundEntry } from '../../shared/watch/finding.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { withDial } from '../settings/dials.ts';
-import { dialOf, type Settings, watchSettings } from '../settings/settings.ts';
+import { withPlate } from '../settings/plates.ts';
+import { dialOf, plateOf, type Settings, watchSettings } from '../settings/settings.ts';
+import { probesEvenness } from './evenness.ts';
 
 /** What is learned of irons' dials while they are watched, and what it says to the user. */
 
@@ -23,15 +26,27 @@ export function learned(
   const iron = state.settings?.iron;
   if (iron === undefined) return settings;
   let dial = dialOf(settings, iron) ?? noDial(iron);
-  const before = dial;
+  let plate = plateOf(settings, iron);
+  const before = { dial, plate };
   for (const { finding } of found) {
-    if (finding.kind === 'stretch') dial = withStretch(dial, finding, state, utcOf);
-    else if (finding.kind === 'load') {
+    if (finding.kind === 'stretch') {
+      dial = withStretch(dial, finding, state, utcOf);
+      plate = withProbesLook(plate, state, utcOf(finding.stretch.toMs));
+    } else if (finding.kind === 'load') {
       const { fromMs, toMs: _to, ...load } = finding.load;
       dial = { ...dial, load: { ...load, at: utcOf(fromMs) } };
     }
   }
-  return dial === before ? settings : withDial(settings, dial);
+  const charted = dial === before.dial ? settings : withDial(settings, dial);
+  return plate === before.plate ? charted : withPlate(charted, plate);
+}
+
+/** How far the hottest probe is over the one that the chart is made by: at the next setting of the dial it is again. */
+function withProbesLook(plate: KeptPlate, state: WatchState, at: string): KeptPlate {
+  const overLeadK = probesEvenness(state)?.overLeadK ?? null;
+  return overLeadK === null || state.leader === null
+    ? plate
+    : withLook(plate, { lead: state.leader, overLeadK, at });
 }
 
 function withStretch(
@@ -59,14 +74,16 @@ export function dialAnswer(settings: Settings, iron: Iron, leader: string | null
   const { schedule, probes } = watchSettings(settings, iron, () => false);
   const lead = probes.find((p) => p.id === (leader ?? iron.probes[0])) ?? probes[0];
   const { fabricLimitC } = schedule;
-  const uncertaintyK = lead === undefined ? 0 : restingGuardBandK({ probe: lead, iron }, fabricLimitC);
+  const budget = lead === undefined ? null : restingBudget({ probe: lead, iron }, fabricLimitC);
+  const uncertaintyK = budget === null ? 0 : budget.guardBandK - budget.overK;
+  const unevennessK = lead === undefined ? 0 : expectedOverK(plateOf(settings, iron), lead.id);
   // Which stages go over a bonded edge isn't known: the page says where a plate would pass the cement limit.
   const wanted = (stage: Wanted['stage']): Wanted => ({
     stage,
     fabricLimitC,
     cementLimitC: null,
     uncertaintyK,
-    unevennessK: 0,
+    unevennessK,
   });
   const [first] = schedule.stages;
   return {
@@ -78,6 +95,7 @@ export function dialAnswer(settings: Settings, iron: Iron, leader: string | null
     load,
     drift: driftOfKept({ iron: id, simulated, chart, since, last, load, ...rest }),
     uncertaintyK,
+    unevennessK,
     advice: schedule.stages.map((stage) => ({
       stageId: stage.id,
       stage: stage.name,

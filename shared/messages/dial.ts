@@ -50,6 +50,8 @@ export const ironDialSchema = z.strictObject({
   drift: driftSchema.nullable(),
   /** What the advice allows for the probe's uncertainty, K. */
   uncertaintyK: z.number().min(0),
+  /** What it allows for the hottest spot of the plate over the probe's place, K; 0 also where nobody looked. */
+  unevennessK: z.number().min(0),
   /** One for each stage of the iron's heat schedule. */
   advice: z
     .array(

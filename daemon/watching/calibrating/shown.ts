@@ -41,6 +41,7 @@ export interface Known {
 export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
   const { probe, versions, procedure, sits, thermometer, nowUtcMs } = known;
   const [inForce = null] = versions;
+  const uneven = unevennessIn(known);
   return {
     probe: probe.id,
     versions: versions.map((calibration) => ({
@@ -51,10 +52,16 @@ export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
     budget:
       sits === null || thermometer === null
         ? null
-        : budgetOfNow({ probe: { ...probe, calibration: inForce }, iron: sits.iron }, thermometer),
+        : budgetOfNow({ probe: { ...probe, ...uneven, calibration: inForce }, iron: sits.iron }, thermometer),
     procedure: procedure === null ? null : procedureShown(procedure, known, unit),
   };
 }
+
+/** What is known of the plate that the probe sits on. */
+const unevennessIn = ({ probe, sits }: Pick<Known, 'probe' | 'sits'>): Pick<TrustedProbe, 'unevenness'> => {
+  const unevenness = sits?.probes.find((p) => p.id === probe.id)?.unevenness;
+  return unevenness === undefined ? {} : { unevenness };
+};
 
 export const madeWith = ({ probe, sits }: Pick<Known, 'probe' | 'sits'>): MadeWith => ({
   thermocouple: probe.thermocouple,
@@ -96,8 +103,10 @@ function guardBands(
   const steps = points.flatMap(({ resolutionK }) => resolutionK ?? []);
   const resolutionK = steps.length === 0 ? null : Math.max(...steps);
   const [inForce = null] = versions;
+  const uneven = unevennessIn({ probe, sits });
   const bandK = (made: TrustedProbe['calibration'], readC: number): number =>
-    budgetOf({ probe: { ...probe, calibration: made }, iron }, { readC, resolutionK, lagUK: 0 }).guardBandK;
+    budgetOf({ probe: { ...probe, ...uneven, calibration: made }, iron }, { readC, resolutionK, lagUK: 0 })
+      .guardBandK;
   const temperatures = new Set([...schedule.stages.map((s) => s.targetC), schedule.fabricLimitC]);
   return [...temperatures]
     .toSorted((a, b) => a - b)

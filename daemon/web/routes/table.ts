@@ -2,6 +2,7 @@ import type { Desk } from '../desk.ts';
 import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
 import { dialRoutes } from './dial.ts';
+import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
@@ -19,4 +20,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...settingsRoutes(desk),
   ...calibrationRoutes(desk),
   ...dialRoutes(desk),
+  ...evennessRoutes(desk),
 ];
