@@ -2,6 +2,7 @@ import { ironWords } from '../../shared/words/standing.ts';
 import { Notes } from '../frame/notes.tsx';
 import { SuspectLine } from '../records/suspect-line.tsx';
 import { DialLine } from './dial-line.tsx';
+import { EvennessLine } from './evenness-line.tsx';
 import { Figure } from './figure.tsx';
 import { lead, others } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
@@ -32,6 +33,7 @@ export function IronPage() {
             {plate.probe?.label}: {ironWords.hottestOf(view.plates.length)}
           </p>
         ) : null}
+        <EvennessLine view={view} />
         <RecentTrace />
         <SuspectLine />
         <Notes />

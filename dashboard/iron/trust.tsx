@@ -18,7 +18,7 @@ export function Trust({ probe }: { readonly probe: ProbeLive }) {
       open={isOpen}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{trustWords.why(difference(probe.guardBandK))}</summary>
+      <summary>{trustWords.why(difference(probe.guardBandK - probe.overK))}</summary>
       {isOpen ? <Parts id={probe.id} /> : null}
     </details>
   );
@@ -50,6 +50,11 @@ const Budget = ({ budget }: { readonly budget: CalibrationBudget }) => (
       ))}
     </ul>
     <p>{trustWords.together(by(budget.uK))}</p>
+    {budget.overK > 0 ? (
+      <p data-testid="trust-over">
+        {trustWords.over(by(budget.guardBandK - budget.overK), by(budget.overK), by(budget.guardBandK))}
+      </p>
+    ) : null}
     <p>{trustWords.band(by(budget.guardBandK), confidenceText(budget.confidence))}</p>
   </div>
 );

@@ -71,8 +71,9 @@ export const dialSetupWords = {
   keepIt: 'Keep it',
   takenOut: (mark: string) => `Mark ${mark} was taken out. It is kept among the earlier points.`,
   advice: 'Where to set it',
-  uncertainty: (k: string) =>
-    `Counted in: ±${k} for the probe, its lag, and how peaks scatter; not how unevenly the plate is hot.`,
+  uncertainty: (k: string) => `Counted in: ±${k} for the probe, its lag, and how peaks scatter;`,
+  unevenness: (k: string) => `${k} for the hottest spot of the plate.`,
+  unevennessNone: 'nothing for how unevenly the plate is hot, as no hotter spot is known.',
   figures: (mark: string, day: string) => `Figures of the last stretch on the rest, at mark ${mark}, ${day}`,
   load: (mark: string, day: string) => `On the work, at mark ${mark}, ${day}`,
   means: 'What these mean',

@@ -27,7 +27,7 @@ export const evennessWords = {
   notTyped: 'Nothing was typed for that place. Name one that was.',
   /** On the Iron page and in Setup. */
   spread: (hottest: string, by: string, coldest: string) => `${hottest} ${by} hotter than ${coldest}`,
-  the: (place: string) => (place === placeWords.probe ? place : `the ${place}`),
+  the: (place: string) => (place === placeWords.probe ? 'the probe’s place' : `the ${place}`),
   even: (offBy: string) => `no hotter spot to be told, within ±${offBy}`,
   offBy: (offBy: string) => `(±${offBy})`,
   byProbes: 'Over whole cycles:',
@@ -36,8 +36,10 @@ export const evennessWords = {
   means:
     'Limits hold for the hottest spot. Iron on its rest, hot and cycling. Press a hand thermometer on one place until it stands still, type what it shows at once, and go on to the next. Begin beside the probe: the other places are held against that, and the iron’s swing is taken out by what the probe reads meanwhile.',
   caution: 'A hot plate burns: touch it with the thermometer only.',
+  typedTitle: 'Type spot readings, one place after the other',
   place: 'Place on the plate',
   reading: 'Reading',
+  readingOf: (place: string) => `Reading, ${place}`,
   thermometer: 'Thermometer may be off by ±',
   thermometerMeans:
     'Stands in its data sheet; ±2 to ±3 °C (4 to 5 °F) is common (common practice, no source).',

@@ -103,10 +103,8 @@ function guardBands(
   const steps = points.flatMap(({ resolutionK }) => resolutionK ?? []);
   const resolutionK = steps.length === 0 ? null : Math.max(...steps);
   const [inForce = null] = versions;
-  const uneven = unevennessIn({ probe, sits });
   const bandK = (made: TrustedProbe['calibration'], readC: number): number =>
-    budgetOf({ probe: { ...probe, ...uneven, calibration: made }, iron }, { readC, resolutionK, lagUK: 0 })
-      .guardBandK;
+    budgetOf({ probe: { ...probe, calibration: made }, iron }, { readC, resolutionK, lagUK: 0 }).guardBandK;
   const temperatures = new Set([...schedule.stages.map((s) => s.targetC), schedule.fabricLimitC]);
   return [...temperatures]
     .toSorted((a, b) => a - b)

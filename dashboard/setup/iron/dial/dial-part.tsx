@@ -75,11 +75,15 @@ function AdviceOf({ iron, dial }: { readonly iron: Iron; readonly dial: IronDial
         ))}
       </ul>
       <p class="quiet">
-        {highestText(dial)} {dialSetupWords.uncertainty(difference(dial.uncertaintyK))} {dialWords.settle}
+        {highestText(dial)} {dialSetupWords.uncertainty(difference(dial.uncertaintyK))} {unevenText(dial)}{' '}
+        {dialWords.settle}
       </p>
     </div>
   );
 }
+
+const unevenText = ({ unevennessK }: IronDial): string =>
+  unevennessK > 0 ? dialSetupWords.unevenness(difference(unevennessK)) : dialSetupWords.unevennessNone;
 
 function highestText({ highest }: IronDial): string {
   if (highest === null) return dialWords.noneUnderLimit;
