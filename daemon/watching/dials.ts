@@ -1,6 +1,14 @@
+import type { HeatStage } from '../../shared/heat/schedule.ts';
 import { dialFor, highestMark, type Wanted } from '../../shared/iron/dial/advice.ts';
 import { pointOf } from '../../shared/iron/dial/chart.ts';
-import { driftOfKept, type KeptDial, noDial, withMeasured } from '../../shared/iron/dial/kept.ts';
+import {
+  type DrawnStretch,
+  drawnChart,
+  drawnCycles,
+  stageNear,
+  turnsOf,
+} from '../../shared/iron/dial/drawing.ts';
+import { driftOfKept, type KeptDial, noDial, withDrawn, withMeasured } from '../../shared/iron/dial/kept.ts';
 import { markNumber } from '../../shared/iron/dial/mark.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import { expectedOverK, type KeptPlate, withLook } from '../../shared/iron/spots.ts';
@@ -62,7 +70,8 @@ function withStretch(
   const resolutionK = state.thermometers[probe]?.filter?.noise.stepK ?? dial.resolutionK;
   const last = { mark: stretch.mark, at, figures: stretch.figures, madeWith };
   const mark = markNumber(stretch.mark, []);
-  const next = { ...dial, last, resolutionK };
+  const cycles = drawnCycles(stretch.cycles);
+  const next = withDrawn({ ...dial, last, resolutionK }, { mark: stretch.mark, at, cycles, madeWith });
   if (mark === null) return next;
   const lagS = own?.lag?.tauS ?? UNMEASURED_LAG_S;
   return withMeasured(next, pointOf(stretch, mark, at, { lagS, madeWith }));
@@ -70,7 +79,8 @@ function withStretch(
 
 /** An iron's chart with what it says for each stage of its schedule. */
 export function dialAnswer(settings: Settings, iron: Iron, leader: string | null): IronDial {
-  const { iron: id, simulated, chart, since, last, load, ...rest } = dialOf(settings, iron) ?? noDial(iron);
+  const dial = dialOf(settings, iron) ?? noDial(iron);
+  const { iron: id, simulated, chart, since, last, load } = dial;
   const { schedule, probes } = watchSettings(settings, iron, () => false);
   const lead = probes.find((p) => p.id === (leader ?? iron.probes[0])) ?? probes[0];
   const { fabricLimitC } = schedule;
@@ -93,7 +103,7 @@ export function dialAnswer(settings: Settings, iron: Iron, leader: string | null
     since,
     last,
     load,
-    drift: driftOfKept({ iron: id, simulated, chart, since, last, load, ...rest }),
+    drift: driftOfKept(dial),
     uncertaintyK,
     unevennessK,
     advice: schedule.stages.map((stage) => ({
@@ -103,5 +113,32 @@ export function dialAnswer(settings: Settings, iron: Iron, leader: string | null
       advice: dialFor(chart, wanted(stage)),
     })),
     highest: first === undefined ? null : highestMark(chart, wanted(first)),
+    drawing: {
+      fabricLimitC,
+      ...(first === undefined ? { mean: [], hottest: [] } : drawnChart(chart, wanted(first))),
+      stretches: dial.drawn.map((stretch) => drawingOf(stretch, schedule.stages)),
+    },
+  };
+}
+
+/** A stretch as it is drawn, with the stage that its mark is for. */
+function drawingOf(
+  { mark, at, cycles }: DrawnStretch,
+  stages: readonly HeatStage[],
+): IronDial['drawing']['stretches'][number] {
+  const lastS = cycles.at(-1)?.toS ?? 0;
+  const spanS = cycles.reduce((sum, one) => sum + one.toS - one.fromS, 0);
+  const meanC = cycles.reduce((sum, one) => sum + one.meanC * (one.toS - one.fromS), 0) / spanS;
+  const stage = stageNear(stages, meanC);
+  return {
+    mark,
+    at,
+    count: cycles.length,
+    lines: turnsOf(cycles),
+    lastS,
+    meanC,
+    highestC: Math.max(...cycles.map(({ peakC }) => peakC)),
+    lowestC: Math.min(...cycles.map(({ troughC }) => troughC)),
+    stage: stage === null ? null : { name: stage.name, lowC: stage.lowC, highC: stage.highC },
   };
 }

@@ -92,6 +92,32 @@ export const dialSetupWords = {
   accepted: 'The new figures are the chart now.',
 } as const;
 
+/** Drawings of an iron's dial chart and of its cycles; each is told in words too. */
+export const dialDrawingWords = {
+  chart: 'Dial chart, drawn',
+  marks: 'mark on the dial',
+  mean: 'mean',
+  hottest: 'hottest to be expected: peaks with all that is counted in',
+  limit: (limit: string) => `fabric limit ${limit}`,
+  point: (mark: string, mean: string, offBy: string) => `mark ${mark}: ${mean} ±${offBy}`,
+  dots: (offBy: string) => `Dots are measured or typed means, ±${offBy}.`,
+  chartSays: (points: string, limit: string) => `Mean at each mark. ${points}. Fabric limit ${limit}.`,
+  cycles: (mark: string, day: string) => `Cycles on the rest at mark ${mark}, ${day}`,
+  seconds: 'seconds',
+  turns: 'highest and lowest of each cycle, joined',
+  meanIs: (mean: string) => `mean ${mean}`,
+  stageHigh: (stage: string, high: string) => `highest for ${stage}: ${high}`,
+  cyclesSay: (said: {
+    readonly mark: string;
+    readonly count: number;
+    readonly mean: string;
+    readonly low: string;
+    readonly high: string;
+  }) =>
+    `${said.count === 1 ? 'One cycle' : `${said.count} cycles`} at mark ${said.mark}: mean ${said.mean}, from ${said.low} to ${said.high}.`,
+  show: 'Show the cycles at each mark',
+} as const;
+
 /** The figures by the names of the electric-iron measuring standards; the definitions are this project's own. */
 export const dialFigureWords = {
   named: 'Named as in IEC 60311 and GOST 307.2; the definitions are our own.',

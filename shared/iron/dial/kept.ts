@@ -8,6 +8,7 @@ import {
   madeWithSchema,
   withPoint,
 } from './chart.ts';
+import { type DrawnStretch, drawnStretchSchema } from './drawing.ts';
 import { type Drift, driftOf } from './drift.ts';
 import { dialMarkSchema } from './mark.ts';
 
@@ -57,6 +58,8 @@ export const lastLoadSchema = dialLoadSchema.safeExtend({ at });
 
 /** More would only make the settings large; a drift is found in far fewer. */
 const KEEP_SINCE = 60;
+/** Stretches to be drawn, one a mark: each is as large as six points. */
+const KEEP_DRAWN = 12;
 
 export const keptDialSchema = z.strictObject({
   /** Id of the iron; one of the same id that is simulated is another iron. */
@@ -69,6 +72,8 @@ export const keptDialSchema = z.strictObject({
   load: lastLoadSchema.nullable(),
   /** The step of the probe's numbers when it was last measured, K. */
   resolutionK: z.number().min(0),
+  /** The cycles at each mark, to be drawn; what was kept before they were has none. */
+  drawn: z.array(drawnStretchSchema).max(KEEP_DRAWN).default([]),
 });
 
 export type LastStretch = z.infer<typeof lastStretchSchema>;
@@ -82,6 +87,7 @@ export interface KeptDial {
   readonly last: LastStretch | null;
   readonly load: LastLoad | null;
   readonly resolutionK: number;
+  readonly drawn: readonly DrawnStretch[];
 }
 
 export const noDial = (iron: { readonly id: string; readonly simulated: boolean }): KeptDial => ({
@@ -92,6 +98,7 @@ export const noDial = (iron: { readonly id: string; readonly simulated: boolean 
   last: null,
   load: null,
   resolutionK: 0,
+  drawn: [],
 });
 
 export const driftOfKept = ({ since, chart, resolutionK }: KeptDial): Drift | null =>
@@ -120,6 +127,12 @@ export function withMeasured(kept: KeptDial, point: ChartPoint): KeptDial {
   return { ...kept, since: after };
 }
 
+/** Takes in the cycles of a stretch; they stand for their mark until the next. */
+export const withDrawn = (kept: KeptDial, stretch: DrawnStretch): KeptDial => ({
+  ...kept,
+  drawn: [...kept.drawn.filter(({ mark }) => mark !== stretch.mark), stretch].slice(-KEEP_DRAWN),
+});
+
 /** Takes in what was read from a hand thermometer; null where a probe has measured that mark. */
 export function withTyped(kept: KeptDial, point: ChartPoint): KeptDial | null {
   const charted = kept.chart.points.find(isAt(point.mark));
@@ -136,6 +149,7 @@ export function withoutMark(kept: KeptDial, mark: number): KeptDial | null {
     ...kept,
     chart: putAside(kept.chart, gone),
     since: kept.since.filter((p) => !here(p)),
+    drawn: kept.drawn.filter((d) => typeof d.mark !== 'number' || Math.abs(d.mark - mark) >= SAME_MARK),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Calibration } from '../../calibration/calibration.ts';
 import { type Correction, corrected, uncorrected } from '../../calibration/correction.ts';
 import type { ChartPoint, MadeWith } from './chart.ts';
+import type { DrawnCycle, DrawnStretch } from './drawing.ts';
 import type { KeptDial, LastStretch } from './kept.ts';
 
 /**
@@ -52,8 +53,13 @@ export function restatedDial(
     const line = lineOf(l.madeWith);
     return line === null ? l : { ...l, figures: restatedFigures(l.figures, line), madeWith };
   };
+  const drawn = (d: DrawnStretch): DrawnStretch => {
+    const line = lineOf(d.madeWith);
+    return line === null ? d : { ...d, cycles: d.cycles.map((one) => restatedCycle(one, line)), madeWith };
+  };
   return {
     ...dial,
+    drawn: dial.drawn.map(drawn),
     chart: { points: dial.chart.points.map(point), earlier: dial.chart.earlier.map(point) },
     since: dial.since.map(point),
     last: dial.last === null ? null : last(dial.last),
@@ -70,6 +76,13 @@ const restatedPoint = (
   peakSpreadK: orNull(k, peakSpreadK),
   meanSpreadK: orNull(k, meanSpreadK),
   lagAllowanceK: k(lagAllowanceK),
+});
+
+const restatedCycle = (cycle: DrawnCycle, { c }: Line): DrawnCycle => ({
+  ...cycle,
+  peakC: c(cycle.peakC),
+  troughC: c(cycle.troughC),
+  meanC: c(cycle.meanC),
 });
 
 const restatedFigures = (f: LastStretch['figures'], { c, k }: Line): LastStretch['figures'] => ({

@@ -134,11 +134,11 @@ describe('a new calibration of the probe', () => {
     const one = await sitting(4, 135);
     const before = one.desk.dial('iron-1').chart.points[0]?.meanC ?? 0;
     await calibrate(one, 'first', 9);
-    for (let i = 0; i < 5; i++) await again(one, 135);
+    for (let i = 0; i < 3; i++) await again(one, 135);
     await calibrate(one, 'second', -4);
-    for (let i = 0; i < 5; i++) await again(one, 135);
+    for (let i = 0; i < 3; i++) await again(one, 135);
     const dial = one.desk.dial('iron-1');
-    expect(dial.since.length).toBeGreaterThanOrEqual(8);
+    expect(dial.since.length).toBeGreaterThanOrEqual(6);
     expect(dial.drift).toBeNull();
     expect(one.program.live().alarms.some((a) => a.kind === 'drift')).toBe(false);
     expect(dial.chart.points[0]).toMatchObject({ madeWith: { probe: 'A/1', calibration: 'second' } });
@@ -150,7 +150,7 @@ describe('a new calibration of the probe', () => {
   it('hides no true drift', async () => {
     const one = await sitting(4, 135);
     await calibrate(one, 'first', 9);
-    for (let i = 0; i < 5; i++) await again(one, 146);
+    for (let i = 0; i < 3; i++) await again(one, 146);
     expect(one.desk.dial('iron-1').drift?.byK).toBeCloseTo(11, 0);
   });
 

@@ -9,6 +9,7 @@ import { difference, temperature } from '../../../parts/unit.ts';
 import { schedules } from '../../daemon-settings.ts';
 import { dayAndTime } from '../../day.ts';
 import { changeDial, dialSaid } from './ask-dial.ts';
+import { ChartDrawn, CyclesDrawn } from './dial-drawings.tsx';
 import { DialFiguresOf, DialLoadOf } from './dial-figures.tsx';
 import { DialPoints } from './dial-points.tsx';
 import { TypedPoint } from './typed-point.tsx';
@@ -22,9 +23,11 @@ export function DialPart({ iron }: { readonly iron: Iron }) {
     <section class="dial-part" aria-label={`${dialSetupWords.title}: ${iron.name}`} data-testid="dial-part">
       <h3>{dialSetupWords.title}</h3>
       {dial.chart.points.length === 0 ? <p>{dialSetupWords.none}</p> : <DialPoints dial={dial} />}
+      <ChartDrawn dial={dial} />
       <DriftOf dial={dial} />
       {dial.chart.points.length === 0 ? null : <AdviceOf iron={iron} dial={dial} />}
       {dial.last === null ? null : <DialFiguresOf last={dial.last} />}
+      <CyclesDrawn dial={dial} />
       {dial.load === null ? null : <DialLoadOf load={dial.load} />}
       {viewOnly.value ? null : <TypedPoint iron={iron.id} />}
       <p role="status" class="dial-said" data-testid="dial-said">

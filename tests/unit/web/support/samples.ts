@@ -291,6 +291,7 @@ export const ironDial: IronDial = {
   unevennessK: 0,
   advice: [{ stageId: 'tack', stage: 'Tack', targetC: 121, advice: { kind: 'few-marks', charted: 0 } }],
   highest: null,
+  drawing: { fabricLimitC: 190.6, mean: [], hottest: [], stretches: [] },
 };
 
 /** Of a plate with one spot typed, and none beside the probe yet. */
