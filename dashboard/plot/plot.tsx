@@ -32,8 +32,8 @@ interface PlotProps {
   /** Levels that go all across, degC. */
   readonly levels: readonly { readonly kind: LineKind; readonly plateC: number }[];
   readonly dots: readonly PlotDot[];
-  /** What the lines are. */
-  readonly legend: readonly { readonly kind: LineKind; readonly text: string }[];
+  /** What the lines are; `none`: only words, of what is not drawn. */
+  readonly legend: readonly { readonly kind: LineKind | 'none'; readonly text: string }[];
   readonly testId: string;
 }
 
@@ -115,12 +115,16 @@ const Legend = ({ lines }: { readonly lines: PlotProps['legend'] }) => (
     <ul class="plot-key">
       {lines.map(({ kind, text }) => (
         <li key={kind}>
-          <svg class="plot-sample" viewBox="0 0 40 10" aria-hidden="true">
-            <path class={`plot-line plot-line--${kind}`} d="M0 5H40" />
-          </svg>
+          {kind === 'none' ? null : <Sample kind={kind} />}
           {text}
         </li>
       ))}
     </ul>
   </figcaption>
+);
+
+const Sample = ({ kind }: { readonly kind: LineKind }) => (
+  <svg class="plot-sample" viewBox="0 0 40 10" aria-hidden="true">
+    <path class={`plot-line plot-line--${kind}`} d="M0 5H40" />
+  </svg>
 );

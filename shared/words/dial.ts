@@ -99,6 +99,7 @@ export const dialDrawingWords = {
   mean: 'mean',
   hottest: 'hottest to be expected: peaks with all that is counted in',
   limit: (limit: string) => `fabric limit ${limit}`,
+  limitFar: (limit: string) => `fabric limit ${limit}: further up than is drawn`,
   point: (mark: string, mean: string, offBy: string) => `mark ${mark}: ${mean} ±${offBy}`,
   dots: (offBy: string) => `Dots are measured or typed means, ±${offBy}.`,
   chartSays: (points: string, limit: string) => `Mean at each mark. ${points}. Fabric limit ${limit}.`,

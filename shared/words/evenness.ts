@@ -38,8 +38,8 @@ export const evennessWords = {
   caution: 'A hot plate burns: touch it with the thermometer only.',
   typedTitle: 'Type spot readings, one place after the other',
   place: 'Place on the plate',
-  reading: 'Reading',
-  readingOf: (place: string) => `Reading, ${place}`,
+  reading: 'What it shows',
+  readingOf: (place: string) => `What it shows, ${place}`,
   thermometer: 'Thermometer may be off by ±',
   thermometerMeans:
     'Stands in its data sheet; ±2 to ±3 °C (4 to 5 °F) is common (common practice, no source).',

@@ -61,23 +61,23 @@ it('spots are typed one after the other; limits and advice count the hottest, an
   await plate.getByText('Not looked at yet').waitFor();
   await plate.getByText('Type spot readings').click();
   expect(await plate.getByRole('button', { name: 'beside the probe', pressed: true }).count()).toBe(1);
-  await plate.getByLabel('Reading, beside the probe').fill('hot');
+  await plate.getByLabel('What it shows, beside the probe').fill('hot');
   await plate.getByRole('button', { name: 'Keep this reading' }).click();
   await plate.getByText('Write a plate temperature').waitFor();
-  await plate.getByLabel('Reading, beside the probe').fill(inF(PLATE_C));
+  await plate.getByLabel('What it shows, beside the probe').fill(inF(PLATE_C));
   await plate.getByLabel('Thermometer may be off').fill('2');
   await page.reload();
   // What was typed survives a reload.
-  expect(await plate.getByLabel('Reading, beside the probe').inputValue()).toBe(inF(PLATE_C));
+  expect(await plate.getByLabel('What it shows, beside the probe').inputValue()).toBe(inF(PLATE_C));
   await plate.getByRole('button', { name: 'Keep this reading' }).click();
   await part(page, 'evenness-said').getByText('Kept: beside the probe. Next: toe.').waitFor();
 
   // Absurd: refused in words, and nothing typed is lost.
-  await plate.getByLabel('Reading, toe').fill('540');
+  await plate.getByLabel('What it shows, toe').fill('540');
   await plate.getByRole('button', { name: 'Keep this reading' }).click();
   await part(page, 'evenness-said').getByText('right unit').waitFor();
-  expect(await plate.getByLabel('Reading, toe').inputValue()).toBe('540');
-  await plate.getByLabel('Reading, toe').fill(inF(PLATE_C + 5));
+  expect(await plate.getByLabel('What it shows, toe').inputValue()).toBe('540');
+  await plate.getByLabel('What it shows, toe').fill(inF(PLATE_C + 5));
   await plate.getByRole('button', { name: 'Keep this reading' }).click();
   await part(page, 'evenness-said').getByText('Kept: toe. Next: heel.').waitFor();
   await part(page, 'evenness-counted').waitFor();

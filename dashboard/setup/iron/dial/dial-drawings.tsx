@@ -75,21 +75,25 @@ export function CyclesDrawn({ dial: { drawing } }: { readonly dial: IronDial }) 
   );
 }
 
+/** A limit further off than so many times what else is drawn would press the cycles flat: it is told in words only. */
+const LIMIT_WITHIN = 1.5;
+
 function StretchDrawn({ stretch, fabricLimitC }: { readonly stretch: Drawn; readonly fabricLimitC: number }) {
   const { mark, at, lines, lastS, meanC, highestC, lowestC, stage } = stretch;
-  const stageC = stage === null ? [] : [stage.highC];
-  const xScale = { from: 0, to: lastS };
-  const yScale = scaleOf([highestC, lowestC, fabricLimitC, ...stageC], Y_ROOM);
+  const topC = Math.max(highestC, stage?.highC ?? highestC);
+  const lowC = Math.min(lowestC, stage?.highC ?? lowestC);
+  const isNear = Math.abs(fabricLimitC - topC) <= LIMIT_WITHIN * (topC - lowC);
+  const yScale = scaleOf([topC, lowC, ...(isNear ? [fabricLimitC] : [])], Y_ROOM);
   if (yScale === null) return null;
-  const limit = words.limit(temperature(fabricLimitC));
+  const limit = (isNear ? words.limit : words.limitFar)(temperature(fabricLimitC));
   const high = stage === null ? null : words.stageHigh(stage.name, temperature(stage.highC));
   return (
     <section class="dial-drawing">
       <h4>{words.cycles(String(mark), dayAndTime(at))}</h4>
       <Plot
         testId="dial-cycles-drawn"
-        label={[cyclesText(stretch), high ?? '', limit].filter((one) => one !== '').join(' ')}
-        xScale={xScale}
+        label={[cyclesText(stretch), high, limit].filter((one) => one !== null).join(' ')}
+        xScale={{ from: 0, to: lastS }}
         yScale={yScale}
         xName={words.seconds}
         xText={String}
@@ -98,8 +102,8 @@ function StretchDrawn({ stretch, fabricLimitC }: { readonly stretch: Drawn; read
           points: line.map(({ s, plateC }) => ({ x: s, plateC })),
         }))}
         levels={[
-          { kind: 'limit', plateC: fabricLimitC },
-          ...stageC.map((plateC) => ({ kind: 'stage' as const, plateC })),
+          ...(isNear ? [{ kind: 'limit' as const, plateC: fabricLimitC }] : []),
+          ...(stage === null ? [] : [{ kind: 'stage' as const, plateC: stage.highC }]),
           { kind: 'mean', plateC: meanC },
         ]}
         dots={[]}
@@ -107,7 +111,7 @@ function StretchDrawn({ stretch, fabricLimitC }: { readonly stretch: Drawn; read
           { kind: 'plate', text: words.turns },
           { kind: 'mean', text: words.meanIs(temperature(meanC)) },
           ...(high === null ? [] : [{ kind: 'stage' as const, text: high }]),
-          { kind: 'limit', text: limit },
+          { kind: isNear ? 'limit' : 'none', text: limit },
         ]}
       />
     </section>
