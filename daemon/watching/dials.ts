@@ -8,7 +8,14 @@ import {
   stageNear,
   turnsOf,
 } from '../../shared/iron/dial/drawing.ts';
-import { driftOfKept, type KeptDial, noDial, withDrawn, withMeasured } from '../../shared/iron/dial/kept.ts';
+import {
+  driftOfKept,
+  type KeptDial,
+  noDial,
+  withDrawn,
+  withMeasured,
+  withWarmUp,
+} from '../../shared/iron/dial/kept.ts';
 import { markNumber } from '../../shared/iron/dial/mark.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import { expectedOverK, type KeptPlate, withLook } from '../../shared/iron/spots.ts';
@@ -71,7 +78,12 @@ function withStretch(
   const last = { mark: stretch.mark, at, figures: stretch.figures, madeWith };
   const mark = markNumber(stretch.mark, []);
   const cycles = drawnCycles(stretch.cycles);
-  const next = withDrawn({ ...dial, last, resolutionK }, { mark: stretch.mark, at, cycles, madeWith });
+  const next = withDrawn(withWarmUp({ ...dial, last, resolutionK }, last), {
+    mark: stretch.mark,
+    at,
+    cycles,
+    madeWith,
+  });
   if (mark === null) return next;
   const lagS = own?.lag?.tauS ?? UNMEASURED_LAG_S;
   return withMeasured(next, pointOf(stretch, mark, at, { lagS, madeWith }));
@@ -80,7 +92,7 @@ function withStretch(
 /** An iron's chart with what it says for each stage of its schedule. */
 export function dialAnswer(settings: Settings, iron: Iron, leader: string | null): IronDial {
   const dial = dialOf(settings, iron) ?? noDial(iron);
-  const { iron: id, simulated, chart, since, last, load } = dial;
+  const { iron: id, simulated, chart, since, last, load, warmUp } = dial;
   const { schedule, probes } = watchSettings(settings, iron, () => false);
   const lead = probes.find((p) => p.id === (leader ?? iron.probes[0])) ?? probes[0];
   const { fabricLimitC } = schedule;
@@ -103,6 +115,7 @@ export function dialAnswer(settings: Settings, iron: Iron, leader: string | null
     since,
     last,
     load,
+    warmUp,
     drift: driftOfKept(dial),
     uncertaintyK,
     unevennessK,

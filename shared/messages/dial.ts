@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { plateTemperatureC } from '../heat/schedule.ts';
 import { chartPointSchema, dialChartSchema } from '../iron/dial/chart.ts';
-import { lastLoadSchema, lastStretchSchema } from '../iron/dial/kept.ts';
+import { lastLoadSchema, lastStretchSchema, lastWarmUpSchema } from '../iron/dial/kept.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
 
 /** What an iron does at the marks of its dial, and where to set it, as the API tells it. */
@@ -66,6 +66,8 @@ export const ironDialSchema = z.strictObject({
   since: z.array(chartPointSchema).readonly(),
   last: lastStretchSchema.nullable(),
   load: lastLoadSchema.nullable(),
+  /** How it last came up from cold; null where that was not seen at a told mark. */
+  warmUp: lastWarmUpSchema.nullable(),
   drift: driftSchema.nullable(),
   /** What the advice allows for the probe's uncertainty, K. */
   uncertaintyK: z.number().min(0),

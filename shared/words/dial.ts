@@ -75,6 +75,7 @@ export const dialSetupWords = {
   unevenness: (k: string) => `${k} for the hottest spot of the plate.`,
   unevennessNone: 'nothing for how unevenly the plate is hot, as no hotter spot is known.',
   figures: (mark: string, day: string) => `Figures of the last stretch on the rest, at mark ${mark}, ${day}`,
+  warmUp: (mark: string, day: string) => `Coming up from cold, at mark ${mark}, ${day}`,
   load: (mark: string, day: string) => `On the work, at mark ${mark}, ${day}`,
   means: 'What these mean',
   typedTitle: 'Type a reading of a hand thermometer',
@@ -125,6 +126,7 @@ export const dialFigureWords = {
   cycles: (count: number) => (count === 1 ? 'over 1 whole cycle' : `over ${count} whole cycles`),
   heatingUp: 'Heating-up time',
   heatingUpMeans: 'From cold to the first peak.',
+  from: (time: string, from: string) => `${time} from ${from}`,
   excess: 'Heating-up excess',
   excessMeans: 'First peak over the later mean.',
   mean: 'Soleplate temperature',
@@ -137,6 +139,7 @@ export const dialFigureWords = {
   highestPeak: 'Highest peak',
   load: 'Drop under load',
   loadMeans: 'Mean on the work under mean on the rest, at the same mark.',
+  loadTrough: 'Lowest under load',
   loadTroughMeans: 'Lowest on the work under the mean trough on the rest.',
   spread: (spread: string) => `scatters by ±${spread} (one standard deviation)`,
 } as const;

@@ -35,6 +35,8 @@ export const evennessWords = {
   limitsCount: (over: string) => `Limits count ${over} on top for the hottest spot.`,
   means:
     'Limits hold for the hottest spot. Iron on its rest, hot and cycling. Press a hand thermometer on one place until it stands still, type what it shows at once, and go on to the next. Begin beside the probe: the other places are held against that, and the iron’s swing is taken out by what the probe reads meanwhile.',
+  named:
+    'Irons are measured for the evenness of temperature over the soleplate, and for its hottest point (IEC 60311, GOST 307.2): the names are theirs, the definitions our own.',
   caution: 'A hot plate burns: touch it with the thermometer only.',
   typedTitle: 'Type spot readings, one place after the other',
   place: 'Place on the plate',

@@ -56,6 +56,16 @@ export const lastStretchSchema = z.strictObject({
 });
 export const lastLoadSchema = dialLoadSchema.safeExtend({ at });
 
+/** How the iron last came up from cold, at a mark that was told by its first peak; `DialFigures` says what each is. */
+export const lastWarmUpSchema = z.strictObject({
+  mark: dialMarkSchema,
+  at,
+  heatingUpS: z.number(),
+  heatingUpFromC: z.number(),
+  heatingUpExcessK: z.number(),
+  madeWith: madeWithSchema.nullable(),
+});
+
 /** More would only make the settings large; a drift is found in far fewer. */
 const KEEP_SINCE = 60;
 /** Stretches to be drawn, one a mark: each is as large as six points. */
@@ -70,6 +80,8 @@ export const keptDialSchema = z.strictObject({
   since: z.array(chartPointSchema).max(KEEP_SINCE),
   last: lastStretchSchema.nullable(),
   load: lastLoadSchema.nullable(),
+  /** What was kept before it was has none. */
+  warmUp: lastWarmUpSchema.nullable().default(null),
   /** The step of the probe's numbers when it was last measured, K. */
   resolutionK: z.number().min(0),
   /** The cycles at each mark, to be drawn; what was kept before they were has none. */
@@ -78,6 +90,7 @@ export const keptDialSchema = z.strictObject({
 
 export type LastStretch = z.infer<typeof lastStretchSchema>;
 export type LastLoad = z.infer<typeof lastLoadSchema>;
+export type LastWarmUp = z.infer<typeof lastWarmUpSchema>;
 
 export interface KeptDial {
   readonly iron: string;
@@ -86,6 +99,7 @@ export interface KeptDial {
   readonly since: readonly ChartPoint[];
   readonly last: LastStretch | null;
   readonly load: LastLoad | null;
+  readonly warmUp: LastWarmUp | null;
   readonly resolutionK: number;
   readonly drawn: readonly DrawnStretch[];
 }
@@ -97,6 +111,7 @@ export const noDial = (iron: { readonly id: string; readonly simulated: boolean 
   since: [],
   last: null,
   load: null,
+  warmUp: null,
   resolutionK: 0,
   drawn: [],
 });
@@ -125,6 +140,13 @@ export function withMeasured(kept: KeptDial, point: ChartPoint): KeptDial {
   const told = since.some(same);
   const after = told ? since.map((p) => (same(p) ? point : p)) : [...since, point].slice(-KEEP_SINCE);
   return { ...kept, since: after };
+}
+
+/** Takes in what a stretch tells of how the iron came up; one that began warm tells nothing, and the last stands. */
+export function withWarmUp(kept: KeptDial, { mark, at, figures, madeWith }: LastStretch): KeptDial {
+  const { heatingUpS, heatingUpFromC, heatingUpExcessK } = figures;
+  if (heatingUpS === null || heatingUpFromC === null || heatingUpExcessK === null) return kept;
+  return { ...kept, warmUp: { mark, at, heatingUpS, heatingUpFromC, heatingUpExcessK, madeWith } };
 }
 
 /** Takes in the cycles of a stretch; they stand for their mark until the next. */

@@ -2,7 +2,7 @@ import type { Calibration } from '../../calibration/calibration.ts';
 import { type Correction, corrected, uncorrected } from '../../calibration/correction.ts';
 import type { ChartPoint, MadeWith } from './chart.ts';
 import type { DrawnCycle, DrawnStretch } from './drawing.ts';
-import type { KeptDial, LastStretch } from './kept.ts';
+import type { KeptDial, LastStretch, LastWarmUp } from './kept.ts';
 
 /**
  * What a probe measured of a dial, brought under a later calibration of that probe. Corrections are straight lines, so
@@ -57,8 +57,20 @@ export function restatedDial(
     const line = lineOf(d.madeWith);
     return line === null ? d : { ...d, cycles: d.cycles.map((one) => restatedCycle(one, line)), madeWith };
   };
+  const warmUp = (w: LastWarmUp): LastWarmUp => {
+    const line = lineOf(w.madeWith);
+    if (line === null) return w;
+    const { heatingUpFromC, heatingUpExcessK } = w;
+    return {
+      ...w,
+      heatingUpFromC: line.c(heatingUpFromC),
+      heatingUpExcessK: line.k(heatingUpExcessK),
+      madeWith,
+    };
+  };
   return {
     ...dial,
+    warmUp: dial.warmUp === null ? null : warmUp(dial.warmUp),
     drawn: dial.drawn.map(drawn),
     chart: { points: dial.chart.points.map(point), earlier: dial.chart.earlier.map(point) },
     since: dial.since.map(point),

@@ -5,6 +5,7 @@ import { swingingIron } from '../../../daemon/probe/simulated/irons.ts';
 import { emptyChart, meanAt, peakAt, pointOf, withPoint } from '../../../shared/iron/dial/chart.ts';
 import { HOUSEHOLD_MEAN_C } from '../../../shared/iron/dial/suspect-probe.ts';
 import { dialFigureWords } from '../../../shared/words/dial.ts';
+import { evennessWords } from '../../../shared/words/evenness.ts';
 import { sittingOf, stretchOf } from './left-on-rest.ts';
 import { ironAt, printedK, published, room } from './published-iron.ts';
 
@@ -49,6 +50,9 @@ describe('what the standards measure (GOST 307.2-95, contents; IEC 60311)', () =
 
   it('is what the figures are called', () => {
     const { heatingUp, excess, mean, fluctuation, load } = dialFigureWords;
+    // The two of 5.5 have their own place, and are named there in full.
+    for (const { item } of measured_items.filter(({ item }) => /evenness|hottest/.test(item)))
+      expect(evennessWords.named).toContain(item.replace(' of the soleplate', ''));
     for (const name of [heatingUp, excess, mean, fluctuation, load]) {
       const words = name.toLowerCase().split(' ');
       expect(measured_items.some(({ item }) => words.every((w) => item.split(/[ ,()]+/).includes(w)))).toBe(

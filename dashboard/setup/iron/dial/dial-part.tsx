@@ -10,7 +10,7 @@ import { schedules } from '../../daemon-settings.ts';
 import { dayAndTime } from '../../day.ts';
 import { changeDial, dialSaid } from './ask-dial.ts';
 import { ChartDrawn, CyclesDrawn } from './dial-drawings.tsx';
-import { DialFiguresOf, DialLoadOf } from './dial-figures.tsx';
+import { DialFiguresOf, DialLoadOf, DialWarmUpOf } from './dial-figures.tsx';
 import { DialPoints } from './dial-points.tsx';
 import { TypedPoint } from './typed-point.tsx';
 import './dial.css';
@@ -28,6 +28,7 @@ export function DialPart({ iron }: { readonly iron: Iron }) {
       {dial.chart.points.length === 0 ? null : <AdviceOf iron={iron} dial={dial} />}
       {dial.last === null ? null : <DialFiguresOf last={dial.last} />}
       <CyclesDrawn dial={dial} />
+      {dial.warmUp === null ? null : <DialWarmUpOf warmUp={dial.warmUp} />}
       {dial.load === null ? null : <DialLoadOf load={dial.load} />}
       {viewOnly.value ? null : <TypedPoint iron={iron.id} />}
       <p role="status" class="dial-said" data-testid="dial-said">

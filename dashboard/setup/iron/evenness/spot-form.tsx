@@ -33,7 +33,9 @@ export function SpotForm({ known }: { readonly known: IronEvenness }) {
     <details class="evenness-typed" open={known.spots.length > 0 || draft.peek().reading !== ''}>
       <summary>{evennessWords.typedTitle}</summary>
       <p class="evenness-caution">{evennessWords.caution}</p>
-      <p class="quiet">{evennessWords.means}</p>
+      <p class="quiet">
+        {evennessWords.means} {evennessWords.named}
+      </p>
       <Pick
         label={evennessWords.place}
         options={spotPlaces.map((one) => [one, placeWords[one]] as const)}

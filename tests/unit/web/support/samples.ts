@@ -286,6 +286,7 @@ export const ironDial: IronDial = {
   since: [],
   last: null,
   load: null,
+  warmUp: null,
   drift: null,
   uncertaintyK: 2.2,
   unevennessK: 0,
