@@ -50,6 +50,8 @@ export interface StartSetup {
   readonly say: (text: string) => void;
   /** Where ports are looked for. */
   readonly machine?: Machine;
+  /** Which iron is simulated and what is done with it; the demo's unless given. */
+  readonly simulated?: SourcesSetup['simulated'];
 }
 
 /** Starts watching as the command line asks. Rejects with `CannotStart`. */
@@ -64,7 +66,7 @@ export async function startProgram(command: RunCommand, setup: StartSetup): Prom
 }
 
 async function startIn(command: RunCommand, setup: StartSetup, release: () => void): Promise<Running> {
-  const { log, say, machine = thisMachine } = setup;
+  const { log, say, machine = thisMachine, simulated = {} } = setup;
   const { dataDir } = command;
   const clock = command.speed === 1 ? monotonicClock() : new SteppedClock();
   const settings = new SettingsKeeper(await settingsOf(dataDir), (s) => writeSettings(dataDir, s));
@@ -87,7 +89,7 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
     keep: (commit) => keeper.commit(commit),
     complain: (message, error) => log.error({ err: error }, message),
   });
-  const sources = { command, clock, machine, say };
+  const sources = { command, clock, machine, say, simulated };
   const desk: ProgramDesk = new ProgramDesk({
     program,
     reader,

@@ -4,6 +4,7 @@ import { startWords } from '../shared/words/start.ts';
 import type { Clock } from './clock.ts';
 import { DEFAULT_BAUD, type RunCommand } from './options.ts';
 import type { Machine } from './probe/port/machine.ts';
+import type { SimulatedOptions } from './probe/simulated/source.ts';
 import type { ProbeSource } from './probe/source.ts';
 import type { Program } from './watching/program.ts';
 
@@ -13,6 +14,7 @@ export interface SourcesSetup {
   readonly clock: Clock;
   readonly machine: Machine;
   readonly say: (text: string) => void;
+  readonly simulated: Pick<SimulatedOptions, 'traits' | 'scenario' | 'seed'>;
 }
 
 /** Takes into use what the command line names; else waits for a choice; else, with no device there, simulates. */
@@ -47,12 +49,13 @@ export async function makeSource(
   choice: ChooseSource,
   setup: Omit<SourcesSetup, 'say'>,
 ): Promise<ProbeSource> {
-  const { command, clock, machine } = setup;
+  const { command, clock, machine, simulated } = setup;
   if (choice.kind === 'simulate') {
     const { simulatedSource } = await import('./probe/simulated/source.ts');
     const { bigIron, withEmf } = await import('./probe/simulated/irons.ts');
-    const traits = command.thermocouple === null ? bigIron : withEmf(bigIron, command.thermocouple);
-    return simulatedSource({ clock, speed: command.speed, traits });
+    const iron = simulated.traits ?? bigIron;
+    const traits = command.thermocouple === null ? iron : withEmf(iron, command.thermocouple);
+    return simulatedSource({ clock, speed: command.speed, ...simulated, traits });
   }
   const { SerialSource } = await import('./probe/serial.ts');
   const { identifyDevice } = await import('./probe/port/identity.ts');

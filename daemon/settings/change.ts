@@ -1,5 +1,6 @@
 import { type Calibration, nextVersion } from '../../shared/calibration/calibration.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
+import { restatedDial } from '../../shared/iron/dial/restate.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
@@ -91,7 +92,10 @@ export function withProbe(
   return { settings: checked({ ...settings, probes }), probe };
 }
 
-/** Adds the next version of a probe's calibration: earlier ones stay as they are. */
+/**
+ * Adds the next version of a probe's calibration: earlier ones stay as they are. What the probe measured of dials is
+ * brought under the new one, or a chart would look as if its iron had drifted.
+ */
 export function withCalibration(
   settings: Settings,
   made: Omit<Calibration, 'version'>,
@@ -100,7 +104,8 @@ export function withCalibration(
     throw new Refusal('unknown', settingsWords.noProbe(made.probe));
   const calibration = { ...made, version: nextVersion(settings.calibrations, made.probe) };
   const calibrations = [...settings.calibrations, calibration];
-  return { settings: checked({ ...settings, calibrations }), calibration };
+  const dials = settings.dials.map((dial) => restatedDial(dial, calibration, settings.calibrations));
+  return { settings: checked({ ...settings, calibrations, dials }), calibration };
 }
 
 type DeviceChange = { readonly settings: Settings; readonly device: DeviceSettings };
@@ -131,7 +136,8 @@ export function withNewProbe(settings: Settings, id: ProbeId, simulated: boolean
   const known = settings.probes.some((p) => p.id === id);
   const probes = known ? settings.probes : [...settings.probes, newProbe(id)];
   // Nor the id of an iron that is gone and has left a chart: another iron is no heir to it.
-  const taken = new Set([...settings.irons.map((i) => i.id), ...settings.dials.map((d) => d.iron)]);
+  const left = [...settings.dials, ...settings.plates].map(({ iron }) => iron);
+  const taken = new Set([...settings.irons.map((i) => i.id), ...left]);
   let n = 1;
   while (taken.has(`iron-${n}`)) n += 1;
   const iron: Iron = {

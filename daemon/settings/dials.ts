@@ -51,6 +51,7 @@ export function withTypedPoint(settings: Settings, id: string, typed: TypedPoint
     meanSpreadK: null,
     lagAllowanceK: 0,
     at,
+    madeWith: null,
   };
   const refusal = () => new Refusal('conflict', settingsWords.markMeasured(mark), 'mark');
   return changed(settings, id, (dial) => withTyped(dial, point), refusal);

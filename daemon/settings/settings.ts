@@ -6,8 +6,10 @@ import {
 } from '../../shared/calibration/calibration.ts';
 import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
+import type { MadeWith } from '../../shared/iron/dial/chart.ts';
 import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/dial/kept.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
+import { type KeptPlate, keptPlateSchema, noPlate, unevennessFor } from '../../shared/iron/spots.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
 import { conversionOf, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { OffPlate } from '../../shared/thermometer/watched-probe.ts';
@@ -26,6 +28,8 @@ export const settingsSchema = z
     calibrations: z.array(calibrationSchema).default([]),
     /** What the irons do at the marks of their dials; also of irons that are gone, which may come back. */
     dials: z.array(keptDialSchema).default([]),
+    /** How evenly the irons' plates are hot; settings of before that was looked at have none. */
+    plates: z.array(keptPlateSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -55,18 +59,23 @@ export const settingsSchema = z
     }
   });
 
+const ironKey = ({ iron, simulated }: Pick<KeptDial, 'iron' | 'simulated'>): string =>
+  `${iron}${simulated ? ', simulated' : ''}`;
+
 const namesIn = ({
   schedules,
   irons,
   probes,
   calibrations,
   dials,
+  plates,
 }: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
   probes: probes.map((p) => p.id),
   calibrations: calibrations.map((c) => c.id),
-  dials: dials.map((d) => `${d.iron}${d.simulated ? ', simulated' : ''}`),
+  dials: dials.map(ironKey),
+  plates: plates.map(ironKey),
 });
 
 export interface Settings {
@@ -78,6 +87,7 @@ export interface Settings {
   readonly devices: readonly DeviceSettings[];
   readonly calibrations: readonly Calibration[];
   readonly dials: readonly KeptDial[];
+  readonly plates: readonly KeptPlate[];
 }
 
 export const firstSettings: Settings = {
@@ -88,6 +98,7 @@ export const firstSettings: Settings = {
   devices: [],
   calibrations: [],
   dials: [],
+  plates: [],
 };
 
 /** The newest version of each schedule. */
@@ -111,6 +122,10 @@ export const calibrationVersions = (settings: Settings, probe: string): readonly
 export const dialOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptDial | null =>
   settings.dials.find((d) => d.iron === iron.id && d.simulated === iron.simulated) ?? null;
 
+/** What is kept of how evenly an iron's plate is hot; nothing of one that was not looked at. */
+export const plateOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptPlate =>
+  settings.plates.find((p) => p.iron === iron.id && p.simulated === iron.simulated) ?? noPlate(iron);
+
 /** What the watch of one iron needs of the settings; `offPlateOf` says which probes a procedure takes off their irons. */
 export function watchSettings(
   settings: Settings,
@@ -120,13 +135,18 @@ export function watchSettings(
   const schedule = currentSchedules(settings).find((s) => s.id === iron.scheduleId);
   if (schedule === undefined)
     throw new RangeError(`The iron "${iron.name}" names no heat schedule that exists.`);
+  const plate = plateOf(settings, iron);
   const probes = settings.probes
     .filter((p) => iron.probes.includes(p.id))
-    .map((p) => ({
-      ...p,
-      calibration: currentCalibration(settings.calibrations, p.id),
-      ...offPlateOf(p.id),
-    }));
+    .map((p) => {
+      const unevenness = unevennessFor(plate, p.id);
+      return {
+        ...p,
+        calibration: currentCalibration(settings.calibrations, p.id),
+        ...offPlateOf(p.id),
+        ...(unevenness === null ? {} : { unevenness }),
+      };
+    });
   const dial = dialOf(settings, iron);
   const charted = dial === null ? [] : chartedElsewhere(dial, probes);
   return {
@@ -138,17 +158,14 @@ export function watchSettings(
   };
 }
 
-/** Who measured a point of a dial chart: a probe, and how it was read then. */
-export const makerOf = (probe: Pick<ProbeSettings, 'id' | 'thermocouple' | 'unit'>): string =>
-  `${probe.id}, ${conversionOf(probe)}`;
-
 /** What the chart has from hand thermometers, or from other probes than these as they are read now. */
 function chartedElsewhere(
   { chart }: KeptDial,
   probes: readonly ProbeSettings[],
 ): NonNullable<WatchSettings['charted']> {
-  const own = probes.map(makerOf);
+  const isOwn = ({ probe, readAs }: MadeWith): boolean =>
+    readAs === undefined || probes.some((own) => own.id === probe && conversionOf(own) === readAs);
   return chart.points
-    .filter(({ kind, by }) => kind === 'typed' || (by !== undefined && !own.includes(by)))
+    .filter(({ kind, madeWith }) => kind === 'typed' || (madeWith !== null && !isOwn(madeWith)))
     .map(({ mark, meanC }) => ({ mark, meanC }));
 }

@@ -1,9 +1,11 @@
 import type { AlarmKey } from '../../shared/alarm/record.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import type { SpotPlace } from '../../shared/iron/spots.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
+import type { IronEvenness, SpotDraft } from '../../shared/messages/evenness.ts';
 import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { Live } from '../../shared/messages/live.ts';
@@ -26,6 +28,7 @@ import { CommandLog } from './command-log.ts';
 import { deviceLines, putDeviceForm } from './device-forms.ts';
 import { dialAnswer } from './dials.ts';
 import type { IronWatch } from './iron-watch.ts';
+import { PlateDesk } from './plate-desk.ts';
 import type { Program } from './program.ts';
 
 export interface DeskParts {
@@ -48,12 +51,14 @@ export class ProgramDesk implements Desk {
   readonly #ready: () => Promise<void>;
   readonly #calibrating: CalibrationDesk;
   readonly #lags: LagDesk;
+  readonly #plates: PlateDesk;
 
   constructor({ program, reader, book, sourceFor, ready }: DeskParts) {
     this.#program = program;
     this.#settings = program.options.settings;
     this.#calibrating = new CalibrationDesk(program);
     this.#lags = new LagDesk(program);
+    this.#plates = new PlateDesk(program);
     this.#book = book;
     this.#sourceFor = sourceFor;
     this.#ready = ready;
@@ -216,6 +221,22 @@ export class ProgramDesk implements Desk {
 
   acceptDial(ironId: string): Promise<IronDial> {
     return this.#changeDial(ironId, (s) => withAcceptedDial(s, ironId));
+  }
+
+  evenness(ironId: string): IronEvenness {
+    return this.#plates.evenness(ironId);
+  }
+
+  addSpot(ironId: string, spot: SpotDraft): Promise<IronEvenness> {
+    return this.#plates.addSpot(ironId, spot);
+  }
+
+  removeSpot(ironId: string, place: SpotPlace): Promise<IronEvenness> {
+    return this.#plates.removeSpot(ironId, place);
+  }
+
+  forgetSpots(ironId: string): Promise<IronEvenness> {
+    return this.#plates.forget(ironId);
   }
 
   async #changeDial(

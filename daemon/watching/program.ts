@@ -29,6 +29,7 @@ import {
   deviceLive,
   hotProbes,
   ironLive,
+  isHot,
   loudest,
   probeLive,
   probesLive,
@@ -132,7 +133,7 @@ export class Program {
   /** How many pages have their sound armed and running; looked at again at every tick, since plates grow hot meanwhile. */
   setArmedPages(armedPages: number): void {
     const before = this.#hearing;
-    const hot = this.watches.all.some((watch) => ironLive(watch)?.hot === true);
+    const hot = this.watches.states.some(isHot);
     this.#hearing = hearingAfter(before, { armedPages, hot }, this.#pagesClock.nowMs());
     const { unheard } = this.#hearing;
     if (unheard !== before.unheard) this.devices.heard(!unheard);
@@ -296,14 +297,15 @@ export class Program {
   }
 
   #situation(): Situation {
+    const { settings } = this.options;
     return {
-      irons: this.watches.all.flatMap((w) => ironLive(w) ?? []),
+      irons: this.watches.all.flatMap((w) => ironLive(w, settings.current) ?? []),
       devices: this.devices.sources.map((s) => deviceLive(s.status())),
       keeping: this.#keeping,
       hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },
       choice: this.#choice,
       viewOnly: this.options.viewOnly,
-      settingsRevision: this.options.settings.revision,
+      settingsRevision: settings.revision,
       simulated: this.options.simulated(),
     };
   }

@@ -9,6 +9,8 @@ import { slopeOf } from '../../shared/thermometer/thermometer.ts';
 import { guardBandNowK } from '../../shared/thermometer/trust.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { SourceStatus } from '../probe/source.ts';
+import type { Settings } from '../settings/settings.ts';
+import { evennessShown } from './evenness.ts';
 import type { IronWatch } from './iron-watch.ts';
 
 /** From what the program knows to what is shown of it. */
@@ -36,6 +38,7 @@ export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): Pro
     trend: trendOf(slopeKPerS),
     slopeKPerS,
     guardBandK,
+    overK: own.unevenness?.overK ?? 0,
     measured: own.calibration !== null,
     hot: heat !== 'cold',
   };
@@ -70,11 +73,15 @@ export function alarmsLive(
     .toSorted((a, b) => b.priority - a.priority || a.since.localeCompare(b.since));
 }
 
-export function ironLive(watch: IronWatch): IronLive | null {
-  const { state, session } = watch;
+/** Whether an iron is to be treated as hot. */
+export function isHot({ settings, thermometers }: WatchState): boolean {
+  const plates = Object.values(thermometers);
+  return settings !== null && (plates.length === 0 || plates.some((t) => t.heat !== 'cold'));
+}
+
+export function ironLive({ state, session }: IronWatch, known: Settings): IronLive | null {
   if (state.settings === null) return null;
   const { iron, schedule } = state.settings;
-  const plates = Object.values(state.thermometers);
   const { dial } = state.work;
   return {
     id: iron.id,
@@ -82,10 +89,11 @@ export function ironLive(watch: IronWatch): IronLive | null {
     simulated: iron.simulated,
     probes: iron.probes,
     phase: state.behaviour.phase,
-    hot: plates.length === 0 || plates.some((t) => t.heat !== 'cold'),
+    hot: isHot(state),
     place: state.work.place,
     stageId: state.work.stageId,
     dial: dial === null ? null : { mark: dial.mark, doubted: isDoubted(state.sitting, dial) },
+    evenness: evennessShown(known, iron, state),
     session,
     schedule,
   };

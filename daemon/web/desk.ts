@@ -1,9 +1,11 @@
 import type { AlarmChange, AlarmKey } from '../../shared/alarm/record.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
+import type { SpotPlace } from '../../shared/iron/spots.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
 import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
+import type { IronEvenness, SpotDraft } from '../../shared/messages/evenness.ts';
 import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
@@ -62,6 +64,12 @@ export interface Desk {
   removeDialPoint(ironId: string, mark: number): Promise<IronDial>;
   /** What was measured since the iron drifted becomes its chart. */
   acceptDial(ironId: string): Promise<IronDial>;
+  /** How evenly an iron's plate is hot, by its probes and by spots that were typed. */
+  evenness(ironId: string): IronEvenness;
+  /** A spot read by hand at the time of the call: it is held against what the probe reads then. */
+  addSpot(ironId: string, spot: SpotDraft): Promise<IronEvenness>;
+  removeSpot(ironId: string, place: SpotPlace): Promise<IronEvenness>;
+  forgetSpots(ironId: string): Promise<IronEvenness>;
   /** Takes effect at once, on an open connection too. */
   putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings>;
 }

@@ -19,7 +19,7 @@ export function Figure({ view }: { readonly view: IronView }) {
         {plate.view.kind === 'number' ? (
           <Number
             plateC={plate.view.plateC}
-            guardBandK={plate.probe?.guardBandK ?? 0}
+            offByK={plate.probe === null ? 0 : plate.probe.guardBandK - plate.probe.overK}
             measured={plate.probe?.measured ?? false}
             hot={view.hot}
           />
@@ -34,12 +34,13 @@ export function Figure({ view }: { readonly view: IronView }) {
 
 interface NumberProps {
   readonly plateC: number;
-  readonly guardBandK: number;
+  /** How far it can be off; what the hottest spot is over it is no part of that. */
+  readonly offByK: number;
   readonly measured: boolean;
   readonly hot: boolean;
 }
 
-const Number = ({ plateC, guardBandK, measured, hot }: NumberProps) => (
+const Number = ({ plateC, offByK, measured, hot }: NumberProps) => (
   <>
     <div class="figure-row">
       <p class="figure-number" style={{ '--digits': String(Math.max(3, figure(plateC).length)) }}>
@@ -50,7 +51,7 @@ const Number = ({ plateC, guardBandK, measured, hot }: NumberProps) => (
       {hot ? <HotWord /> : null}
     </div>
     <p class="figure-allowance">
-      {ironWords[measured ? 'measured' : 'allowance'](difference(guardBandK))}
+      {ironWords[measured ? 'measured' : 'allowance'](difference(offByK))}
       {hot ? ` · ${safetyWords.hotMeasured}` : ''}
     </p>
   </>

@@ -3,6 +3,7 @@ import { Notes } from '../frame/notes.tsx';
 import { difference } from '../parts/unit.ts';
 import { SuspectLine } from '../records/suspect-line.tsx';
 import { DialLine } from './dial-line.tsx';
+import { EvennessLine } from './evenness-line.tsx';
 import { Figure } from './figure.tsx';
 import { lead } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
@@ -33,6 +34,7 @@ export function IronPage() {
             {plate.probe?.label}: {ironWords.hottestOf(view.plates.length)}
           </p>
         ) : null}
+        <EvennessLine view={view} />
         <RecentTrace />
         <SuspectLine />
         <Notes />

@@ -61,6 +61,11 @@ const Budget = ({ budget }: { readonly budget: CalibrationBudget }) => (
       ))}
     </ul>
     <p>{trustWords.together(by(budget.uK))}</p>
+    {budget.overK > 0 ? (
+      <p data-testid="trust-over">
+        {trustWords.over(by(budget.guardBandK - budget.overK), by(budget.overK), by(budget.guardBandK))}
+      </p>
+    ) : null}
     <p>{trustWords.band(by(budget.guardBandK), confidenceText(budget.confidence))}</p>
   </div>
 );

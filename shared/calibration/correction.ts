@@ -49,6 +49,10 @@ export const correctionAtK = ({ b1K, b2, t0C }: Correction, readingC: number): n
 export const corrected = (readingC: number, correction: Correction): number =>
   readingC + correctionAtK(correction, readingC);
 
+/** The reading that has been corrected to `correctedC`, degC: exact, since a correction is a straight line that rises. */
+export const uncorrected = (correctedC: number, { b1K, b2, t0C }: Correction): number =>
+  (correctedC - b1K + b2 * t0C) / (1 + b2);
+
 /**
  * Standard uncertainty of the correction at a reading, K. Between the points it is that of the line, covariance
  * included. Beyond them what nobody looked at is added: `UNKNOWN_SLOPE` for each K past the outermost point.

@@ -53,7 +53,8 @@ export function observe(known: Behaviour, tMs: number, plateC: number): Behaved 
   const before = known.smooth !== null && tMs - known.smooth.tMs > GAP_MS ? afterGap(known) : known;
   const smoothed = smooth(before.smooth, tMs, plateC);
   const { levelC } = smoothed;
-  const swing = before.phase === 'regulating' ? widen(before.swing, tMs, levelC) : null;
+  const swing =
+    before.phase === 'regulating' ? widen(before.swing, tMs, levelC, before.cycles.length > 0) : null;
   const { turning, turn } =
     before.turning === null
       ? { turning: startTurning(tMs, levelC), turn: null }

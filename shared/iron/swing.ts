@@ -13,13 +13,22 @@ export interface Swing {
 
 /** The band narrows to 1/e in this time, s: far longer than a cycle, short enough to forget an odd dip. */
 const NARROWS_S = 1200;
+/**
+ * The same before a whole cycle is known, s: the fall from the first peak, which comes up higher, or from a dial that was
+ * turned down, says nothing of the swing and would hide a smaller one for long (our own choice, by simulation).
+ */
+const NARROWS_AT_FIRST_S = 90;
 /** The part of the swing by which the plate must come back (our own choice, by simulation). */
 const TURN_SHARE = 0.35;
 
-/** Takes one more temperature in. */
-export function widen(before: Swing | null, tMs: number, plateC: number): Swing {
+/**
+ * Takes one more temperature in.
+ * @param known whether a whole cycle of this swing has been seen
+ */
+export function widen(before: Swing | null, tMs: number, plateC: number, known: boolean): Swing {
   if (before === null) return { tMs, highestC: plateC, lowestC: plateC };
-  const share = 1 - Math.exp(-(tMs - before.tMs) / (1000 * NARROWS_S));
+  const narrowsS = known ? NARROWS_S : NARROWS_AT_FIRST_S;
+  const share = 1 - Math.exp(-(tMs - before.tMs) / (1000 * narrowsS));
   const inwardsK = ((before.highestC - before.lowestC) * share) / 2;
   return {
     tMs,

@@ -12,7 +12,15 @@ import { correctionSchema } from '../calibration/correction.ts';
 /** In which unit sentences give temperatures; figures are always in degC. */
 export const wordsInSchema = z.strictObject({ unit: z.enum(['C', 'F']).default('C') });
 
-const partNames = ['calibration', 'wire', 'resolution', 'cold-junction', 'mounting', 'lag'] as const;
+const partNames = [
+  'calibration',
+  'wire',
+  'resolution',
+  'cold-junction',
+  'mounting',
+  'lag',
+  'unevenness',
+] as const;
 const partNotes = [
   'calibrated',
   'calibrated-outside',
@@ -27,6 +35,7 @@ const partNotes = [
   'mounting-in-place',
   'at-rest',
   'moving',
+  'spots',
 ] as const;
 
 /** How far what the probe reads now can be trusted, part by part (GUM), and the guard band that it makes (JCGM 106). */
@@ -45,6 +54,8 @@ export const budgetSchema = z.strictObject({
   uK: z.number().min(0),
   confidence: z.number(),
   guardBandK: z.number().min(0),
+  /** What of the guard band is the known excess of the plate's hottest spot over the probe's place. */
+  overK: z.number().min(0),
   allowanceOnly: z.boolean(),
 });
 

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { plateTemperatureC } from '../heat/schedule.ts';
 import { chartPointSchema, dialChartSchema } from '../iron/dial/chart.ts';
-import { lastLoadSchema, lastStretchSchema } from '../iron/dial/kept.ts';
+import { lastLoadSchema, lastStretchSchema, lastWarmUpSchema } from '../iron/dial/kept.ts';
+import { dialMarkSchema } from '../iron/dial/mark.ts';
 
 /** What an iron does at the marks of its dial, and where to set it, as the API tells it. */
 
@@ -39,6 +40,24 @@ export const adviceSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('falls'), fromMark: markNumber, toMark: markNumber, byK: z.number() }),
 ]);
 
+const curve = z.array(z.strictObject({ mark: markNumber, plateC: z.number() })).readonly();
+
+/** What is to be drawn of the cycles at one mark, by their turning points. */
+const drawnSchema = z.strictObject({
+  mark: dialMarkSchema,
+  at,
+  /** How many cycles are drawn, the last ones; and where they end, s. */
+  count: z.number().int().min(1),
+  lastS: z.number(),
+  /** Peaks and troughs, joined where the cycles follow on each other; times since the first trough, s. */
+  lines: z.array(z.array(z.strictObject({ s: z.number(), plateC: z.number() })).readonly()).readonly(),
+  meanC: z.number(),
+  highestC: z.number(),
+  lowestC: z.number(),
+  /** The stage whose target is nearest to the mean; null: the schedule has none. */
+  stage: z.strictObject({ name: z.string(), lowC: z.number(), highC: z.number() }).nullable(),
+});
+
 export const ironDialSchema = z.strictObject({
   iron: z.string(),
   simulated: z.boolean(),
@@ -47,9 +66,13 @@ export const ironDialSchema = z.strictObject({
   since: z.array(chartPointSchema).readonly(),
   last: lastStretchSchema.nullable(),
   load: lastLoadSchema.nullable(),
+  /** How it last came up from cold; null where that was not seen at a told mark. */
+  warmUp: lastWarmUpSchema.nullable(),
   drift: driftSchema.nullable(),
   /** What the advice allows for the probe's uncertainty, K. */
   uncertaintyK: z.number().min(0),
+  /** What it allows for the hottest spot of the plate over the probe's place, K; 0 also where nobody looked. */
+  unevennessK: z.number().min(0),
   /** One for each stage of the iron's heat schedule. */
   advice: z
     .array(
@@ -58,6 +81,14 @@ export const ironDialSchema = z.strictObject({
     .readonly(),
   /** The highest mark at which no peak passes the fabric limit. */
   highest: highestMarkSchema.nullable(),
+  drawing: z.strictObject({
+    fabricLimitC: z.number(),
+    /** The chart between its marks: the mean, and the hottest to be expected, as the advice has it. */
+    mean: curve,
+    hottest: curve,
+    /** The last stretch at each mark. */
+    stretches: z.array(drawnSchema).readonly(),
+  }),
 });
 
 /** What was read from a hand thermometer at a mark; highest and lowest where they were looked for. */

@@ -4,6 +4,7 @@ import { heatScheduleSchema } from '../heat/schedule.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
 import { faults } from '../thermometer/reading.ts';
+import { evennessSchema } from './evenness.ts';
 import { hearingSchema } from './hearing.ts';
 
 /** How things stand now: what `/api/live` answers and what the stream begins with. */
@@ -33,6 +34,8 @@ export const probeLiveSchema = z.strictObject({
   slopeKPerS: z.number().nullable(),
   /** How much under a limit a reading must be for the plate to be under it, at the iron's confidence, K. */
   guardBandK: z.number(),
+  /** What of that is the known excess of the plate's hottest spot over the probe's place, K: not an uncertainty. */
+  overK: z.number().min(0),
   /** True where a calibration stands behind it; else tolerances and allowances do. */
   measured: z.boolean(),
   /** True until a valid reading is under 43 degC. */
@@ -63,6 +66,8 @@ export const ironLiveSchema = z.strictObject({
   stageId: z.string().nullable(),
   /** What the user said that the dial stands at; `doubted` once the plate does something else. */
   dial: z.strictObject({ mark: dialMarkSchema, doubted: z.boolean() }).nullable(),
+  /** How evenly its plate is hot: by its probes now, else by spots that were typed; null where neither tells. */
+  evenness: evennessSchema.nullable(),
   /** The running session, if one is being recorded. */
   session: z.string().nullable(),
   schedule: heatScheduleSchema,

@@ -1,4 +1,5 @@
 import { type Calibration, isMadeInPlace } from '../calibration/calibration.ts';
+import type { Unevenness } from '../iron/evenness.ts';
 import { UNMEASURED_LAG_S } from './lag/filter.ts';
 import type { ProbeSettings } from './probe.ts';
 import { estimateOf, type Thermometer } from './thermometer.ts';
@@ -15,6 +16,7 @@ export interface Trusting {
 /** A probe with as much of its calibration as trust depends on, so that one can be weighed before it is saved. */
 export interface TrustedProbe extends ProbeSettings {
   readonly calibration: Pick<Calibration, 'correction' | 'mounting' | 'iron'> | null;
+  readonly unevenness?: Unevenness;
 }
 
 export interface TrustedReading {
@@ -28,7 +30,7 @@ export interface TrustedReading {
 
 /** The uncertainty budget of one reading. */
 export function budgetOf({ probe, iron }: Trusting, reading: TrustedReading): Budget {
-  const { calibration, thermocouple, toleranceClass, mountingK } = probe;
+  const { calibration, thermocouple, toleranceClass, mountingK, unevenness = null } = probe;
   return budget({
     readingC: reading.readC,
     thermocouple,
@@ -40,6 +42,7 @@ export function budgetOf({ probe, iron }: Trusting, reading: TrustedReading): Bu
     resolutionK: reading.resolutionK,
     mountingK,
     lagUK: reading.lagUK,
+    unevenness,
     confidence: iron.confidence,
   });
 }
@@ -69,6 +72,10 @@ export function budgetOfNow(trusting: Trusting, t: Thermometer): Budget | null {
 export const guardBandNowK = (trusting: Trusting, t: Thermometer, limitC: number): number =>
   budgetOfNow(trusting, t)?.guardBandK ?? restingGuardBandK(trusting, limitC);
 
-/** The guard band at a temperature with the plate at rest, K: what is shown where there is no reading to go by. */
+/** The budget at a temperature with the plate at rest: where there is no reading to go by. */
+export const restingBudget = (trusting: Trusting, atC: number): Budget =>
+  budgetOf(trusting, { readC: atC, resolutionK: null, lagUK: 0 });
+
+/** The guard band that it makes, K. */
 export const restingGuardBandK = (trusting: Trusting, atC: number): number =>
-  budgetOf(trusting, { readC: atC, resolutionK: null, lagUK: 0 }).guardBandK;
+  restingBudget(trusting, atC).guardBandK;

@@ -1,4 +1,5 @@
 import { type Correction, correctionUK } from '../calibration/correction.ts';
+import type { Unevenness } from '../iron/evenness.ts';
 import { type ToleranceClass, toleranceK } from '../thermocouple/tolerance.ts';
 import type { ThermocoupleType } from './probe.ts';
 
@@ -23,10 +24,19 @@ export interface BudgetFacts {
   readonly mountingK: number | null;
   /** Standard uncertainty for lag, K: 0 while the plate is at rest. */
   readonly lagUK: number;
+  /** How far the plate's hottest known spot is over the one that the probe sits at; null: none is known to be hotter. */
+  readonly unevenness: Unevenness | null;
   readonly confidence: Confidence;
 }
 
-export type PartName = 'calibration' | 'wire' | 'resolution' | 'cold-junction' | 'mounting' | 'lag';
+export type PartName =
+  | 'calibration'
+  | 'wire'
+  | 'resolution'
+  | 'cold-junction'
+  | 'mounting'
+  | 'lag'
+  | 'unevenness';
 
 export interface BudgetPart {
   readonly name: PartName;
@@ -50,15 +60,18 @@ export type PartNote =
   | 'mounting-stated'
   | 'mounting-in-place'
   | 'at-rest'
-  | 'moving';
+  | 'moving'
+  | 'spots';
 
 export interface Budget {
   readonly parts: readonly BudgetPart[];
   /** Combined standard uncertainty. */
   readonly uK: number;
   readonly confidence: Confidence;
-  /** How much under a limit a reading must be for the plate to be under it at that confidence. */
+  /** How much under a limit a reading must be for the hottest spot known to be under it at that confidence. */
   readonly guardBandK: number;
+  /** What of that is the known excess of the hottest spot over the probe's place, K: no uncertainty, but counted in. */
+  readonly overK: number;
   /** True while nothing but resolution and lag was measured: to be marked as an allowance. */
   readonly allowanceOnly: boolean;
 }
@@ -108,14 +121,17 @@ export function budget(facts: BudgetFacts): Budget {
     boardPart(facts.calibration !== null),
     mountingPart(facts),
     lagPart(facts.lagUK),
+    ...(facts.unevenness === null ? [] : [unevennessPart(facts.unevenness)]),
   ];
   const uK = Math.hypot(...parts.map((part) => part.uK));
   const { confidence } = facts;
+  const overK = facts.unevenness?.overK ?? 0;
   return {
     parts,
     uK,
     confidence,
-    guardBandK: guardBandK(uK, confidence),
+    guardBandK: guardBandK(uK, confidence) + overK,
+    overK,
     allowanceOnly: facts.calibration === null,
   };
 }
@@ -174,4 +190,12 @@ const lagPart = (lagUK: number): BudgetPart => ({
   uK: lagUK,
   standing: 'stated',
   note: lagUK === 0 ? 'at-rest' : 'moving',
+});
+
+/** Stated by the user of a hand thermometer: what its limits leave open of the difference of two places. */
+const unevennessPart = ({ uK }: Unevenness): BudgetPart => ({
+  name: 'unevenness',
+  uK,
+  standing: 'stated',
+  note: 'spots',
 });

@@ -1,9 +1,12 @@
 import type { Calibration } from '../calibration/calibration.ts';
+import type { Unevenness } from '../iron/evenness.ts';
 import type { ProbeSettings } from './probe.ts';
 
 /** A probe with the calibration that holds for it; null: none. */
 export interface WatchedProbe extends ProbeSettings, OffPlate {
   readonly calibration: Calibration | null;
+  /** There where a spot of its plate is known to be hotter than the one that it sits at. */
+  readonly unevenness?: Unevenness;
 }
 
 /** What is known of a probe that a procedure takes off its plate; nothing of any other. */

@@ -112,6 +112,17 @@ function withoutGone(slice: IronSlice, probes: readonly ProbeId[]): IronSlice {
   return leads ? { ...slice, others } : { ...slice, others, leader: null, behaviour: noBehaviour };
 }
 
+/**
+ * Readings of these probes mean something else from now on (a new calibration, another type): what they showed before
+ * can't be gone on with. The dial that was told stands, and so does a doubt of it.
+ */
+export function followedAnew(slice: IronSlice, probes: readonly ProbeId[]): IronSlice {
+  const others = Object.fromEntries(Object.entries(slice.others).filter(([p]) => !probes.includes(p)));
+  if (slice.leader === null || !probes.includes(slice.leader)) return { ...slice, others };
+  const sitting = { ...noSitting, doubtedMs: slice.sitting.doubtedMs };
+  return { ...slice, others, behaviour: noBehaviour, sitting };
+}
+
 /** Another stage was chosen, or its band was changed: what was seen against the old one is over. */
 function atNewStage(slice: IronSlice, { stage, tMs }: IronFacts): IronSlice {
   const band = startBand(stage, tMs);

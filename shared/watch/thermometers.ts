@@ -136,6 +136,13 @@ export function fitThermometers(
   return { ...slice, thermometers, readings };
 }
 
+/** The probes whose samples give other temperatures than they did. */
+export const convertedAnew = (
+  probes: readonly WatchedProbe[],
+  before: readonly WatchedProbe[],
+): readonly ProbeId[] =>
+  probes.filter((p) => before.some((was) => was.id === p.id && !convertsAlike(was, p))).map((p) => p.id);
+
 /** Whether the same sample gives the same temperature by both. */
 const convertsAlike = (a: WatchedProbe, b: WatchedProbe): boolean =>
   a.unit === b.unit && a.thermocouple === b.thermocouple && a.calibration?.id === b.calibration?.id;

@@ -7,10 +7,10 @@ import { stepDoubts } from './doubts.ts';
 import { after, ironFacts } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
 import type { Carried, WatchInput, WatchSettings } from './input.ts';
-import { type IronSlice, stepIron } from './iron.ts';
+import { followedAnew, type IronSlice, stepIron } from './iron.ts';
 import { completed } from './older.ts';
 import { initialWatch, type WatchState } from './state.ts';
-import { fitThermometers, stepThermometers, type ThermometersSlice } from './thermometers.ts';
+import { convertedAnew, fitThermometers, stepThermometers, type ThermometersSlice } from './thermometers.ts';
 import { stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
@@ -102,7 +102,10 @@ function withSettings(
 ): WatchState {
   const own = settings.probes.filter((p) => settings.iron.probes.includes(p.id));
   const before = state.settings?.probes ?? [];
-  return { ...state, settings, ...fitThermometers(thermometersOf(state), own, before, at) };
+  const turned = convertedAnew(own, before);
+  const reach = Object.fromEntries(Object.entries(state.reach).filter(([p]) => !turned.includes(p)));
+  const iron = followedAnew(ironOf(state), turned);
+  return { ...state, ...iron, reach, settings, ...fitThermometers(thermometersOf(state), own, before, at) };
 }
 
 /**

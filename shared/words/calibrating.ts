@@ -132,5 +132,7 @@ export const trustWords = {
     `Each is a standard uncertainty. Together ${u}: u = √(u₁² + u₂² + …), the root of the sum of their squares (GUM, JCGM 100:2008, 5.1.2).`,
   band: (band: string, confidence: string) =>
     `A plate that reads ${band} under a limit is under it with ${confidence}, looked at from one side (JCGM 106:2012, guarded acceptance). Alarms come that much earlier.`,
+  over: (offBy: string, over: string, together: string) =>
+    `The hottest spot typed of this plate is ${over} over the probe’s place. That is known, so it is added as it is: ${offBy} + ${over} = ${together}.`,
   allowance: 'Not measured: tolerances and allowances stand in until this probe is calibrated, under Setup.',
 } as const;

@@ -95,6 +95,7 @@ export const budgetWords: Readonly<Record<PartName, string>> = {
   'cold-junction': 'The board and its cold junction',
   mounting: 'Mounting',
   lag: 'Lag',
+  unevenness: 'Evenness of the plate',
 };
 
 export const budgetStandingWords: Readonly<Record<BudgetPart['standing'], string>> = {
@@ -120,6 +121,8 @@ export const budgetNoteWords: Readonly<Record<PartNote, string>> = {
   'mounting-in-place': 'None: it was compared in place, so its mounting is in the correction.',
   'at-rest': 'None: the plate is not moving.',
   moving: 'The probe trails the plate while that moves.',
+  spots:
+    'How well the hottest of the typed spots is known against the probe’s place: the hand thermometer’s limits over √3, for both places.',
 };
 
 export interface RefusalText {

@@ -71,9 +71,11 @@ export const dialSetupWords = {
   keepIt: 'Keep it',
   takenOut: (mark: string) => `Mark ${mark} was taken out. It is kept among the earlier points.`,
   advice: 'Where to set it',
-  uncertainty: (k: string) =>
-    `Counted in: ±${k} for the probe, its lag, and how peaks scatter; not how unevenly the plate is hot.`,
+  uncertainty: (k: string) => `Counted in: ±${k} for the probe, its lag, and how peaks scatter;`,
+  unevenness: (k: string) => `${k} for the hottest spot of the plate.`,
+  unevennessNone: 'nothing for how unevenly the plate is hot, as no hotter spot is known.',
   figures: (mark: string, day: string) => `Figures of the last stretch on the rest, at mark ${mark}, ${day}`,
+  warmUp: (mark: string, day: string) => `Coming up from cold, at mark ${mark}, ${day}`,
   load: (mark: string, day: string) => `On the work, at mark ${mark}, ${day}`,
   means: 'What these mean',
   typedTitle: 'Type a reading of a hand thermometer',
@@ -91,12 +93,40 @@ export const dialSetupWords = {
   accepted: 'The new figures are the chart now.',
 } as const;
 
+/** Drawings of an iron's dial chart and of its cycles; each is told in words too. */
+export const dialDrawingWords = {
+  chart: 'Dial chart, drawn',
+  marks: 'mark on the dial',
+  mean: 'mean',
+  hottest: 'hottest to be expected: peaks with all that is counted in',
+  limit: (limit: string) => `fabric limit ${limit}`,
+  limitFar: (limit: string) => `fabric limit ${limit}: further up than is drawn`,
+  point: (mark: string, mean: string, offBy: string) => `mark ${mark}: ${mean} ±${offBy}`,
+  dots: (offBy: string) => `Dots are measured or typed means, ±${offBy}.`,
+  chartSays: (points: string, limit: string) => `Mean at each mark. ${points}. Fabric limit ${limit}.`,
+  cycles: (mark: string, day: string) => `Cycles on the rest at mark ${mark}, ${day}`,
+  seconds: 'seconds',
+  turns: 'highest and lowest of each cycle, joined',
+  meanIs: (mean: string) => `mean ${mean}`,
+  stageHigh: (stage: string, high: string) => `highest for ${stage}: ${high}`,
+  cyclesSay: (said: {
+    readonly mark: string;
+    readonly count: number;
+    readonly mean: string;
+    readonly low: string;
+    readonly high: string;
+  }) =>
+    `${said.count === 1 ? 'One cycle' : `${said.count} cycles`} at mark ${said.mark}: mean ${said.mean}, from ${said.low} to ${said.high}.`,
+  show: 'Show the cycles at each mark',
+} as const;
+
 /** The figures by the names of the electric-iron measuring standards; the definitions are this project's own. */
 export const dialFigureWords = {
   named: 'Named as in IEC 60311 and GOST 307.2; the definitions are our own.',
   cycles: (count: number) => (count === 1 ? 'over 1 whole cycle' : `over ${count} whole cycles`),
   heatingUp: 'Heating-up time',
   heatingUpMeans: 'From cold to the first peak.',
+  from: (time: string, from: string) => `${time} from ${from}`,
   excess: 'Heating-up excess',
   excessMeans: 'First peak over the later mean.',
   mean: 'Soleplate temperature',
@@ -109,6 +139,7 @@ export const dialFigureWords = {
   highestPeak: 'Highest peak',
   load: 'Drop under load',
   loadMeans: 'Mean on the work under mean on the rest, at the same mark.',
+  loadTrough: 'Lowest under load',
   loadTroughMeans: 'Lowest on the work under the mean trough on the rest.',
   spread: (spread: string) => `scatters by ±${spread} (one standard deviation)`,
 } as const;

@@ -102,6 +102,21 @@ describe('the dial of an iron', () => {
     await page.getByLabel('Highest, if seen').fill('340');
     await page.getByRole('button', { name: 'Add to the chart' }).click();
     await part(page, 'dial-said').getByText('Mark 6 is in the chart, as typed.').waitFor();
+    // Both drawings are there, with lines in them, and say what they show.
+    const chart = part(page, 'dial-chart-drawn');
+    await chart
+      .getByRole('img', { name: /^Mean at each mark\. mark 4\.5: \d+ °F ±\d+ °F, mark 6: 329 °F/ })
+      .waitFor();
+    expect(await chart.locator('path.plot-line--dot').count()).toBe(2);
+    expect(await chart.locator('path.plot-line--hottest').first().getAttribute('d')).toMatch(
+      /^M[\d.]+ [\d.]+L/,
+    );
+    await page.getByText('Show the cycles at each mark').click();
+    const cycles = part(page, 'dial-cycles-drawn');
+    await cycles
+      .getByRole('img', { name: /^\d cycles at mark 4\.5: mean \d+ °F, from \d+ °F to \d+ °F\./ })
+      .waitFor();
+    expect(await cycles.locator('svg.plot-lines path.plot-line--plate').count()).toBeGreaterThan(0);
     await looksRight(page);
 
     await page.evaluate(() => {

@@ -205,6 +205,7 @@ it('a budget is the root sum of squares of parts that are never negative, and su
     resolutionK: fc.option(between(0, 5)),
     mountingK: fc.option(between(0, 20)),
     lagUK: between(0, 30),
+    unevenness: fc.option(fc.record({ overK: between(0, 40), uK: between(0, 20) })),
     confidence: fc.constantFrom(...confidences),
   });
   fc.assert(
@@ -215,7 +216,7 @@ it('a budget is the root sum of squares of parts that are never negative, and su
         parts.reduce((sum, part) => sum + part.uK ** 2, 0),
         6,
       );
-      expect(guardBandK).toBeGreaterThan(0.84 * uK);
+      expect(guardBandK).toBeGreaterThan(0.84 * uK + (of.unevenness?.overK ?? 0));
       expect(JSON.parse(JSON.stringify({ parts, uK, guardBandK, ...rest }))).toEqual(budget(of));
     }),
     { numRuns },

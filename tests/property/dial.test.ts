@@ -137,6 +137,7 @@ const charts: fc.Arbitrary<DialChart> = fc
         peakSpreadK,
         meanSpreadK: 0.5,
         lagAllowanceK: 0,
+        madeWith: null,
         at: '2026-05-01T09:00:00Z',
       };
       chart = withPoint(chart, point);

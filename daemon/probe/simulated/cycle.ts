@@ -7,6 +7,8 @@ export interface TrueCycle {
   /** Mean over time. */
   readonly meanC: number;
   readonly periodS: number;
+  /** Share of the time in which the plate rises. */
+  readonly rising: number;
 }
 
 const LOOK_S = 0.1;
@@ -25,13 +27,17 @@ export function settledCycle(body: IronBody, around: Surroundings): TrueCycle {
   let troughC = Infinity;
   let sumC = 0;
   let count = 0;
+  let risingCount = 0;
+  let beforeC = state.plateC;
   untilHeaterComesOn(body, state, around, ({ plateC }) => {
     peakC = Math.max(peakC, plateC);
     troughC = Math.min(troughC, plateC);
     sumC += plateC;
     count++;
+    if (plateC > beforeC) risingCount++;
+    beforeC = plateC;
   });
-  return { peakC, troughC, meanC: sumC / count, periodS: count * LOOK_S };
+  return { peakC, troughC, meanC: sumC / count, periodS: count * LOOK_S, rising: risingCount / count };
 }
 
 function untilHeaterComesOn(

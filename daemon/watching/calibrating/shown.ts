@@ -41,6 +41,7 @@ export interface Known {
 export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
   const { probe, versions, procedure, sits, thermometer, nowUtcMs } = known;
   const [inForce = null] = versions;
+  const uneven = unevennessIn(known);
   return {
     probe: probe.id,
     versions: versions.map((calibration) => ({
@@ -52,10 +53,16 @@ export function shown(known: Known, unit: TemperatureUnit): ProbeCalibrations {
     budget:
       sits === null || thermometer === null
         ? null
-        : budgetOfNow({ probe: { ...probe, calibration: inForce }, iron: sits.iron }, thermometer),
+        : budgetOfNow({ probe: { ...probe, ...uneven, calibration: inForce }, iron: sits.iron }, thermometer),
     procedure: procedure === null ? null : procedureShown(procedure, known, unit),
   };
 }
+
+/** What is known of the plate that the probe sits on. */
+const unevennessIn = ({ probe, sits }: Pick<Known, 'probe' | 'sits'>): Pick<TrustedProbe, 'unevenness'> => {
+  const unevenness = sits?.probes.find((p) => p.id === probe.id)?.unevenness;
+  return unevenness === undefined ? {} : { unevenness };
+};
 
 /** @param iron id of the one that it sits on; null: none */
 export const madeWith = ({ thermocouple, unit }: ProbeSettings, iron: string | null): MadeWith => ({

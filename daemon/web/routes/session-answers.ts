@@ -110,7 +110,7 @@ function findingOf({ seq, tMs, finding }: FoundEntry, moment: ToMoment): Finding
   const caused = { seq, at: moment(tMs) };
   if (finding.kind === 'alarm') return { ...caused, ...finding, alarm: alarmOf(finding.alarm, moment) };
   if (finding.kind === 'stretch') {
-    const { fromMs, toMs, ...stretch } = finding.stretch;
+    const { fromMs, toMs, cycles: _, ...stretch } = finding.stretch;
     const { kind, probe } = finding;
     return { ...caused, kind, probe, from: moment(fromMs), to: moment(toMs), ...stretch };
   }

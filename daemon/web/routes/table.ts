@@ -2,6 +2,7 @@ import type { Desk } from '../desk.ts';
 import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
 import { dialRoutes } from './dial.ts';
+import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
 import { lagRoutes } from './lag.ts';
 import type { Route } from './route.ts';
@@ -21,4 +22,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...calibrationRoutes(desk),
   ...lagRoutes(desk),
   ...dialRoutes(desk),
+  ...evennessRoutes(desk),
 ];

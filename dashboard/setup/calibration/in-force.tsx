@@ -13,7 +13,7 @@ export function InForce({ all }: { readonly all: ProbeCalibrations }) {
   const guard =
     budget === null
       ? calibratingWords.noGuard
-      : `${calibratingWords.guard(by(budget.guardBandK))}, ${confidenceText(budget.confidence)}`;
+      : `${calibratingWords.guard(by(budget.guardBandK - budget.overK))}, ${confidenceText(budget.confidence)}`;
   if (newest === undefined)
     return (
       <div data-testid="in-force">

@@ -11,6 +11,7 @@ import { Pick } from '../fields/field.tsx';
 import { KeptField, nameCheck } from '../fields/kept-field.tsx';
 import { SaidLine } from '../said-line.tsx';
 import { DialPart } from './dial/dial-part.tsx';
+import { EvennessPart } from './evenness/evenness-part.tsx';
 import { ProbeCard } from './probe-card.tsx';
 
 /** Irons with the schedule that each works by, and probes with the iron that each sits on. */
@@ -70,6 +71,7 @@ function IronCard({ iron }: { readonly iron: Iron }) {
       </p>
       <SaidLine subject={`iron ${iron.id}`} />
       <DialPart iron={iron} />
+      <EvennessPart iron={iron} />
     </li>
   );
 }

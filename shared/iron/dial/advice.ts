@@ -104,14 +104,21 @@ export function highestMark(chart: DialChart, wanted: Wanted): HighestMark | nul
   return last === null ? null : { mark: last.x, atEnd: last.atEnd };
 }
 
-function knownOf(chart: DialChart, { uncertaintyK, unevennessK }: Wanted): Known | null {
-  const points = chart.points.filter((p) => p.peakC !== null);
-  const mean = curveOf(points, (p) => p.meanC);
+/** The hottest that the plate is to be expected at each mark whose peaks are known. */
+export const hottestCurve = (
+  points: readonly ChartPoint[],
+  { uncertaintyK, unevennessK }: Pick<Wanted, 'uncertaintyK' | 'unevennessK'>,
+): Curve | null =>
   // Uncertainty and spread are independent of one another, so their squares add; unevenness and lag are no chance.
-  const hottest = curveOf(points, ({ peakC, peakSpreadK, lagAllowanceK }) => {
+  curveOf(points, ({ peakC, peakSpreadK, lagAllowanceK }) => {
     const byChanceK = Math.hypot(uncertaintyK, SPREADS * (peakSpreadK ?? 0));
     return peakC === null ? null : peakC + byChanceK + unevennessK + lagAllowanceK;
   });
+
+function knownOf(chart: DialChart, wanted: Wanted): Known | null {
+  const points = chart.points.filter((p) => p.peakC !== null);
+  const mean = curveOf(points, (p) => p.meanC);
+  const hottest = hottestCurve(points, wanted);
   return mean === null || hottest === null ? null : { points, mean, hottest };
 }
 

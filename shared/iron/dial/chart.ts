@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { plateTemperatureC } from '../../heat/schedule.ts';
+import { conversionOf, type ProbeSettings } from '../../thermometer/probe.ts';
 import { lagAllowanceK } from './lag.ts';
 import { type Curve, curveThrough, placesOf, valueAt } from './pchip.ts';
 import type { StretchFound } from './stretch.ts';
@@ -9,6 +10,29 @@ import type { StretchFound } from './stretch.ts';
 export const chartPointKinds = ['measured', 'typed'] as const;
 
 const spreadK = z.number().min(0).max(400);
+
+/** The probe that measured something, and how it was read. */
+export const madeWithSchema = z
+  .strictObject({
+    probe: z.string().min(1).max(300),
+    /** The calibration that its readings were corrected with; null: none. */
+    calibration: z.string().max(64).nullable(),
+    /** `conversionOf` it; older ones don't tell. */
+    readAs: z.string().max(40).optional(),
+  })
+  .readonly();
+export type MadeWith = z.infer<typeof madeWithSchema>;
+
+/** What a probe measures something with as it is set now. */
+export const madeWithOf = (
+  probe: Pick<ProbeSettings, 'id' | 'thermocouple' | 'unit'> & {
+    readonly calibration: { readonly id: string } | null;
+  },
+): MadeWith => ({
+  probe: probe.id,
+  calibration: probe.calibration?.id ?? null,
+  readAs: conversionOf(probe),
+});
 
 export const chartPointSchema = z
   .strictObject({
@@ -29,8 +53,8 @@ export const chartPointSchema = z
     /** How far the true peaks can be over those shown, by the probe's lag; 0 for typed ones, which aren't smoothed. */
     lagAllowanceK: spreadK,
     at: z.iso.datetime({ offset: true }),
-    /** The probe that measured it, and how that was read; older points don't tell. */
-    by: z.string().max(400).optional(),
+    /** Null of a typed one, and where that was not kept: it stands as it is whatever a later calibration says. */
+    madeWith: madeWithSchema.nullable().default(null),
   })
   .refine((p) => (p.troughC ?? p.meanC) <= p.meanC && p.meanC <= (p.peakC ?? p.meanC), {
     message: 'trough, mean and peak must rise in that order',
@@ -63,13 +87,13 @@ const SAME_MARK = 0.05;
  * The chart point of a measured stretch.
  * @param mark from `markNumber`
  * @param at when, from whoever has a clock
- * @param lagS time constant of the probe on the plate, s; where it isn't known, what is allowed for it
+ * @param by the probe with its lag: time constant on the plate, s; where it isn't known, what is allowed for it
  */
 export const pointOf = (
   { figures }: Pick<StretchFound, 'figures'>,
   mark: number,
   at: string,
-  lagS: number,
+  { lagS, madeWith }: { readonly lagS: number; readonly madeWith: MadeWith | null },
 ): ChartPoint => ({
   mark,
   kind: 'measured',
@@ -82,6 +106,7 @@ export const pointOf = (
   meanSpreadK: figures.meanSpreadK,
   lagAllowanceK: lagAllowanceK(figures, lagS),
   at,
+  madeWith,
 });
 
 /** The chart with one more point: it counts from now on, and what counted at its mark is kept as earlier. */

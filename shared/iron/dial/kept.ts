@@ -5,8 +5,10 @@ import {
   type DialChart,
   dialChartSchema,
   emptyChart,
+  madeWithSchema,
   withPoint,
 } from './chart.ts';
+import { type DrawnStretch, drawnStretchSchema } from './drawing.ts';
 import { type Drift, driftOf } from './drift.ts';
 import { dialMarkSchema } from './mark.ts';
 
@@ -46,11 +48,28 @@ export const dialLoadSchema = z.strictObject({
 });
 
 const at = z.iso.datetime({ offset: true });
-export const lastStretchSchema = z.strictObject({ mark: dialMarkSchema, at, figures: dialFiguresSchema });
+export const lastStretchSchema = z.strictObject({
+  mark: dialMarkSchema,
+  at,
+  figures: dialFiguresSchema,
+  madeWith: madeWithSchema.nullable().default(null),
+});
 export const lastLoadSchema = dialLoadSchema.safeExtend({ at });
+
+/** How the iron last came up from cold, at a mark that was told by its first peak; `DialFigures` says what each is. */
+export const lastWarmUpSchema = z.strictObject({
+  mark: dialMarkSchema,
+  at,
+  heatingUpS: z.number(),
+  heatingUpFromC: z.number(),
+  heatingUpExcessK: z.number(),
+  madeWith: madeWithSchema.nullable(),
+});
 
 /** More would only make the settings large; a drift is found in far fewer. */
 const KEEP_SINCE = 60;
+/** Stretches to be drawn, one a mark: each is as large as six points. */
+const KEEP_DRAWN = 12;
 
 export const keptDialSchema = z.strictObject({
   /** Id of the iron; one of the same id that is simulated is another iron. */
@@ -61,12 +80,17 @@ export const keptDialSchema = z.strictObject({
   since: z.array(chartPointSchema).max(KEEP_SINCE),
   last: lastStretchSchema.nullable(),
   load: lastLoadSchema.nullable(),
+  /** What was kept before it was has none. */
+  warmUp: lastWarmUpSchema.nullable().default(null),
   /** The step of the probe's numbers when it was last measured, K. */
   resolutionK: z.number().min(0),
+  /** The cycles at each mark, to be drawn; what was kept before they were has none. */
+  drawn: z.array(drawnStretchSchema).max(KEEP_DRAWN).default([]),
 });
 
 export type LastStretch = z.infer<typeof lastStretchSchema>;
 export type LastLoad = z.infer<typeof lastLoadSchema>;
+export type LastWarmUp = z.infer<typeof lastWarmUpSchema>;
 
 export interface KeptDial {
   readonly iron: string;
@@ -75,7 +99,9 @@ export interface KeptDial {
   readonly since: readonly ChartPoint[];
   readonly last: LastStretch | null;
   readonly load: LastLoad | null;
+  readonly warmUp: LastWarmUp | null;
   readonly resolutionK: number;
+  readonly drawn: readonly DrawnStretch[];
 }
 
 export const noDial = (iron: { readonly id: string; readonly simulated: boolean }): KeptDial => ({
@@ -85,7 +111,9 @@ export const noDial = (iron: { readonly id: string; readonly simulated: boolean 
   since: [],
   last: null,
   load: null,
+  warmUp: null,
   resolutionK: 0,
+  drawn: [],
 });
 
 export const driftOfKept = ({ since, chart, resolutionK }: KeptDial): Drift | null =>
@@ -114,6 +142,19 @@ export function withMeasured(kept: KeptDial, point: ChartPoint): KeptDial {
   return { ...kept, since: after };
 }
 
+/** Takes in what a stretch tells of how the iron came up; one that began warm tells nothing, and the last stands. */
+export function withWarmUp(kept: KeptDial, { mark, at, figures, madeWith }: LastStretch): KeptDial {
+  const { heatingUpS, heatingUpFromC, heatingUpExcessK } = figures;
+  if (heatingUpS === null || heatingUpFromC === null || heatingUpExcessK === null) return kept;
+  return { ...kept, warmUp: { mark, at, heatingUpS, heatingUpFromC, heatingUpExcessK, madeWith } };
+}
+
+/** Takes in the cycles of a stretch; they stand for their mark until the next. */
+export const withDrawn = (kept: KeptDial, stretch: DrawnStretch): KeptDial => ({
+  ...kept,
+  drawn: [...kept.drawn.filter(({ mark }) => mark !== stretch.mark), stretch].slice(-KEEP_DRAWN),
+});
+
 /** Takes in what was read from a hand thermometer; null where a probe has measured that mark. */
 export function withTyped(kept: KeptDial, point: ChartPoint): KeptDial | null {
   const charted = kept.chart.points.find(isAt(point.mark));
@@ -130,6 +171,7 @@ export function withoutMark(kept: KeptDial, mark: number): KeptDial | null {
     ...kept,
     chart: putAside(kept.chart, gone),
     since: kept.since.filter((p) => !here(p)),
+    drawn: kept.drawn.filter((d) => typeof d.mark !== 'number' || Math.abs(d.mark - mark) >= SAME_MARK),
   };
 }
 

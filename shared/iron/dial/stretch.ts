@@ -24,6 +24,8 @@ export interface StretchFound {
   readonly fromMs: number;
   readonly toMs: number;
   readonly figures: DialFigures;
+  /** What they rest on, oldest first. */
+  readonly cycles: readonly TimedCycle[];
 }
 
 /** Fewer cycles than this give no figures (our own choice: the least that have a spread worth the name). */
@@ -87,5 +89,5 @@ export function untold(stretch: Stretch, ended: boolean): StretchFound | null {
   const last = cycles.at(-1);
   const figures = figuresOf(cycles, heatedUp);
   if (last === undefined || figures === null) return null;
-  return { mark, fromMs, toMs: last.toMs, figures };
+  return { mark, fromMs, toMs: last.toMs, figures, cycles };
 }

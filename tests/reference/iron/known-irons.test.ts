@@ -20,6 +20,7 @@ function errorsOf(traits: IronTraits, dialC: number, seed: number) {
     peakK: figures.peakC - truth.peakC - offsetK,
     troughK: figures.troughC - truth.troughC - offsetK,
     periodS: figures.periodS - truth.periodS,
+    duty: figures.duty - truth.rising,
     allowanceK: lagAllowanceK(figures, lagS),
   };
 }
@@ -39,6 +40,8 @@ describe.each(demoIrons.map((iron) => [iron.name, iron] as const))('%s', (_, tra
       expect(Math.abs(errors.peakK)).toBeLessThan(turnK);
       expect(Math.abs(errors.troughK)).toBeLessThan(turnK);
       expect(Math.abs(errors.periodS)).toBeLessThan(0.5);
+      // Whole degrees on a swing of 6 K hide where in a flat the plate turned: some seconds of a cycle of half a minute.
+      expect(Math.abs(errors.duty)).toBeLessThan(traits.probe.resolutionK < 1 ? 0.03 : 0.2);
       // What the lag hides is allowed for.
       expect(-errors.peakK).toBeLessThan(errors.allowanceK);
     },

@@ -19,6 +19,7 @@ const nothingKnown: BudgetFacts = {
   resolutionK: 0.25,
   mountingK: null,
   lagUK: 0,
+  unevenness: null,
   confidence: 0.95,
 };
 const correction = fit([contactPoint(118, 120), contactPoint(178, 180)], fittedProbe);

@@ -64,9 +64,9 @@ describe('how far the plate must come back for a turn to count', () => {
 
   test('the swing widens at once and narrows over a quarter of an hour', () => {
     let swing: Swing | null = null;
-    for (let s = 0; s <= 60; s++) swing = widen(swing, s * 1000, s === 30 ? 90 : 150 + (s % 2) * 10);
+    for (let s = 0; s <= 60; s++) swing = widen(swing, s * 1000, s === 30 ? 90 : 150 + (s % 2) * 10, true);
     expect((swing?.highestC ?? 0) - (swing?.lowestC ?? 0)).toBeGreaterThan(65);
-    for (let s = 61; s <= 3660; s++) swing = widen(swing, s * 1000, 150 + (s % 2) * 10);
+    for (let s = 61; s <= 3660; s++) swing = widen(swing, s * 1000, 150 + (s % 2) * 10, true);
     expect((swing?.highestC ?? 0) - (swing?.lowestC ?? 0)).toBeLessThan(16);
   });
 });

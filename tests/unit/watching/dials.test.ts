@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { withNewProbe } from '../../../daemon/settings/change.ts';
+import { withCalibration, withNewProbe } from '../../../daemon/settings/change.ts';
 import { dialOf, firstSettings } from '../../../daemon/settings/settings.ts';
 import { Refusal } from '../../../daemon/web/desk.ts';
+import type { Calibration } from '../../../shared/calibration/calibration.ts';
 import { ironDialSchema } from '../../../shared/messages/dial.ts';
 import { emfUv, hotJunctionC } from '../../../shared/thermocouple/thermocouple.ts';
 import { type Bench, bench, FakeSource, foldedAgain } from './support/bench.ts';
@@ -60,6 +61,13 @@ describe('the dial of an iron', () => {
     expect(dial.chart.points).toMatchObject([{ mark: 4, kind: 'measured', cycles: 3 }]);
     expect(dial.chart.points[0]?.meanC).toBeCloseTo(135, 0);
     expect(dial.last).toMatchObject({ mark: 4, figures: { cycles: 3 } });
+    // Up from 22 degC to the first peak at 147: the figures of that stay when later stretches begin warm.
+    expect(dial.warmUp?.heatingUpFromC).toBeCloseTo(22, 0);
+    expect(Math.abs((dial.warmUp?.heatingUpExcessK ?? 0) - 12)).toBeLessThan(1);
+    expect(dial.drawing.stretches).toMatchObject([
+      { mark: 4, count: 3, stage: { name: 'intermediate shrink' } },
+    ]);
+    expect(dial.drawing.stretches[0]?.lines[0]).toHaveLength(6);
     expect(dial.uncertaintyK).toBeGreaterThan(1);
     expect(dial.advice.map((a) => a.stageId)).toContain('final');
     expect(dial.highest).toEqual({ mark: 4, atEnd: true });
@@ -114,6 +122,86 @@ describe('the dial of an iron', () => {
     expect(after.chart.points[0]?.meanC).toBeCloseTo(146, 0);
     expect(alarm()?.state).toBe('returned-unacknowledged');
     await expect(one.desk.acceptDial('iron-1')).rejects.toThrow(/keeps to its dial chart/);
+  });
+});
+
+/** A calibration of the board's probe by one point: it adds `offsetK` to what the probe reads. */
+const calibration = (id: string, offsetK: number): Omit<Calibration, 'version'> => ({
+  id,
+  probe: 'A/1',
+  by: '',
+  mounting: 'fitted',
+  iron: 'iron-1',
+  dueUtcMs: null,
+  madeAt: '2026-03-01T12:00:00Z',
+  points: [
+    {
+      kind: 'contact',
+      readingC: 150,
+      readingSpreadK: 0.2,
+      readings: 20,
+      resolutionK: 0.1,
+      referenceC: 150 + offsetK,
+      referenceUK: 1,
+      pressureHpa: null,
+      altitudeM: null,
+      instrument: '',
+      takenAt: '2026-03-01T12:00:00Z',
+    },
+  ],
+  correction: {
+    method: 'offset',
+    t0C: 150,
+    b1K: offsetK,
+    b2: 0,
+    u1K: 1,
+    u2: 0,
+    r: 0,
+    sK: null,
+    fromC: 150,
+    toC: 150,
+  },
+});
+
+async function calibrate(one: Bench, id: string, offsetK: number): Promise<void> {
+  await one.settings.change((s) => withCalibration(s, calibration(id, offsetK)));
+  await one.program.applySettings();
+}
+
+describe('a new calibration of the probe', () => {
+  it('is no drift: the chart is brought under it, and later stretches keep to that', async () => {
+    const one = await sitting(4, 135);
+    const before = one.desk.dial('iron-1').chart.points[0]?.meanC ?? 0;
+    await calibrate(one, 'first', 9);
+    for (let i = 0; i < 3; i++) await again(one, 135);
+    await calibrate(one, 'second', -4);
+    for (let i = 0; i < 3; i++) await again(one, 135);
+    const dial = one.desk.dial('iron-1');
+    expect(dial.since.length).toBeGreaterThanOrEqual(6);
+    expect(dial.drift).toBeNull();
+    expect(one.program.live().alarms.some((a) => a.kind === 'drift')).toBe(false);
+    expect(dial.chart.points[0]).toMatchObject({ madeWith: { probe: 'A/1', calibration: 'second' } });
+    expect(dial.chart.points[0]?.meanC).toBeCloseTo(before - 4, 9);
+    const { stored, replayed } = foldedAgain(one.shelf, 0);
+    expect(replayed).toEqual(stored);
+  });
+
+  it('hides no true drift', async () => {
+    const one = await sitting(4, 135);
+    await calibrate(one, 'first', 9);
+    for (let i = 0; i < 3; i++) await again(one, 146);
+    expect(one.desk.dial('iron-1').drift?.byK).toBeCloseTo(11, 0);
+  });
+
+  it('in the middle of a stretch mixes nothing: the cycles before it are left out', async () => {
+    const one = await sitting(4, 135);
+    await again(one, 135);
+    await calibrate(one, 'first', 20);
+    await cycle(one, one.board, 135, 9);
+    const last = one.desk.dial('iron-1').last;
+    expect(last).toMatchObject({ madeWith: { calibration: 'first' } });
+    expect(last?.figures.meanC).toBeCloseTo(155, 0);
+    expect(last?.figures.meanSpreadK ?? 9).toBeLessThan(0.5);
   });
 });
 

@@ -54,6 +54,13 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   addTypedPoint: { path: `/api/irons/${iron.id}/dial/points`, body: { mark: 4.5, meanC: 150 } },
   removeDialPoint: { path: `/api/irons/${iron.id}/dial/removal`, body: { mark: 4.5 } },
   acceptDial: { path: `/api/irons/${iron.id}/dial/acceptance`, body: {} },
+  getIronEvenness: { path: `/api/irons/${iron.id}/evenness` },
+  addSpot: {
+    path: `/api/irons/${iron.id}/evenness/spots`,
+    body: { place: 'toe', readC: 154, thermometerK: 2 },
+  },
+  removeSpot: { path: `/api/irons/${iron.id}/evenness/removal`, body: { place: 'toe' } },
+  forgetSpots: { path: `/api/irons/${iron.id}/evenness/forgetting`, body: {} },
   listProbes: { path: '/api/probes' },
   getProbe: { path: `/api/probes/${encodeURIComponent(probe.id)}` },
   putProbe: {

@@ -1,4 +1,4 @@
-import type { LastLoad, LastStretch } from '../../../../shared/iron/dial/kept.ts';
+import type { LastLoad, LastStretch, LastWarmUp } from '../../../../shared/iron/dial/kept.ts';
 import { formatDuration } from '../../../../shared/units/time.ts';
 import { dialSetupWords, dialFigureWords as words } from '../../../../shared/words/dial.ts';
 import { difference, temperature } from '../../../parts/unit.ts';
@@ -24,15 +24,28 @@ export function DialFiguresOf({ last }: { readonly last: LastStretch }) {
 /** How far the last spell of work drew the plate down. */
 export function DialLoadOf({ load }: { readonly load: LastLoad }) {
   const { meanDropK, troughDropK } = load;
-  const value = meanDropK === null ? difference(troughDropK) : difference(meanDropK);
-  const means = meanDropK === null ? words.loadTroughMeans : words.loadMeans;
+  const lowest = { name: words.loadTrough, value: difference(troughDropK), means: words.loadTroughMeans };
+  const mean =
+    meanDropK === null ? [] : [{ name: words.load, value: difference(meanDropK), means: words.loadMeans }];
   return (
-    <Figures
-      title={dialSetupWords.load(String(load.mark), dayAndTime(load.at))}
-      rows={[{ name: words.load, value, means }]}
-    />
+    <Figures title={dialSetupWords.load(String(load.mark), dayAndTime(load.at))} rows={[...mean, lowest]} />
   );
 }
+
+/** How the iron last came up from cold. */
+export const DialWarmUpOf = ({ warmUp }: { readonly warmUp: LastWarmUp }) => (
+  <Figures
+    title={dialSetupWords.warmUp(String(warmUp.mark), dayAndTime(warmUp.at))}
+    rows={[
+      {
+        name: words.heatingUp,
+        value: words.from(inSeconds(warmUp.heatingUpS), temperature(warmUp.heatingUpFromC)),
+        means: words.heatingUpMeans,
+      },
+      { name: words.excess, value: difference(warmUp.heatingUpExcessK), means: words.excessMeans },
+    ]}
+  />
+);
 
 const withSpread = (value: string, spread: number | null): string =>
   spread === null ? value : `${value}, ${words.spread(difference(spread))}`;
@@ -41,8 +54,9 @@ const inSeconds = (s: number): string => formatDuration(s * 1000);
 
 function stretchRows(figures: LastStretch['figures']): readonly Row[] {
   const { cycles, meanC, meanSpreadK, fluctuationK, fluctuationSpreadK, highestPeakC } = figures;
-  const { periodS, duty, heatingUpS, heatingUpExcessK } = figures;
-  const rows: Row[] = [
+  const { periodS, periodSpreadS, duty } = figures;
+  const spreadS = periodSpreadS === null ? '' : `, ${words.spread(inSeconds(periodSpreadS))}`;
+  return [
     { name: words.mean, value: withSpread(temperature(meanC), meanSpreadK), means: words.meanMeans },
     {
       name: words.fluctuation,
@@ -50,14 +64,9 @@ function stretchRows(figures: LastStretch['figures']): readonly Row[] {
       means: words.fluctuationMeans,
     },
     { name: words.highestPeak, value: temperature(highestPeakC) },
-    { name: words.period, value: `${inSeconds(periodS)}, ${words.cycles(cycles)}` },
+    { name: words.period, value: `${inSeconds(periodS)}${spreadS}, ${words.cycles(cycles)}` },
     { name: words.duty, value: `${Math.round(duty * 100)} %`, means: words.dutyMeans },
   ];
-  if (heatingUpS !== null)
-    rows.push({ name: words.heatingUp, value: inSeconds(heatingUpS), means: words.heatingUpMeans });
-  if (heatingUpExcessK !== null)
-    rows.push({ name: words.excess, value: difference(heatingUpExcessK), means: words.excessMeans });
-  return rows;
 }
 
 const Figures = ({ title, rows }: { readonly title: string; readonly rows: readonly Row[] }) => (

@@ -9,7 +9,8 @@ import { difference, temperature } from '../../../parts/unit.ts';
 import { schedules } from '../../daemon-settings.ts';
 import { dayAndTime } from '../../day.ts';
 import { changeDial, dialSaid } from './ask-dial.ts';
-import { DialFiguresOf, DialLoadOf } from './dial-figures.tsx';
+import { ChartDrawn, CyclesDrawn } from './dial-drawings.tsx';
+import { DialFiguresOf, DialLoadOf, DialWarmUpOf } from './dial-figures.tsx';
 import { DialPoints } from './dial-points.tsx';
 import { TypedPoint } from './typed-point.tsx';
 import './dial.css';
@@ -22,9 +23,12 @@ export function DialPart({ iron }: { readonly iron: Iron }) {
     <section class="dial-part" aria-label={`${dialSetupWords.title}: ${iron.name}`} data-testid="dial-part">
       <h3>{dialSetupWords.title}</h3>
       {dial.chart.points.length === 0 ? <p>{dialSetupWords.none}</p> : <DialPoints dial={dial} />}
+      <ChartDrawn dial={dial} />
       <DriftOf dial={dial} />
       {dial.chart.points.length === 0 ? null : <AdviceOf iron={iron} dial={dial} />}
       {dial.last === null ? null : <DialFiguresOf last={dial.last} />}
+      <CyclesDrawn dial={dial} />
+      {dial.warmUp === null ? null : <DialWarmUpOf warmUp={dial.warmUp} />}
       {dial.load === null ? null : <DialLoadOf load={dial.load} />}
       {viewOnly.value ? null : <TypedPoint iron={iron.id} />}
       <p role="status" class="dial-said" data-testid="dial-said">
@@ -75,11 +79,15 @@ function AdviceOf({ iron, dial }: { readonly iron: Iron; readonly dial: IronDial
         ))}
       </ul>
       <p class="quiet">
-        {highestText(dial)} {dialSetupWords.uncertainty(difference(dial.uncertaintyK))} {dialWords.settle}
+        {highestText(dial)} {dialSetupWords.uncertainty(difference(dial.uncertaintyK))} {unevenText(dial)}{' '}
+        {dialWords.settle}
       </p>
     </div>
   );
 }
+
+const unevenText = ({ unevennessK }: IronDial): string =>
+  unevennessK > 0 ? dialSetupWords.unevenness(difference(unevennessK)) : dialSetupWords.unevennessNone;
 
 function highestText({ highest }: IronDial): string {
   if (highest === null) return dialWords.noneUnderLimit;

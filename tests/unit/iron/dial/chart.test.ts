@@ -139,7 +139,7 @@ describe('what a lagging probe hides of the peaks', () => {
   });
 
   test('a point carries it', () => {
-    expect(pointOf({ figures }, 3, '2026-05-01T09:00:00Z', 2)).toMatchObject({
+    expect(pointOf({ figures }, 3, '2026-05-01T09:00:00Z', { lagS: 2, madeWith: null })).toMatchObject({
       mark: 3,
       kind: 'measured',
       peakC: 162,

@@ -17,6 +17,7 @@ export const point = (mark: number, meanC: number, halfSwingK = 12): ChartPoint 
   meanSpreadK: 0.5,
   lagAllowanceK: 0,
   at: '2026-05-01T09:00:00Z',
+  madeWith: null,
 });
 
 /** A chart of marks and their means. */

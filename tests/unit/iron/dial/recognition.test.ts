@@ -137,14 +137,15 @@ test.each([1, 2, 3, 4, 5])(
   },
 );
 
-test('small swings after a first peak far above them: some cycles go unseen, none is measured wrong', () => {
+test('small swings after a first peak far above them are measured right, from the beginning', () => {
   const sitter = new Sitter().say({ mark: 1, place: 'on-rest' });
   sitter
     .run(10, () => 20)
     .run(160, ramp(20, 1))
     .run(100, ramp(180, -0.36))
-    .run(2400, waves.sine(144, 8, 80));
+    .run(600, waves.sine(144, 8, 80));
   const { figures } = sitter.last;
+  expect(figures.cycles).toBeGreaterThanOrEqual(3);
   expect(Math.abs(figures.meanC - 144)).toBeLessThan(0.1);
   expect(Math.abs(figures.fluctuationK - 8)).toBeLessThan(0.2);
   expect(Math.abs(figures.periodS - 80)).toBeLessThan(1);

@@ -13,6 +13,7 @@ import {
   found,
   iron,
   ironDial,
+  ironEvenness,
   item,
   probe,
   probeLag,
@@ -217,6 +218,22 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
     acceptDial: async (id) => {
       calls.push(['acceptDial', id]);
       return ironDial;
+    },
+    evenness: (id) => {
+      knownIron(id);
+      return ironEvenness;
+    },
+    addSpot: async (id, spot) => {
+      calls.push(['addSpot', id, spot]);
+      return ironEvenness;
+    },
+    removeSpot: async (id, place) => {
+      calls.push(['removeSpot', id, place]);
+      return ironEvenness;
+    },
+    forgetSpots: async (id) => {
+      calls.push(['forgetSpots', id]);
+      return ironEvenness;
     },
     putDeviceForm: async (id, form) => ({ id, name: '', form }),
     ...over,

@@ -3,6 +3,7 @@ import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
 import type { IronDial } from '../../../../shared/messages/dial.ts';
+import type { IronEvenness } from '../../../../shared/messages/evenness.ts';
 import type { ProbeLag } from '../../../../shared/messages/lag.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
@@ -52,6 +53,7 @@ export const probeLive = (plateC: number, id = probe.id): ProbeLive => ({
   trend: 'steady',
   slopeKPerS: 0,
   guardBandK: 2.2,
+  overK: 0,
   measured: false,
   hot: plateC >= 43,
 });
@@ -81,6 +83,7 @@ export const situation = (over: Partial<Situation> = {}): Situation => ({
       place: 'unknown',
       stageId: 'tack',
       dial: null,
+      evenness: null,
       session: '018f0000-0000-7000-8000-000000000001',
       schedule,
     },
@@ -255,6 +258,7 @@ export const calibrations: ProbeCalibrations = {
     uK: 1.3,
     confidence: 0.95,
     guardBandK: 2.1,
+    overK: 0,
     allowanceOnly: false,
   },
   procedure: {
@@ -305,8 +309,34 @@ export const ironDial: IronDial = {
   since: [],
   last: null,
   load: null,
+  warmUp: null,
   drift: null,
   uncertaintyK: 2.2,
+  unevennessK: 0,
   advice: [{ stageId: 'tack', stage: 'Tack', targetC: 121, advice: { kind: 'few-marks', charted: 0 } }],
   highest: null,
+  drawing: { fabricLimitC: 190.6, mean: [], hottest: [], stretches: [] },
+};
+
+/** Of a plate with one spot typed, and none beside the probe yet. */
+export const ironEvenness: IronEvenness = {
+  iron: iron.id,
+  simulated: true,
+  spots: [
+    {
+      place: 'toe',
+      readC: 154,
+      thermometerK: 1.5,
+      probeC: 150,
+      slopeKPerS: 0.1,
+      madeWith: { probe: probe.id, calibration: null },
+      at: '2026-03-01T09:00:00.000Z',
+      overProbeK: null,
+    },
+  ],
+  looks: [],
+  typed: null,
+  probes: null,
+  limitsOverK: 0,
+  adviceOverK: 0,
 };
