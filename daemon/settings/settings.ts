@@ -9,6 +9,7 @@ import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/dial/kept.ts';
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
+import { type ProbePlace, probePlaceSchema } from '../../shared/thermometer/place.ts';
 import { type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 
@@ -25,6 +26,8 @@ export const settingsSchema = z
     calibrations: z.array(calibrationSchema).default([]),
     /** What the irons do at the marks of their dials; also of irons that are gone, which may come back. */
     dials: z.array(keptDialSchema).default([]),
+    /** Where probes are, as far as that was told or asked. */
+    places: z.array(probePlaceSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -60,12 +63,14 @@ const namesIn = ({
   probes,
   calibrations,
   dials,
+  places,
 }: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
   probes: probes.map((p) => p.id),
   calibrations: calibrations.map((c) => c.id),
   dials: dials.map((d) => `${d.iron}${d.simulated ? ', simulated' : ''}`),
+  places: places.map((p) => p.probe),
 });
 
 export interface Settings {
@@ -77,6 +82,7 @@ export interface Settings {
   readonly devices: readonly DeviceSettings[];
   readonly calibrations: readonly Calibration[];
   readonly dials: readonly KeptDial[];
+  readonly places: readonly ProbePlace[];
 }
 
 export const firstSettings: Settings = {
@@ -87,6 +93,7 @@ export const firstSettings: Settings = {
   devices: [],
   calibrations: [],
   dials: [],
+  places: [],
 };
 
 /** The newest version of each schedule. */
@@ -110,6 +117,15 @@ export const calibrationVersions = (settings: Settings, probe: string): readonly
 export const dialOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptDial | null =>
   settings.dials.find((d) => d.iron === iron.id && d.simulated === iron.simulated) ?? null;
 
+/** A probe with its place, where one was told or asked. */
+export function placed<P extends { readonly id: string }>(
+  { places }: Pick<Settings, 'places'>,
+  probe: P,
+): P & { readonly place?: ProbePlace } {
+  const place = places.find((p) => p.probe === probe.id);
+  return place === undefined ? probe : { ...probe, place };
+}
+
 /** What the watch of one iron needs of the settings; `isDipped` says which probes are being calibrated off their irons. */
 export function watchSettings(
   settings: Settings,
@@ -122,7 +138,7 @@ export function watchSettings(
   const probes = settings.probes
     .filter((p) => iron.probes.includes(p.id))
     .map((p) => ({
-      ...p,
+      ...placed(settings, p),
       calibration: currentCalibration(settings.calibrations, p.id),
       ...(isDipped(p.id) ? { dipped: true as const } : {}),
     }));

@@ -7,15 +7,24 @@ import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { Live } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
+import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../shared/units/temperature.ts';
 import type { Mark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
-import { deviceSettings, withDeviceName, withIron, withProbe, withSchedule } from '../settings/change.ts';
+import {
+  deviceSettings,
+  withDeviceName,
+  withIron,
+  withoutIron,
+  withProbe,
+  withSchedule,
+} from '../settings/change.ts';
 import { ironOf, withAcceptedDial, withoutPoint, withTypedPoint } from '../settings/dials.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
+import { withPlace } from '../settings/places.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
 import { CalibrationDesk } from './calibrating/calibration-desk.ts';
@@ -169,6 +178,33 @@ export class ProgramDesk implements Desk {
 
   async putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings> {
     return (await this.#change((s) => withProbe(s, id, draft))).probe;
+  }
+
+  async putPlace(probe: string, place: PlaceDraft): Promise<ProbePlace> {
+    const toldAt = this.#program.utcOf(this.#nowMs());
+    return (await this.#change((s) => withPlace(s, probe, place, toldAt))).place;
+  }
+
+  /** A reading that was typed is never without a session to stand in. */
+  addTypedReading(ironId: string, plateC: number, commandId: string): Promise<Outcome> {
+    const watched = (): IronWatch => {
+      const watch = this.#watchOf(ironId);
+      if (watch.session === null) watch.start('by-hand', this.#nowMs(), null);
+      return watch;
+    };
+    return this.#command(commandId, watched, {
+      kind: 'mark',
+      commandId,
+      mark: { kind: 'typed', plateC },
+    });
+  }
+
+  async removeIron(id: string): Promise<void> {
+    await this.#change((s) => {
+      const made = withoutIron(s, id);
+      this.#refuseUnseen(made.settings);
+      return made;
+    });
   }
 
   calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations {

@@ -3,6 +3,7 @@ import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
 import { dialRoutes } from './dial.ts';
 import { itemRoutes } from './items.ts';
+import { placeRoutes } from './places.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
 import { settingsRoutes } from './settings.ts';
@@ -19,4 +20,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...settingsRoutes(desk),
   ...calibrationRoutes(desk),
   ...dialRoutes(desk),
+  ...placeRoutes(desk),
 ];
