@@ -1,7 +1,9 @@
 import { readDriftDetail } from '../../shared/iron/dial/drift.ts';
 import type { AlarmLive } from '../../shared/messages/live.ts';
 import { faults } from '../../shared/thermometer/reading.ts';
+import { TYPED } from '../../shared/watch/seen.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
+import { typedWords } from '../../shared/words/checks.ts';
 import { driftWords } from '../../shared/words/dial.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
@@ -46,6 +48,7 @@ export function detailText(
     const words = drift.byK > 0 ? driftWords.hotter : driftWords.colder;
     return words(wording.difference(Math.abs(drift.byK)), wording.moment(drift.sinceAt));
   }
+  if (detail === TYPED) return typedWords.alarm;
   const fault = faults.find((one) => one === detail);
   return fault === undefined ? detail : `${faultWords[fault].name}.`;
 }

@@ -1,4 +1,5 @@
 import { isConfirmed } from '../../shared/heat/schedule.ts';
+import { placeWords } from '../../shared/words/checks.ts';
 import { linkWords, noteWords, pageWords } from '../../shared/words/page.ts';
 import { lead } from '../iron/irons.ts';
 import { live, unreadable, viewOnly } from '../link/daemon.ts';
@@ -35,6 +36,7 @@ export function Notes() {
           )}
         </Note>
       )}
+      <NotTold />
       <UnitQuestions />
       {unitKept.value ? null : (
         <Note hatch="know" testId="storage-refused">
@@ -45,6 +47,27 @@ export function Notes() {
     </div>
   );
 }
+
+/** No plate goes unwatched unsaid: of a probe that was moved, on whatever page. */
+const NotTold = () => (
+  <>
+    {(live.value?.probes ?? []).map(({ id, seat, label, iron }) =>
+      seat === 'not-told' ? (
+        <Note key={id} hatch="missing" testId="place-not-told">
+          <strong>{placeWords.note(label, nameOf(iron))}</strong>{' '}
+          {viewOnly.value || view.value === 'setup' ? null : (
+            <a class="way" href="#setup/irons">
+              {placeWords.toPlace}
+            </a>
+          )}
+        </Note>
+      ) : null,
+    )}
+  </>
+);
+
+const nameOf = (iron: string): string =>
+  live.value?.situation.irons.find((one) => one.id === iron)?.name ?? iron;
 
 function PageTrouble() {
   const stale = staleFor.value;

@@ -5,6 +5,8 @@ import { DialLine } from './dial-line.tsx';
 import { Figure } from './figure.tsx';
 import { lead, others } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
+import { PlaceQuestions } from './moments/place-questions.tsx';
+import { TypedLast } from './moments/typed-reading.tsx';
 import { Others } from './others.tsx';
 import { RecentTrace } from './recent/recent-trace.tsx';
 import { Sentence, WorkLine } from './sentence.tsx';
@@ -25,6 +27,8 @@ export function IronPage() {
           <Trust key={plate.id} probe={plate.probe} />
         )}
         <Sentence iron={view.iron} plate={plate} testId="standing" />
+        <PlaceQuestions view={view} />
+        <TypedLast iron={view.iron} />
         <WorkLine iron={view.iron} />
         <DialLine iron={view.iron} />
         {view.plates.length > 1 ? (

@@ -29,6 +29,7 @@ export const watchedMeans: Readonly<Record<WatchedHow, string>> = {
 export const checkWords = {
   ago: (ago: string) => `checked ${ago} ago`,
   now: 'on its check pad now',
+  settlingShort: 'settling on its check pad',
   settling: 'Settling on its check pad: leave it there until the reading stands.',
   settlingAt: (temperature: string) => `${temperature} so far, rising.`,
   none: 'not checked yet',

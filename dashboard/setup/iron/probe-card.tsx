@@ -1,14 +1,18 @@
+import { useSignal } from '@preact/signals';
 import { toleranceClasses } from '../../../shared/thermocouple/tolerance.ts';
 import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
 import { MOUNTING_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
 import { trustSettingWords } from '../../../shared/words/calibrating.ts';
+import { placeWords } from '../../../shared/words/checks.ts';
 import { faultWords } from '../../../shared/words/faults.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
 import { ironWords } from '../../../shared/words/standing.ts';
 import { irons as watched } from '../../iron/irons.ts';
+import { PlaceAsk, placeText } from '../../iron/moments/place-ask.tsx';
 import { viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
+import { Target } from '../../parts/target.tsx';
 import { difference, figure, unit } from '../../parts/unit.ts';
 import { CalibrationPart } from '../calibration/calibration-part.tsx';
 import { calibrationsOf } from '../calibration/calibrations.ts';
@@ -37,6 +41,7 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
       disabled={viewOnly.value}
     />
     <Seat probe={probe} />
+    <PlaceOf probe={probe} />
     <Pick
       label={ironSetupWords.unit}
       options={[
@@ -106,7 +111,9 @@ function ReadingNow({ id }: { readonly id: string }) {
             ? `${figure(shown.plateC)} °${unit.value}`
             : shown?.kind === 'fault' && known !== null
               ? faultWords[shown.fault].name
-              : ironWords.noReading}
+              : shown?.kind === 'apart' && shown.readC !== null
+                ? `${figure(shown.readC)} °${unit.value}`
+                : ironWords.noReading}
         </strong>{' '}
         {of?.iron.simulated === true ? <span class="tag">{pageWords.simulated}</span> : null}
       </p>
@@ -116,6 +123,32 @@ function ReadingNow({ id }: { readonly id: string }) {
           {faultWords[shown.fault].means} {faultWords[shown.fault].action}
         </p>
       ) : null}
+    </div>
+  );
+}
+
+/** Where it sits there; a place that was told can be told anew. */
+function PlaceOf({ probe }: { readonly probe: ProbeSettings }) {
+  const asking = useSignal(false);
+  const of = watched.value.find((one) => one.plates.some((plate) => plate.id === probe.id));
+  const known = of?.plates.find((plate) => plate.id === probe.id)?.probe ?? null;
+  if (of === undefined || known === null) return null;
+  const notTold = known.seat === 'not-told';
+  return (
+    <div data-testid="place" data-seat={known.seat}>
+      <p>
+        <strong>{placeWords.title}:</strong> {notTold ? placeWords.notCounted : placeText(known.place)}
+      </p>
+      {viewOnly.value ? null : notTold || asking.value ? (
+        <PlaceAsk
+          probe={probe}
+          ironName={of.iron.name}
+          {...(notTold ? { why: placeWords.why } : {})}
+          onTold={() => (asking.value = false)}
+        />
+      ) : (
+        <Target onPress={() => (asking.value = true)}>{placeWords.change}</Target>
+      )}
     </div>
   );
 }
