@@ -50,7 +50,9 @@ export async function makeSource(
   const { command, clock, machine } = setup;
   if (choice.kind === 'simulate') {
     const { simulatedSource } = await import('./probe/simulated/source.ts');
-    return simulatedSource({ clock, speed: command.speed });
+    if (!command.simulatedPad) return simulatedSource({ clock, speed: command.speed });
+    const { padIron } = await import('./probe/simulated/irons.ts');
+    return simulatedSource({ clock, speed: command.speed, traits: padIron });
   }
   const { SerialSource } = await import('./probe/serial.ts');
   const { identifyDevice } = await import('./probe/port/identity.ts');

@@ -99,7 +99,7 @@ export const BOARD_LEFT_K = 0.5;
 export const MOUNTING_LIMIT_K = 3;
 /**
  * The same of a check pad, that the plate only rests on: a film of air, a fleck of glue. Our own choice, as much as 0.05 mm
- * of air takes off a disc of 1 cm2 that loses 0.1 W/K to its insulation, at 150 degC (firmware-notes/check-pad.md).
+ * of air takes off at 150 degC for a disc of 1 cm2 on 4 mm of glass cloth (firmware-notes/check-pad.md works it out).
  */
 export const PAD_LIMIT_K = 5;
 /** Where a class gives no tolerance: the widest of the usual ones, type K by IEC 60584-1 class 2. */

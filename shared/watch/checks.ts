@@ -78,7 +78,12 @@ function hearPad(before: Checks, id: ProbeId, { tMs, settings, thermometers }: C
   const was = before.pads[id] ?? emptyPad;
   const uK = Math.max(LEAST_U_K, padBudget(probe, t, settings, 0).uK);
   const tauS = probe.lag === null ? null : probe.lag.tauS + 2 * probe.lag.standardS;
-  return put(before, id, onPad(was, { tMs, padC: t.reading.plateC, tauS, uK }), { settings, thermometers });
+  return put(
+    before,
+    id,
+    onPad(was, { tMs: Math.min(t.reading.atMs, tMs), padC: t.reading.plateC, tauS, uK }),
+    { settings, thermometers },
+  );
 }
 
 const SQRT3 = Math.sqrt(3);

@@ -65,6 +65,7 @@ async function startOn(machine: MachineOnDisk, more: { readonly simulate?: boole
     {
       kind: 'run',
       serial: [],
+      simulatedPad: false,
       simulate: more.simulate ?? false,
       speed: 1,
       listen: { host: '127.0.0.1', port: 0 },

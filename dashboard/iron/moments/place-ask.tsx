@@ -23,8 +23,15 @@ export function PlaceAsk({ probe, ironName, why, onTold }: PlaceAskProps) {
   };
   const at = spot.value;
   return (
-    <section class="place-ask" data-testid="place-ask" data-probe={probe.id}>
-      <h3>{at === null ? placeWords.ask(probe.label, ironName) : placeWords.askHow(spotWords[at])}</h3>
+    <section
+      class="place-ask"
+      aria-label={placeWords.ask(probe.label, ironName)}
+      data-testid="place-ask"
+      data-probe={probe.id}
+    >
+      <p class="place-question">
+        {at === null ? placeWords.ask(probe.label, ironName) : placeWords.askHow(spotWords[at])}
+      </p>
       {why === undefined ? null : <p>{why}</p>}
       {at === null ? (
         <div class="choice-row" role="group" aria-label={placeWords.title}>

@@ -73,9 +73,14 @@ const CONTACT_MS = 20_000;
 const HOLDS_K_PER_S = 0.1;
 /** A settled plate may fall so fast, between its thermostat's peaks, K/s (our own choice, by the demo irons: 0.4). */
 const SETTLED_FALL_K_PER_S = 0.5;
-/** A pad that falls so far in so long is bare: no plate falls so fast on its rest (0.8 K/s). Our own choice. */
-const LIFT_K = 3.2;
-const LIFT_MS = 4000;
+/**
+ * A pad that falls so far in so long is bare, K and ms: 0.8 K/s, or for longer 0.6. No plate falls so fast on its rest (the
+ * demo irons 0.4 K/s at most). Our own choice.
+ */
+const LIFTS = [
+  { byK: 3.2, withinMs: 4000 },
+  { byK: 4.8, withinMs: 8000 },
+] as const;
 /** So far under the hottest it is bare, however slowly it went: wider than any thermostat's swing. Our own choice. */
 const BARE_K = 45;
 /** Without a valid reading for so long, what lies on the pad is not known, ms. */
@@ -160,9 +165,11 @@ function judgeContact(pad: Pad, before: Contact, level: Level, facts: PadFacts):
 
 function isLifted({ levels }: Pad, { hottestC }: Contact, { tMs, levelC }: Level): boolean {
   // The one before counts however long ago it was: a slow board sends one in five seconds.
-  const lately = levels.filter((l, i) => l.tMs >= tMs - LIFT_MS || i === levels.length - 2);
-  const fell = Math.max(...lately.map((l) => l.levelC)) - levelC;
-  return fell >= LIFT_K || levelC < hottestC - BARE_K;
+  const fell = LIFTS.some(({ byK, withinMs }) => {
+    const lately = levels.filter((l, i) => l.tMs >= tMs - withinMs || i === levels.length - 2);
+    return Math.max(...lately.map((l) => l.levelC)) - levelC >= byK;
+  });
+  return fell || levelC < hottestC - BARE_K;
 }
 
 interface Judged {
