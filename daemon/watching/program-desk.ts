@@ -34,6 +34,7 @@ import { deviceLines, putDeviceForm } from './device-forms.ts';
 import { dialAnswer } from './dials.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Program } from './program.ts';
+import { refuseUnseen } from './unseen.ts';
 
 export interface DeskParts {
   readonly program: Program;
@@ -170,7 +171,7 @@ export class ProgramDesk implements Desk {
   async putIron(id: string, draft: IronDraft): Promise<Iron> {
     const change = (s: Settings) => {
       const made = withIron(s, id, draft);
-      this.#refuseUnseen(made.settings);
+      refuseUnseen(this.#program.watches.all, made.settings);
       return made;
     };
     return (await this.#change(change)).iron;
@@ -202,7 +203,7 @@ export class ProgramDesk implements Desk {
   async removeIron(id: string): Promise<void> {
     await this.#change((s) => {
       const made = withoutIron(s, id);
-      this.#refuseUnseen(made.settings);
+      refuseUnseen(this.#program.watches.all, made.settings);
       return made;
     });
   }
@@ -248,15 +249,6 @@ export class ProgramDesk implements Desk {
   ): Promise<IronDial> {
     await this.#change(make);
     return this.dial(ironId);
-  }
-
-  /** An iron that goes would take with it what nobody has seen yet. */
-  #refuseUnseen(next: Settings): void {
-    const gone = this.#program.watches.all.filter((w) => !next.irons.some((i) => i.id === w.iron.id));
-    const unseen = gone.find((w) =>
-      Object.values(w.state.alarms).some((a) => a.state !== 'normal' && a.state !== 'acknowledged'),
-    );
-    if (unseen !== undefined) throw new Refusal('conflict', commandWords.unseen(unseen.iron.name), 'probes');
   }
 
   async #change<T extends { readonly settings: Settings }>(make: (settings: Settings) => T): Promise<T> {

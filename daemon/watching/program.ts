@@ -11,7 +11,7 @@ import type { InterruptedSession } from '../book/book.ts';
 import { monotonicClock } from '../clock.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
-import { dialOf, type Settings, watchSettings } from '../settings/settings.ts';
+import { type Settings, watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
 import { Procedures } from './calibrating/procedures.ts';
 import { type ClockChange, watchClocks } from './clock-watch.ts';
@@ -34,7 +34,7 @@ import {
   probeLive,
   probesLive,
 } from './view.ts';
-import type { TellingOf } from './view-moments.ts';
+import { tellingOf } from './view-moments.ts';
 import type { WatchStep } from './watcher.ts';
 import { Watches } from './watches.ts';
 
@@ -299,18 +299,10 @@ export class Program {
     if (change === 'acknowledged') this.devices.acknowledged();
   }
 
-  #tellingOf(iron: Iron): TellingOf {
-    const { settings, clock } = this.options;
-    return {
-      dial: dialOf(settings.current, iron),
-      nowMs: clock.nowMs(),
-      utcOf: (tMs) => this.utcOf(tMs),
-    };
-  }
-
   #situation(): Situation {
+    const { clock } = this.options;
     return {
-      irons: this.watches.all.flatMap((w) => ironLive(w, this.#tellingOf(w.iron)) ?? []),
+      irons: this.watches.all.flatMap((w) => ironLive(w, tellingOf(this, w.iron, clock.nowMs())) ?? []),
       devices: this.devices.sources.map((s) => deviceLive(s.status())),
       keeping: this.#keeping,
       hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },

@@ -3,10 +3,13 @@ import { meanAt, peakAt } from '../../shared/iron/dial/chart.ts';
 import type { KeptDial } from '../../shared/iron/dial/kept.ts';
 import { markNumber } from '../../shared/iron/dial/mark.ts';
 import { isDoubted } from '../../shared/iron/dial/sitting.ts';
+import type { Iron } from '../../shared/iron/iron.ts';
 import type { ChartLive, CheckLive, IronLive, TypedLive } from '../../shared/messages/live.ts';
 import { seatOf, watchedHow } from '../../shared/thermometer/place.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
+import { dialOf } from '../settings/settings.ts';
+import type { Program } from './program.ts';
 
 /** What is shown of an iron that was read at some moment: checks, typed readings, and its chart in between. */
 
@@ -16,6 +19,12 @@ export interface TellingOf {
   readonly nowMs: number;
   readonly utcOf: (tMs: number) => string;
 }
+
+export const tellingOf = (program: Program, iron: Iron, nowMs: number): TellingOf => ({
+  dial: dialOf(program.options.settings.current, iron),
+  nowMs,
+  utcOf: (tMs) => program.utcOf(tMs),
+});
 
 export function momentsLive(state: WatchState, told: TellingOf): Pick<IronLive, 'check' | 'typed' | 'chart'> {
   const { settings } = state;

@@ -46,7 +46,7 @@ export function Others({ lead, others }: { readonly lead: IronView; readonly oth
 const SmallPlate = ({ view, plate }: { readonly view: IronView; readonly plate: Plate }) => (
   <div class="other-plate">
     <p class="other-name">
-      {plate.probe?.label ?? plate.id}{' '}
+      {plate.probe?.label ?? (view.iron.probes.length === 0 ? view.iron.name : plate.id)}{' '}
       {view.iron.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
     </p>
     <p class="other-figure" data-testid="other-plate">

@@ -111,6 +111,11 @@ export const placeWords = {
   isLoose: 'Loose: its readings count for no plate.',
   told: (label: string, place: string) => `${label}: ${place}.`,
   notCounted: 'Place not told',
+  apart: {
+    'check-pad': 'What the check pad reads: of a plate only while one lies on it.',
+    loose: 'Loose: counts for no plate.',
+    'not-told': 'Not counted until its place is told.',
+  },
   reads: (temperature: string) => `The probe reads ${temperature}, not counted.`,
   note: (label: string, iron: string) =>
     `${label} was moved to ${iron}: say where it sits, its readings don’t count until then.`,

@@ -33,7 +33,7 @@ export function Moments({ view }: { readonly view: IronView }) {
       )}
       {view.hot ? (
         <p class="figure-hot">
-          <HotWord /> {safetyWords.hotUnmeasured}
+          <HotWord /> {isLying(iron) ? safetyWords.hotMeasured : safetyWords.hotUnmeasured}
         </p>
       ) : null}
       {plate.view.kind === 'lost' ? null : <Since iron={iron} />}
@@ -41,6 +41,9 @@ export function Moments({ view }: { readonly view: IronView }) {
     </div>
   );
 }
+
+/** Whether it lies on its check pad: then there is something better than a chart. */
+const isLying = ({ check }: IronLive): boolean => check?.pad === 'settling' || check?.pad === 'settled';
 
 /** The value with its age; smaller than a live one, and in a frame, so that it passes for none. */
 function Value({ iron }: { readonly iron: IronLive }) {
@@ -61,7 +64,8 @@ function Value({ iron }: { readonly iron: IronLive }) {
       </p>
       {guardBandK === undefined || valueC === null ? null : (
         <p class="figure-allowance">
-          ±{difference(guardBandK)} · {checkWords.notLive}
+          ±{difference(guardBandK)}
+          {isLying(iron) ? '' : ` · ${checkWords.notLive}`}
         </p>
       )}
     </>
@@ -111,8 +115,9 @@ function PadNow({ check: { pad, padC, last, missed } }: { readonly check: CheckL
 const SWING_K = 3;
 
 /** What the dial chart says, which is no reading and looks like none. */
-function ByChart({ iron: { chart, watched } }: { readonly iron: IronLive }) {
-  if (watched === 'monitored' || watched === 'not-told') return null;
+function ByChart({ iron }: { readonly iron: IronLive }) {
+  const { chart, watched } = iron;
+  if (watched === 'monitored' || watched === 'not-told' || isLying(iron)) return null;
   if (chart === null) return <p class="quiet">{checkWords.noChart}</p>;
   return (
     <p class="moment-chart" data-testid="by-chart">

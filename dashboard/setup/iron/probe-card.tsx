@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { toleranceClasses } from '../../../shared/thermocouple/tolerance.ts';
 import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
-import { MOUNTING_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
+import { MOUNTING_LIMIT_K, PAD_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
 import { trustSettingWords } from '../../../shared/words/calibrating.ts';
 import { placeWords } from '../../../shared/words/checks.ts';
 import { faultWords } from '../../../shared/words/faults.ts';
@@ -97,11 +97,14 @@ const ToleranceClassPick = ({ probe }: { readonly probe: ProbeSettings }) => (
   </div>
 );
 
+const ironOf = (id: string) => watched.value.find((one) => one.plates.some((plate) => plate.id === id));
+const plateOf = (id: string) => ironOf(id)?.plates.find((plate) => plate.id === id);
+
 /** The live number, or what is missing and what to do about it. */
 function ReadingNow({ id }: { readonly id: string }) {
-  const of = watched.value.find((one) => one.plates.some((plate) => plate.id === id));
-  const shown = of?.plates.find((plate) => plate.id === id)?.view;
-  const known = of?.plates.find((plate) => plate.id === id)?.probe ?? null;
+  const of = ironOf(id);
+  const shown = plateOf(id)?.view;
+  const known = plateOf(id)?.probe ?? null;
   return (
     <div data-testid="reading-now">
       <p class="reading">
@@ -118,6 +121,7 @@ function ReadingNow({ id }: { readonly id: string }) {
         {of?.iron.simulated === true ? <span class="tag">{pageWords.simulated}</span> : null}
       </p>
       {known === null ? <p>{ironSetupWords.notHeard}</p> : null}
+      {shown?.kind === 'apart' ? <p>{placeWords.apart[shown.seat]}</p> : null}
       {shown?.kind === 'fault' && known !== null ? (
         <p>
           {faultWords[shown.fault].means} {faultWords[shown.fault].action}
@@ -130,8 +134,8 @@ function ReadingNow({ id }: { readonly id: string }) {
 /** Where it sits there; a place that was told can be told anew. */
 function PlaceOf({ probe }: { readonly probe: ProbeSettings }) {
   const asking = useSignal(false);
-  const of = watched.value.find((one) => one.plates.some((plate) => plate.id === probe.id));
-  const known = of?.plates.find((plate) => plate.id === probe.id)?.probe ?? null;
+  const of = ironOf(probe.id);
+  const known = plateOf(probe.id)?.probe ?? null;
   if (of === undefined || known === null) return null;
   const notTold = known.seat === 'not-told';
   return (
@@ -195,16 +199,18 @@ function mountingCheck(text: string): string {
 }
 
 function Mounting({ probe }: { readonly probe: ProbeSettings }) {
+  const onPad = plateOf(probe.id)?.probe?.seat === 'check-pad';
+  const allowedK = probe.mountingK ?? (onPad ? PAD_LIMIT_K : MOUNTING_LIMIT_K);
   return (
     <KeptField
       number
       id={`mounting-${probe.id}`}
       label={ironSetupWords.mounting}
       sign={`°${unit.value}`}
-      now={differenceTyped(probe.mountingK ?? MOUNTING_LIMIT_K, unit.value).text}
+      now={differenceTyped(allowedK, unit.value).text}
       check={mountingCheck}
       keep={(text) => {
-        const mountingK = kelvins(text) ?? probe.mountingK ?? MOUNTING_LIMIT_K;
+        const mountingK = kelvins(text) ?? allowedK;
         return changeProbe(probe, { mountingK }, ironSetupWords.mountingIs(difference(mountingK)));
       }}
       means={ironSetupWords.mountingMeans}
