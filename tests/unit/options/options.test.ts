@@ -50,6 +50,13 @@ describe('a start', () => {
     expect(run('--serial /dev/by@id/board').serial).toEqual([{ path: '/dev/by@id/board', baud: 115_200 }]);
   });
 
+  it('simulates a check pad where it is asked for, never beside a real device', () => {
+    expect(run('--simulate-pad')).toMatchObject({ simulate: true, simulatedPad: true });
+    expect(run('--simulate')).toMatchObject({ simulate: true, simulatedPad: false });
+    expect(run('', { SOLEPLATE_SIMULATE_PAD: '1' })).toMatchObject({ simulate: true, simulatedPad: true });
+    expect(() => run('--simulate-pad --serial /dev/a')).toThrow(/exclude each other/);
+  });
+
   it.each([
     ['0.1', 0.1],
     ['50', 50],
