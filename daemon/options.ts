@@ -32,6 +32,8 @@ export interface RunCommand {
   readonly kind: 'run';
   readonly serial: readonly SerialOption[];
   readonly simulate: boolean;
+  /** The simulated probe is in a check pad, on which the iron is parked between passes. */
+  readonly simulatedPad: boolean;
   readonly speed: number;
   /** The thermocouple whose emf the simulated iron sends; null: it sends temperatures. */
   readonly thermocouple: SimulatedThermocouple | null;
@@ -89,6 +91,7 @@ function parse(args: readonly string[]) {
       options: {
         serial: { type: 'string', multiple: true },
         simulate: { type: 'boolean' },
+        'simulate-pad': { type: 'boolean' },
         speed: { type: 'string' },
         thermocouple: { type: 'string' },
         listen: { type: 'string' },
@@ -131,32 +134,35 @@ function given(values: Values, env: Env, option: 'speed' | 'thermocouple' | 'lis
 }
 
 function fromEnv(env: Env, option: string): Given | null {
-  const name = `SOLEPLATE_${option.toUpperCase()}`;
+  const name = `SOLEPLATE_${option.toUpperCase().replace('-', '_')}`;
   const value = env[name];
   return value === undefined || value === '' ? null : { text: value, said: `${name}=${value}` };
 }
 
 function readRun(values: Values, env: Env): RunCommand {
-  const { serial, simulate } = readDevices(values, env);
+  const devices = readDevices(values, env);
+  const { simulate } = devices;
   const speed = readSpeed(given(values, env, 'speed'), { simulate, fromEnv: values.speed === undefined });
   const thermocouple = readThermocouple(given(values, env, 'thermocouple'), {
     simulate,
     fromEnv: values.thermocouple === undefined,
   });
   const listen = readListen(given(values, env, 'listen'));
-  return { kind: 'run', serial, simulate, speed, thermocouple, listen, dataDir: readDataDir(values, env) };
+  return { kind: 'run', ...devices, speed, thermocouple, listen, dataDir: readDataDir(values, env) };
 }
 
-function readDevices(values: Values, env: Env): Pick<RunCommand, 'serial' | 'simulate'> {
-  const said = values.serial !== undefined || values.simulate !== undefined;
+function readDevices(values: Values, env: Env): Pick<RunCommand, 'serial' | 'simulate' | 'simulatedPad'> {
+  const pad = values['simulate-pad'];
+  const said = [values.serial, values.simulate, pad].some((one) => one !== undefined);
   const others: Env = said ? {} : env;
   const named = values.serial?.map((text) => ({ text, said: `--serial ${text}` }));
   const serial = (named ?? listOf(fromEnv(others, 'serial'))).map(readSerial);
-  const simulate = values.simulate ?? readFlag(fromEnv(others, 'simulate'));
+  const simulatedPad = pad ?? readFlag(fromEnv(others, 'simulate-pad'));
+  const simulate = simulatedPad || (values.simulate ?? readFlag(fromEnv(others, 'simulate')));
   if (simulate && serial.length > 0) throw new OptionError(optionWords.serialAndSimulate);
   const twice = serial.find((s, i) => serial.findIndex((o) => o.path === s.path) !== i);
   if (twice !== undefined) throw new OptionError(optionWords.serialTwice(twice.path));
-  return { serial, simulate };
+  return { serial, simulate, simulatedPad };
 }
 
 const listOf = (list: Given | null): readonly Given[] =>

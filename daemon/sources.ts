@@ -52,8 +52,8 @@ export async function makeSource(
   const { command, clock, machine, simulated } = setup;
   if (choice.kind === 'simulate') {
     const { simulatedSource } = await import('./probe/simulated/source.ts');
-    const { bigIron, withEmf } = await import('./probe/simulated/irons.ts');
-    const iron = simulated.traits ?? bigIron;
+    const { bigIron, padIron, withEmf } = await import('./probe/simulated/irons.ts');
+    const iron = simulated.traits ?? (command.simulatedPad ? padIron : bigIron);
     const traits = command.thermocouple === null ? iron : withEmf(iron, command.thermocouple);
     return simulatedSource({ clock, speed: command.speed, ...simulated, traits });
   }

@@ -131,13 +131,15 @@ export function storeContract(name: string, make: (folder: string) => Store): vo
       const chunks: string[] = [];
       for await (const chunk of reader.readingsCsv('a')) chunks.push(chunk);
       const lines = chunks.join('').split('\n');
-      expect(lines[0]).toBe('utc,session_s,probe,quality,plate_c,raw_t_c,emf_uv,cold_junction_c,motion_g');
+      expect(lines[0]).toBe(
+        'utc,session_s,probe,watched,quality,plate_c,check_c,typed_c,raw_t_c,emf_uv,cold_junction_c,motion_g',
+      );
       expect(lines.at(-1)).toBe('');
       expect(lines).toHaveLength(1 + 40 * 40 + 1);
       expect(chunks.length).toBeGreaterThan(1);
       for (const line of lines.slice(1, -1))
         expect(line).toMatch(
-          /^2026-03-01T08:00:\d\d\.\d{3}\+00:00,-?\d+\.\d{3},usb-demo-0001\/\w+,[a-z-]+,(-?\d+(\.\d{1,3})?)?,-?\d+(\.\d\d?)?,,,$/,
+          /^2026-03-01T08:00:\d\d\.\d{3}\+00:00,-?\d+\.\d{3},usb-demo-0001\/\w+,monitored,[a-z-]+,(-?\d+(\.\d{1,3})?)?,,,-?\d+(\.\d\d?)?,,,$/,
         );
     });
 

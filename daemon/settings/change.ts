@@ -9,6 +9,7 @@ import { deviceOf, type ProbeId } from '../../shared/thermometer/sample.ts';
 import { USUAL_CONFIDENCE } from '../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
 import { Refusal } from '../web/desk.ts';
+import { placesAfter } from './moved.ts';
 import { currentSchedules, type Settings, settingsSchema } from './settings.ts';
 
 /** Changes of the settings: each a function from the settings to the next ones, or a refusal that says why. */
@@ -35,7 +36,10 @@ export function withSchedule(
   return { settings: checked({ ...settings, schedules: [...settings.schedules, schedule] }), schedule };
 }
 
-/** Changes an iron, or adds one; a probe named here is taken off the iron it sat on, and an iron left bare goes. */
+/**
+ * Changes an iron, or adds one; a probe named here is taken off the iron it sat on, and an iron that loses its last
+ * one goes. One that has none to begin with is read by a hand thermometer, and stays.
+ */
 export function withIron(
   settings: Settings,
   id: string,
@@ -47,10 +51,12 @@ export function withIron(
   checkNames(settings, draft);
   const others = settings.irons
     .filter((i) => i.id !== id)
-    .map((i) => ({ ...i, probes: i.probes.filter((p) => !draft.probes.includes(p)) }))
-    .filter((i) => i.probes.length > 0);
+    .map((i) => ({ ...i, left: i.probes.filter((p) => !draft.probes.includes(p)) }))
+    .filter(({ probes, left }) => probes.length === 0 || left.length > 0)
+    .map(({ left, ...i }) => ({ ...i, probes: left }));
   const irons = before === undefined ? [...others, iron] : replaceIn(settings.irons, others, iron);
-  return { settings: checked({ ...settings, irons }), iron };
+  const places = placesAfter(settings, irons);
+  return { settings: checked({ ...settings, irons, places }), iron };
 }
 
 function checkNames({ schedules, probes }: Settings, { scheduleId, probes: named }: IronDraft): void {
@@ -65,6 +71,8 @@ function checkNames({ schedules, probes }: Settings, { scheduleId, probes: named
 
 /** Whether an iron is a simulated one: what is labelled so, and what is not, must stay apart for good. */
 function simulatedOf({ probes }: IronDraft, before: Iron | undefined): boolean {
+  // One that is read by a hand thermometer only is a real one.
+  if (probes.length === 0) return before?.simulated ?? false;
   const simulated = probes.some(isSimulated);
   const mixed = simulated !== probes.every(isSimulated);
   if (mixed || (before !== undefined && before.simulated !== simulated))
@@ -74,6 +82,14 @@ function simulatedOf({ probes }: IronDraft, before: Iron | undefined): boolean {
 
 /** The simulated iron's device has this id; a real one is named by its serial number, socket or path. */
 const isSimulated = (probe: ProbeId): boolean => deviceOf(probe) === 'simulated';
+
+/** Takes away an iron that is read by a hand thermometer only. */
+export function withoutIron(settings: Settings, id: string): { readonly settings: Settings } {
+  const iron = settings.irons.find((i) => i.id === id);
+  if (iron === undefined) throw new Refusal('unknown', settingsWords.noIron(id), 'id');
+  if (iron.probes.length > 0) throw new Refusal('conflict', settingsWords.hasProbes(iron.name), 'id');
+  return { settings: checked({ ...settings, irons: settings.irons.filter((i) => i.id !== id) }) };
+}
 
 /** Keeps the order in which the irons are shown. */
 const replaceIn = (order: readonly Iron[], others: readonly Iron[], iron: Iron): readonly Iron[] =>

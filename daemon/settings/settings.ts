@@ -11,6 +11,7 @@ import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/di
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
 import { type KeptPlate, keptPlateSchema, noPlate, unevennessFor } from '../../shared/iron/spots.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
+import { type ProbePlace, probePlaceSchema } from '../../shared/thermometer/place.ts';
 import { conversionOf, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { OffPlate } from '../../shared/thermometer/watched-probe.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
@@ -30,6 +31,8 @@ export const settingsSchema = z
     dials: z.array(keptDialSchema).default([]),
     /** How evenly the irons' plates are hot; settings of before that was looked at have none. */
     plates: z.array(keptPlateSchema).default([]),
+    /** Where probes are, as far as that was told or asked. */
+    places: z.array(probePlaceSchema).default([]),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -69,6 +72,7 @@ const namesIn = ({
   calibrations,
   dials,
   plates,
+  places,
 }: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
@@ -76,6 +80,7 @@ const namesIn = ({
   calibrations: calibrations.map((c) => c.id),
   dials: dials.map(ironKey),
   plates: plates.map(ironKey),
+  places: places.map((p) => p.probe),
 });
 
 export interface Settings {
@@ -88,6 +93,7 @@ export interface Settings {
   readonly calibrations: readonly Calibration[];
   readonly dials: readonly KeptDial[];
   readonly plates: readonly KeptPlate[];
+  readonly places: readonly ProbePlace[];
 }
 
 export const firstSettings: Settings = {
@@ -99,6 +105,7 @@ export const firstSettings: Settings = {
   calibrations: [],
   dials: [],
   plates: [],
+  places: [],
 };
 
 /** The newest version of each schedule. */
@@ -126,6 +133,15 @@ export const dialOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>)
 export const plateOf = (settings: Settings, iron: Pick<Iron, 'id' | 'simulated'>): KeptPlate =>
   settings.plates.find((p) => p.iron === iron.id && p.simulated === iron.simulated) ?? noPlate(iron);
 
+/** A probe with its place, where one was told or asked. */
+export function placed<P extends { readonly id: string }>(
+  { places }: Pick<Settings, 'places'>,
+  probe: P,
+): P & { readonly place?: ProbePlace } {
+  const place = places.find((p) => p.probe === probe.id);
+  return place === undefined ? probe : { ...probe, place };
+}
+
 /** What the watch of one iron needs of the settings; `offPlateOf` says which probes a procedure takes off their irons. */
 export function watchSettings(
   settings: Settings,
@@ -141,7 +157,7 @@ export function watchSettings(
     .map((p) => {
       const unevenness = unevennessFor(plate, p.id);
       return {
-        ...p,
+        ...placed(settings, p),
         calibration: currentCalibration(settings.calibrations, p.id),
         ...offPlateOf(p.id),
         ...(unevenness === null ? {} : { unevenness }),

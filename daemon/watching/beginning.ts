@@ -1,3 +1,4 @@
+import { isHot } from '../../shared/watch/hot.ts';
 import type { Carried, StartReason, WatchSettings } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { FOLD_VERSION } from '../../shared/watch/watch.ts';
@@ -39,7 +40,7 @@ export function carriedFrom(state: WatchState, fromSession: string | null): Carr
     stageId: state.work.stageId,
     place: state.work.place,
     dial: state.work.dial?.mark ?? null,
-    hot: Object.values(state.thermometers).some((t) => t.heat !== 'cold'),
+    hot: isHot(state),
     fromSession,
     state,
   };

@@ -1,3 +1,4 @@
+import { countsAs, isCounted } from '../../shared/watch/counted.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Entry } from '../../shared/watch/input.ts';
 import type { WatchStep } from './watcher.ts';
@@ -14,7 +15,8 @@ export interface KeptStep {
 /** Null where there is nothing to keep: ticks that found nothing. */
 export function keptOf({ entry, found, after }: WatchStep): KeptStep | null {
   if (entry === null && found.length === 0) return null;
-  const reading = entry?.input.kind === 'sample' ? after.readings[entry.input.sample.probe] : undefined;
+  const probe = entry?.input.kind === 'sample' ? entry.input.sample.probe : null;
+  const reading = probe === null || !isCounted(countsAs(after, probe)) ? undefined : after.readings[probe];
   return { entry, found, plateC: reading?.quality === 'ok' ? reading.plateC : null };
 }
 

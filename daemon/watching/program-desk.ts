@@ -10,15 +10,24 @@ import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { Live } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
+import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../shared/units/temperature.ts';
 import type { Mark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
-import { deviceSettings, withDeviceName, withIron, withProbe, withSchedule } from '../settings/change.ts';
+import {
+  deviceSettings,
+  withDeviceName,
+  withIron,
+  withoutIron,
+  withProbe,
+  withSchedule,
+} from '../settings/change.ts';
 import { ironOf, withAcceptedDial, withoutPoint, withTypedPoint } from '../settings/dials.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
+import { withPlace } from '../settings/places.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
 import { CalibrationDesk } from './calibrating/calibration-desk.ts';
@@ -30,6 +39,7 @@ import { dialAnswer } from './dials.ts';
 import type { IronWatch } from './iron-watch.ts';
 import { PlateDesk } from './plate-desk.ts';
 import type { Program } from './program.ts';
+import { refuseUnseen } from './unseen.ts';
 
 export interface DeskParts {
   readonly program: Program;
@@ -170,7 +180,7 @@ export class ProgramDesk implements Desk {
   async putIron(id: string, draft: IronDraft): Promise<Iron> {
     const change = (s: Settings) => {
       const made = withIron(s, id, draft);
-      this.#refuseUnseen(made.settings);
+      refuseUnseen(this.#program.watches.all, made.settings);
       return made;
     };
     return (await this.#change(change)).iron;
@@ -178,6 +188,33 @@ export class ProgramDesk implements Desk {
 
   async putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings> {
     return (await this.#change((s) => withProbe(s, id, draft))).probe;
+  }
+
+  async putPlace(probe: string, place: PlaceDraft): Promise<ProbePlace> {
+    const toldAt = this.#program.utcOf(this.#nowMs());
+    return (await this.#change((s) => withPlace(s, probe, place, toldAt))).place;
+  }
+
+  /** A reading that was typed is never without a session to stand in. */
+  addTypedReading(ironId: string, plateC: number, commandId: string): Promise<Outcome> {
+    const watched = (): IronWatch => {
+      const watch = this.#watchOf(ironId);
+      if (watch.session === null) watch.start('by-hand', this.#nowMs(), null);
+      return watch;
+    };
+    return this.#command(commandId, watched, {
+      kind: 'mark',
+      commandId,
+      mark: { kind: 'typed', plateC },
+    });
+  }
+
+  async removeIron(id: string): Promise<void> {
+    await this.#change((s) => {
+      const made = withoutIron(s, id);
+      refuseUnseen(this.#program.watches.all, made.settings);
+      return made;
+    });
   }
 
   calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations {
@@ -245,15 +282,6 @@ export class ProgramDesk implements Desk {
   ): Promise<IronDial> {
     await this.#change(make);
     return this.dial(ironId);
-  }
-
-  /** An iron that goes would take with it what nobody has seen yet. */
-  #refuseUnseen(next: Settings): void {
-    const gone = this.#program.watches.all.filter((w) => !next.irons.some((i) => i.id === w.iron.id));
-    const unseen = gone.find((w) =>
-      Object.values(w.state.alarms).some((a) => a.state !== 'normal' && a.state !== 'acknowledged'),
-    );
-    if (unseen !== undefined) throw new Refusal('conflict', commandWords.unseen(unseen.iron.name), 'probes');
   }
 
   async #change<T extends { readonly settings: Settings }>(make: (settings: Settings) => T): Promise<T> {

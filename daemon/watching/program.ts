@@ -3,6 +3,7 @@ import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
+import { isHot } from '../../shared/watch/hot.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
@@ -29,11 +30,11 @@ import {
   deviceLive,
   hotProbes,
   ironLive,
-  isHot,
   loudest,
   probeLive,
   probesLive,
 } from './view.ts';
+import { tellingOf } from './view-moments.ts';
 import type { WatchStep } from './watcher.ts';
 import { Watches } from './watches.ts';
 
@@ -82,7 +83,8 @@ export class Program {
 
   /** Begins to let time go on. */
   run(): void {
-    const { clock, simulated } = this.options;
+    const { clock, simulated, settings } = this.options;
+    for (const iron of settings.current.irons) if (iron.probes.length === 0) this.#begin(iron, clock.nowMs());
     const tick = (): void => {
       this.watches.advance(clock.nowMs());
       this.setArmedPages(this.#hearing.armedPages);
@@ -133,7 +135,7 @@ export class Program {
   /** How many pages have their sound armed and running; looked at again at every tick, since plates grow hot meanwhile. */
   setArmedPages(armedPages: number): void {
     const before = this.#hearing;
-    const hot = this.watches.states.some(isHot);
+    const hot = this.watches.all.some((watch) => isHot(watch.state) && watch.iron.probes.length > 0);
     this.#hearing = hearingAfter(before, { armedPages, hot }, this.#pagesClock.nowMs());
     const { unheard } = this.#hearing;
     if (unheard !== before.unheard) this.devices.heard(!unheard);
@@ -162,8 +164,11 @@ export class Program {
     const applied = this.watches.apply(settings.current.irons, this.settingsOf, tMs);
     for (const watch of gone) this.#tellGone(watch);
     for (const iron of settings.current.irons) {
+      if (this.watches.of(iron.id) !== undefined) continue;
+      // Nothing will ever be heard of it but what is typed.
+      if (iron.probes.length === 0) this.#begin(iron, tMs);
       const source = this.devices.sources.find((s) => iron.probes.some((p) => deviceOf(p) === s.device.id));
-      if (source === undefined || this.watches.of(iron.id) !== undefined) continue;
+      if (source === undefined) continue;
       const watch = this.#join(iron, source, tMs);
       // Its probes were hot in another session, which may have ended with this.
       if (watch.session === null && iron.probes.some((p) => hot.has(p))) watch.start('hot', tMs, null);
@@ -297,9 +302,9 @@ export class Program {
   }
 
   #situation(): Situation {
-    const { settings } = this.options;
+    const { settings, clock } = this.options;
     return {
-      irons: this.watches.all.flatMap((w) => ironLive(w, settings.current) ?? []),
+      irons: this.watches.all.flatMap((w) => ironLive(w, tellingOf(this, w.iron, clock.nowMs())) ?? []),
       devices: this.devices.sources.map((s) => deviceLive(s.status())),
       keeping: this.#keeping,
       hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },

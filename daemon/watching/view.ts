@@ -3,15 +3,18 @@ import { priorityOf } from '../../shared/alarm/table.ts';
 import { placeAmongStages } from '../../shared/heat/standing.ts';
 import { isDoubted } from '../../shared/iron/dial/sitting.ts';
 import type { AlarmLive, DeviceLive, IronLive, ProbeLive } from '../../shared/messages/live.ts';
+import { seatOf, watchedHow } from '../../shared/thermometer/place.ts';
 import type { ProbeId } from '../../shared/thermometer/sample.ts';
 import { trendOf } from '../../shared/thermometer/slope.ts';
 import { slopeOf } from '../../shared/thermometer/thermometer.ts';
 import { guardBandNowK } from '../../shared/thermometer/trust.ts';
+import { countsAs, isCounted } from '../../shared/watch/counted.ts';
+import { isHot } from '../../shared/watch/hot.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { SourceStatus } from '../probe/source.ts';
-import type { Settings } from '../settings/settings.ts';
 import { evennessShown } from './evenness.ts';
 import type { IronWatch } from './iron-watch.ts';
+import { momentsLive, type TellingOf } from './view-moments.ts';
 
 /** From what the program knows to what is shown of it. */
 
@@ -20,8 +23,10 @@ export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): Pro
   const own = settings?.probes.find((p) => p.id === probe);
   const thermometer = state.thermometers[probe];
   if (settings === null || own === undefined || thermometer === undefined) return null;
-  const { reading, lastOk, heat } = thermometer;
-  const plateC = reading.quality === 'ok' ? reading.plateC : null;
+  const { reading, lastOk } = thermometer;
+  const seat = seatOf(own, settings.iron.id);
+  const readC = reading.quality === 'ok' ? reading.plateC : null;
+  const plateC = isCounted(countsAs(state, probe)) ? readC : null;
   const slopeKPerS = slopeOf(thermometer);
   const trusting = { probe: own, iron: settings.iron };
   const { fabricLimitC } = settings.schedule;
@@ -32,6 +37,9 @@ export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): Pro
     iron: settings.iron.id,
     simulated: settings.iron.simulated,
     quality: reading.quality,
+    seat,
+    place: seat === 'not-told' ? null : (own.place?.is ?? null),
+    readC,
     plateC,
     standing: placeAmongStages(plateC, settings.schedule, guardBandK),
     ageMs: lastOk === null ? null : Math.max(0, nowMs - lastOk.tMs),
@@ -40,7 +48,7 @@ export function probeLive(state: WatchState, probe: ProbeId, nowMs: number): Pro
     guardBandK,
     overK: own.unevenness?.overK ?? 0,
     measured: own.calibration !== null,
-    hot: heat !== 'cold',
+    hot: seat === 'check-pad' ? isHot(state) : seat === 'not-told' || thermometer.heat !== 'cold',
   };
 }
 
@@ -73,13 +81,8 @@ export function alarmsLive(
     .toSorted((a, b) => b.priority - a.priority || a.since.localeCompare(b.since));
 }
 
-/** Whether an iron is to be treated as hot. */
-export function isHot({ settings, thermometers }: WatchState): boolean {
-  const plates = Object.values(thermometers);
-  return settings !== null && (plates.length === 0 || plates.some((t) => t.heat !== 'cold'));
-}
-
-export function ironLive({ state, session }: IronWatch, known: Settings): IronLive | null {
+export function ironLive(watch: IronWatch, told: TellingOf): IronLive | null {
+  const { state, session } = watch;
   if (state.settings === null) return null;
   const { iron, schedule } = state.settings;
   const { dial } = state.work;
@@ -90,10 +93,12 @@ export function ironLive({ state, session }: IronWatch, known: Settings): IronLi
     probes: iron.probes,
     phase: state.behaviour.phase,
     hot: isHot(state),
+    watched: watchedHow(state.settings.probes, iron.id),
+    ...momentsLive(state, told),
     place: state.work.place,
     stageId: state.work.stageId,
     dial: dial === null ? null : { mark: dial.mark, doubted: isDoubted(state.sitting, dial) },
-    evenness: evennessShown(known, iron, state),
+    evenness: evennessShown(told.settings, iron, state),
     session,
     schedule,
   };

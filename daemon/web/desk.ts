@@ -10,6 +10,7 @@ import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
+import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../shared/units/temperature.ts';
 import type { Mark } from '../../shared/watch/input.ts';
@@ -48,6 +49,12 @@ export interface Desk {
   putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule>;
   putIron(id: string, draft: IronDraft): Promise<Iron>;
   putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings>;
+  /** Says where a probe is, on the iron that it sits on now. */
+  putPlace(probe: string, place: PlaceDraft): Promise<ProbePlace>;
+  /** What a hand thermometer read on an iron's plate, at the time of the call. */
+  addTypedReading(ironId: string, plateC: number, commandId: string): Promise<Outcome>;
+  /** Takes away an iron that has no probe. */
+  removeIron(id: string): Promise<void>;
   /** A probe's calibrations, and the one that is being made; sentences give temperatures in `unit`. */
   calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations;
   /** Takes one step of a calibration that is being made, and tells how things stand after it. */

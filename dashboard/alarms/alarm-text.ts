@@ -2,7 +2,9 @@ import { readDriftDetail } from '../../shared/iron/dial/drift.ts';
 import type { AlarmLive } from '../../shared/messages/live.ts';
 import { faults } from '../../shared/thermometer/reading.ts';
 import { readSuspicionDetail } from '../../shared/thermometer/suspect-probe.ts';
+import { TYPED } from '../../shared/watch/seen.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
+import { typedWords } from '../../shared/words/checks.ts';
 import { driftWords } from '../../shared/words/dial.ts';
 import { faultWords, suspicionText } from '../../shared/words/faults.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
@@ -49,6 +51,7 @@ export function detailText(
   }
   const suspicion = kind === 'suspect-probe' ? readSuspicionDetail(detail) : null;
   if (suspicion !== null) return suspicionText(suspicion);
+  if (detail === TYPED) return typedWords.alarm;
   const fault = faults.find((one) => one === detail);
   return fault === undefined ? detail : `${faultWords[fault].name}.`;
 }

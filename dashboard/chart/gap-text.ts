@@ -1,4 +1,6 @@
 import { faults } from '../../shared/thermometer/reading.ts';
+import { uncounted } from '../../shared/watch/counted.ts';
+import { uncountedWords } from '../../shared/words/checks.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { traceWords } from '../../shared/words/records.ts';
 
@@ -9,5 +11,7 @@ export const LOST = 'lost';
 export function gapText(name: string): string {
   const fault = faults.find((one) => one === name);
   if (fault !== undefined) return faultWords[fault].name;
+  const of = uncounted.find((one) => one === name);
+  if (of !== undefined) return uncountedWords[of];
   return name === LOST ? traceWords.lost : name;
 }

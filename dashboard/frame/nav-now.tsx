@@ -1,8 +1,10 @@
+import { watchedWords } from '../../shared/words/checks.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { safetyWords } from '../../shared/words/safety.ts';
 import { navWords } from '../../shared/words/setup.ts';
 import { ironWords } from '../../shared/words/standing.ts';
 import { irons } from '../iron/irons.ts';
+import { momentC, momentText } from '../iron/moments/moment-text.ts';
 import type { IronView } from '../iron/plate.ts';
 import { shownStanding, standingText, workedStage } from '../iron/sentence.tsx';
 import { alarms } from '../link/daemon.ts';
@@ -31,13 +33,20 @@ function PlateNow({ of }: { readonly of: IronView }) {
       <strong class="now-figure">{figureText(of)}</strong>
       {of.hot ? <strong class="hot-word">{safetyWords.hot}</strong> : null}
       <span>
-        {of.iron.name}: {standingText(shownStanding(plate), workedStage(of.iron))}
+        {of.iron.name}:{' '}
+        {plate.view.kind === 'apart'
+          ? momentText(of.iron)
+          : standingText(shownStanding(plate), workedStage(of.iron))}
       </span>
     </li>
   );
 }
 
-function figureText({ plates: [{ view: shown }] }: IronView): string {
+function figureText({ iron, plates: [{ view: shown }] }: IronView): string {
+  if (shown.kind === 'apart') {
+    const c = momentC(iron);
+    return `${watchedWords[iron.watched]}${c === null ? '' : ` ${figure(c)} °${unit.value}`}`;
+  }
   if (shown.kind === 'number') return `${figure(shown.plateC)} °${unit.value}`;
   return shown.kind === 'fault' ? faultWords[shown.fault].name : ironWords.noReading;
 }

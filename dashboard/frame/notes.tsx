@@ -1,7 +1,8 @@
 import { isConfirmed } from '../../shared/heat/schedule.ts';
+import { placeWords } from '../../shared/words/checks.ts';
 import { linkWords, noteWords, pageWords } from '../../shared/words/page.ts';
 import { leadIron } from '../iron/irons.ts';
-import { situation, unreadable, viewOnly } from '../link/daemon.ts';
+import { live, situation, unreadable, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { unitKept } from '../parts/unit.ts';
@@ -35,6 +36,7 @@ export function Notes() {
           )}
         </Note>
       )}
+      <NotTold />
       <UnitQuestions />
       {unitKept.value ? null : (
         <Note hatch="know" testId="storage-refused">
@@ -45,6 +47,26 @@ export function Notes() {
     </div>
   );
 }
+
+/** No plate goes unwatched unsaid: of a probe that was moved, on whatever page. */
+const NotTold = () => (
+  <>
+    {(live.value?.probes ?? []).map(({ id, seat, label, iron }) =>
+      seat === 'not-told' ? (
+        <Note key={id} hatch="missing" testId="place-not-told">
+          <strong>{placeWords.note(label, nameOf(iron))}</strong>{' '}
+          {viewOnly.value || view.value === 'setup' ? null : (
+            <a class="way" href="#setup/irons">
+              {placeWords.toPlace}
+            </a>
+          )}
+        </Note>
+      ) : null,
+    )}
+  </>
+);
+
+const nameOf = (iron: string): string => situation.value?.irons.find((one) => one.id === iron)?.name ?? iron;
 
 function PageTrouble() {
   const stale = staleFor.value;

@@ -1,4 +1,5 @@
 import { alarmWords } from '../../shared/words/alarms.ts';
+import { watchedWords } from '../../shared/words/checks.ts';
 import { linkWords, pageWords } from '../../shared/words/page.ts';
 import { titleWords } from '../../shared/words/sound.ts';
 import { lead } from '../iron/irons.ts';
@@ -22,7 +23,11 @@ function urgent(): string {
   if (alarm !== undefined)
     return `${isHidden.value ? titleWords[alarm.priority] : '!'} ${alarmWords[alarm.kind].title}`;
   const view = lead.value;
-  return view === null ? '' : standingText(shownStanding(view.plates[0]), workedStage(view.iron));
+  if (view === null) return '';
+  const [plate] = view.plates;
+  // An age would be a number, and old soon.
+  if (plate.view.kind === 'apart') return watchedWords[view.iron.watched];
+  return standingText(shownStanding(plate), workedStage(view.iron));
 }
 
 const unseenAlarm = () => alarms.value.find((one) => one.state !== 'acknowledged');

@@ -5,12 +5,15 @@ import { safetyWords } from '../../shared/words/safety.ts';
 import { ironWords } from '../../shared/words/standing.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { difference, figure, unit } from '../parts/unit.ts';
+import { HotWord } from './hot-word.tsx';
+import { Moments } from './moments/moments.tsx';
 import type { IronView, PlateView } from './plate.ts';
 import { shownStanding } from './sentence.tsx';
 
-/** The plate temperature, or in its place what is missing and what to do about it. */
+/** The plate temperature, or in its place what is missing and what to do about it, or what was read at some moment. */
 export function Figure({ view }: { readonly view: IronView }) {
   const [plate] = view.plates;
+  if (plate.view.kind === 'apart') return <Moments view={view} />;
   const over = shownStanding(plate).kind === 'over-limit';
   return (
     <div class={over ? 'figure figure--over' : 'figure'}>
@@ -58,7 +61,7 @@ const Number = ({ plateC, offByK, measured, hot }: NumberProps) => (
 );
 
 /** What is missing of a lost daemon stands over everything already; here only that there is no number. */
-const Missing = ({ view }: { readonly view: Exclude<PlateView, { kind: 'number' }> }) => (
+const Missing = ({ view }: { readonly view: Exclude<PlateView, { kind: 'number' | 'apart' }> }) => (
   <div class="figure-missing">
     <p class="figure-fault" data-testid="plate">
       {view.kind === 'fault' ? faultWords[view.fault].name : ironWords.noReading}
@@ -77,9 +80,3 @@ const Missing = ({ view }: { readonly view: Exclude<PlateView, { kind: 'number' 
 
 const lastRead = (lastMs: number | null): string =>
   lastMs === null ? ironWords.neverRead : ironWords.lastRead(formatDuration(lastMs));
-
-const HotWord = () => (
-  <strong class="hot-word" data-testid="hot">
-    {safetyWords.hot}
-  </strong>
-);

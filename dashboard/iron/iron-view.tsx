@@ -7,6 +7,8 @@ import { EvennessLine } from './evenness-line.tsx';
 import { Figure } from './figure.tsx';
 import { lead } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
+import { PlaceQuestions } from './moments/place-questions.tsx';
+import { TypedLast } from './moments/typed-reading.tsx';
 import { Others } from './others.tsx';
 import { RecentTrace } from './recent/recent-trace.tsx';
 import { Sentence, WorkLine } from './sentence.tsx';
@@ -24,9 +26,11 @@ export function IronPage() {
       <section class="iron-now" aria-label={view.iron.name}>
         <Figure view={view} />
         {plate.probe === null || plate.view.kind !== 'number' ? null : (
-          <Trust key={plate.id} id={plate.id} why={difference(plate.probe.guardBandK)} />
+          <Trust key={plate.id} id={plate.id} why={difference(plate.probe.guardBandK - plate.probe.overK)} />
         )}
         <Sentence iron={view.iron} plate={plate} testId="standing" />
+        <PlaceQuestions view={view} />
+        <TypedLast iron={view.iron} />
         <WorkLine iron={view.iron} />
         <DialLine iron={view.iron} />
         {view.plates.length > 1 ? (

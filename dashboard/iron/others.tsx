@@ -1,11 +1,15 @@
 import { useState } from 'preact/hooks';
 import type { IronLive } from '../../shared/messages/live.ts';
+import { watchedWords } from '../../shared/words/checks.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { safetyWords } from '../../shared/words/safety.ts';
 import { ironWords } from '../../shared/words/standing.ts';
 import { figure, unit } from '../parts/unit.ts';
 import { lead, others } from './irons.ts';
+import { momentC } from './moments/moment-text.ts';
+import { PlaceQuestions } from './moments/place-questions.tsx';
+import { TypedLast } from './moments/typed-reading.tsx';
 import type { IronView, Plate } from './plate.ts';
 import { Sentence } from './sentence.tsx';
 import { Work } from './work.tsx';
@@ -37,6 +41,8 @@ const Other = ({ view }: { readonly view: IronView }) => (
     {view.plates.map((plate) => (
       <SmallPlate key={plate.id} view={view} plate={plate} />
     ))}
+    <PlaceQuestions view={view} />
+    <TypedLast iron={view.iron} />
     <WorkWith iron={view.iron} />
   </li>
 );
@@ -55,26 +61,41 @@ function WorkWith({ iron }: { readonly iron: IronLive }) {
 const SmallPlate = ({ view, plate }: { readonly view: IronView; readonly plate: Plate }) => (
   <div class="other-plate">
     <p class="other-name">
-      {plate.probe?.label ?? plate.id}{' '}
+      {plate.probe?.label ?? (view.iron.probes.length === 0 ? view.iron.name : plate.id)}{' '}
       {view.iron.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
     </p>
     <p class="other-figure" data-testid="other-plate">
-      <SmallFigure plate={plate} />
+      <SmallFigure iron={view.iron} plate={plate} />
     </p>
     <Sentence iron={view.iron} plate={plate} testId="other-standing" />
-    {plate.view.kind !== 'number' || plate.probe?.hot === true ? (
-      <strong class="hot-word">{safetyWords.hot}</strong>
-    ) : null}
+    {isHotHere(view, plate) ? <strong class="hot-word">{safetyWords.hot}</strong> : null}
   </div>
 );
 
-function SmallFigure({ plate: { view } }: { readonly plate: Plate }) {
+/** A check pad or a loose probe beside one on the plate has nothing to add to how hot its iron is. */
+function isHotHere({ iron, hot }: IronView, { view, probe }: Plate): boolean {
+  if (view.kind === 'apart') return iron.watched !== 'monitored' && hot;
+  return view.kind !== 'number' || probe?.hot === true;
+}
+
+function SmallFigure({ iron, plate: { view } }: { readonly iron: IronLive; readonly plate: Plate }) {
   if (view.kind === 'lost') return ironWords.noReading;
+  if (view.kind === 'apart') return <SmallMoment iron={iron} />;
   if (view.kind === 'fault') return faultWords[view.fault].name;
   return (
     <>
       {figure(view.plateC)}
       <span class="other-unit">°{unit.value}</span>
     </>
+  );
+}
+
+/** A check or a typed reading, in a frame and smaller, so that it passes for no live one. */
+function SmallMoment({ iron }: { readonly iron: IronLive }) {
+  const c = momentC(iron);
+  return (
+    <span class="other-moment">
+      <span class="tag">{watchedWords[iron.watched]}</span> {c === null ? '' : `${figure(c)} °${unit.value}`}
+    </span>
   );
 }

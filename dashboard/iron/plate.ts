@@ -1,5 +1,6 @@
 import type { IronLive, Live, ProbeLive } from '../../shared/messages/live.ts';
 import { DAEMON_LOST_AFTER_MS } from '../../shared/messages/stream.ts';
+import type { Seat } from '../../shared/thermometer/place.ts';
 import type { Fault } from '../../shared/thermometer/reading.ts';
 import type { StreamState } from '../link/stream.ts';
 
@@ -8,6 +9,8 @@ export type PlateView =
   | { readonly kind: 'number'; readonly plateC: number }
   /** `lastMs`: how long ago the last valid reading was; null where there never was one. */
   | { readonly kind: 'fault'; readonly fault: Fault; readonly lastMs: number | null }
+  /** The probe is not on the plate for good: `readC` is what it reads, which counts for no plate that is shown live. */
+  | { readonly kind: 'apart'; readonly seat: Exclude<Seat, 'fitted'>; readonly readC: number | null }
   | { readonly kind: 'lost' };
 
 /**
@@ -18,6 +21,7 @@ export type PlateView =
 export function plateView(probe: ProbeLive | null, elapsedMs: number, isLive: boolean): PlateView {
   if (!isLive) return { kind: 'lost' };
   if (probe === null) return { kind: 'fault', fault: 'silent', lastMs: null };
+  if (probe.seat !== 'fitted') return { kind: 'apart', seat: probe.seat, readC: probe.readC };
   const lastMs = probe.ageMs === null ? null : probe.ageMs + Math.max(0, elapsedMs);
   if (probe.quality !== 'ok') return { kind: 'fault', fault: probe.quality, lastMs };
   if (probe.plateC === null || lastMs === null || lastMs > DAEMON_LOST_AFTER_MS)
@@ -47,9 +51,9 @@ export function ironViews(state: StreamState, isLive: boolean, nowMs: number): r
   if (live === null) return [];
   return live.situation.irons.flatMap((iron) => {
     const plates = iron.probes.map((id) => plateOf(id, live, state, { isLive, nowMs }));
-    const [first, ...others] = plates.toSorted((a, b) => heatOf(b) - heatOf(a));
-    if (first === undefined) return [];
-    const reads = first.view.kind === 'number';
+    const [first = byHand(iron, isLive), ...others] = plates.toSorted((a, b) => heatOf(b) - heatOf(a));
+    const { kind } = first.view;
+    const reads = kind === 'number' || kind === 'apart';
     return [
       {
         iron,
@@ -74,11 +78,15 @@ const isSame = (a: IronView, b: IronView): boolean =>
     (plate, i) => plate.probe === b.plates[i]?.probe && isSameView(plate.view, b.plates[i].view),
   );
 
-/** A fault says for how long it has stood: its view changes with the clock. */
-const isSameView = (a: PlateView, b: PlateView): boolean =>
-  a.kind === 'fault'
-    ? false
-    : a.kind === b.kind && (a.kind === 'lost' || b.kind === 'lost' || a.plateC === b.plateC);
+/** A fault says for how long it has stood: its view changes with the clock. All others follow from the probe's state. */
+const isSameView = (a: PlateView, b: PlateView): boolean => a.kind !== 'fault' && a.kind === b.kind;
+
+/** In place of a probe, where an iron has none. */
+const byHand = ({ id }: IronLive, isLive: boolean): Plate => ({
+  id,
+  probe: null,
+  view: isLive ? { kind: 'apart', seat: 'loose', readC: null } : { kind: 'lost' },
+});
 
 function plateOf(
   id: string,
@@ -94,8 +102,11 @@ function plateOf(
 const isUnseen = (live: Live, ironId: string): boolean =>
   !live.alarms.some((a) => a.iron === ironId && a.kind === 'no-reading' && a.state === 'acknowledged');
 
-const heatOf = (plate: Plate): number =>
-  plate.view.kind === 'number' ? plate.view.plateC : Number.NEGATIVE_INFINITY;
+/** One that has lost its reading comes before those that are not read all the time. */
+function heatOf({ view }: Plate): number {
+  if (view.kind === 'number') return view.plateC;
+  return view.kind === 'apart' ? Number.NEGATIVE_INFINITY : -Number.MAX_VALUE;
+}
 
 /** Another iron takes the lead only when hotter by this much, K: two irons alike don't change places all the time. */
 const TAKE_LEAD_K = 5;

@@ -1,5 +1,6 @@
 import type { IronLive, ProbeLive, Standing } from '../../shared/messages/live.ts';
 import { ironWords, phaseWords, placeWords, standingWords, trendWords } from '../../shared/words/standing.ts';
+import { momentText } from './moments/moment-text.ts';
 import type { Plate } from './plate.ts';
 
 /** Where a plate stands, in words; of several stages with one band, the one that is being worked. */
@@ -30,6 +31,7 @@ interface SentenceProps {
 
 /** The iron, where it stands, and which way it goes, as one sentence. */
 export function Sentence({ iron, plate, testId }: SentenceProps) {
+  if (plate.view.kind === 'apart') return <ApartSentence iron={iron} testId={testId} />;
   const standing = shownStanding(plate);
   const trend = trendOf(plate.probe, plate);
   return (
@@ -39,6 +41,23 @@ export function Sentence({ iron, plate, testId }: SentenceProps) {
         {standingText(standing, workedStage(iron))}
       </strong>
       {trend === null ? '.' : `, ${trend}.`}
+    </p>
+  );
+}
+
+/** The standing of the last check or typed reading, said as one of back then. */
+function ApartSentence({ iron, testId }: Omit<SentenceProps, 'plate'>) {
+  const { check, typed, watched } = iron;
+  const standing =
+    watched === 'checked' ? check?.last?.standing : watched === 'typed' ? typed?.standing : undefined;
+  return (
+    <p class="sentence">
+      {iron.name}:{' '}
+      <strong data-testid={testId} data-kind={standing?.kind ?? 'no-reading'}>
+        {standing === undefined ? '' : `${standingText(standing, workedStage(iron))}, `}
+        {momentText(iron)}
+      </strong>
+      .
     </p>
   );
 }

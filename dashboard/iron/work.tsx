@@ -8,6 +8,7 @@ import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { figure, temperature } from '../parts/unit.ts';
 import { DialTold } from './dial-told.tsx';
+import { TypedReading } from './moments/typed-reading.tsx';
 import { Recording } from './recording.tsx';
 
 /** What the user says of the work with one iron: the recording, the stage, where the iron is. */
@@ -16,6 +17,7 @@ export const Work = ({ iron }: { readonly iron: IronLive }) => (
     {viewOnly.value ? null : <Places iron={iron} />}
     {viewOnly.value ? null : <DialTold iron={iron} />}
     {viewOnly.value ? null : <Stages iron={iron} />}
+    {viewOnly.value ? null : <TypedReading iron={iron} />}
     <Recording iron={iron} />
     {iron.session === null && !viewOnly.value ? <p class="quiet">{recordingWords.needed}</p> : null}
   </div>

@@ -12,6 +12,7 @@ const askedSchema = z.discriminatedUnion('what', [
   z.strictObject({ what: z.literal('start'), iron: id }),
   z.strictObject({ what: z.literal('stop'), iron: id, session: id }),
   z.strictObject({ what: z.literal('mark'), iron: id, session: id, mark: markSchema }),
+  z.strictObject({ what: z.literal('typed'), iron: id, plateC: z.number() }),
   z.strictObject({ what: z.literal('acknowledge'), ...alarm }),
   z.strictObject({ what: z.literal('silence'), ...alarm, forS: z.number() }),
   z.strictObject({ what: z.literal('choose'), choice: chooseSourceSchema }),
@@ -27,11 +28,15 @@ export const commandSchema = z.strictObject({
 export type Asked = z.infer<typeof askedSchema>;
 export type Command = z.infer<typeof commandSchema>;
 
-/** A silence or a choice is meant for the moment; later than this it would mean something else, ms. */
+/** A silence, a choice or a typed reading is meant for the moment; later than this it would mean something else, ms. */
 export const MOMENT_MS = 60_000;
 
 export const isForTheMoment = (asked: Asked): boolean =>
-  asked.what === 'silence' || asked.what === 'choose' || asked.what === 'start' || asked.what === 'stop';
+  asked.what === 'silence' ||
+  asked.what === 'choose' ||
+  asked.what === 'typed' ||
+  asked.what === 'start' ||
+  asked.what === 'stop';
 
 export interface Post {
   readonly path: string;
@@ -60,6 +65,11 @@ export function postOf(command: Command, live: Live | null): Post | 'changed' {
       const length = asked.what === 'silence' ? { forS: asked.forS } : {};
       return { path: `/api/alarms/${asked.what}`, body: { commandId, iron, kind, probe, ...length } };
     }
+    case 'typed':
+      return {
+        path: `/api/irons/${encodeURIComponent(asked.iron)}/readings`,
+        body: { commandId, plateC: asked.plateC },
+      };
     case 'choose':
       return { path: '/api/source', body: asked.choice };
   }

@@ -118,7 +118,8 @@ function byUrgency(a: AlarmLive, b: AlarmLive): number {
 }
 
 function withMark(live: Live, ironId: string, mark: Mark): Live {
-  if (mark.kind === 'note') return live;
+  // What was typed is told with the situation, with what it means.
+  if (mark.kind === 'note' || mark.kind === 'typed') return live;
   const marked = (iron: IronLive): IronLive => {
     if (mark.kind === 'stage') return { ...iron, stageId: mark.stageId };
     if (mark.kind === 'place') return { ...iron, place: mark.place };

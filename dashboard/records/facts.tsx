@@ -3,6 +3,7 @@ import { isConfirmed } from '../../shared/heat/schedule.ts';
 import type { Session } from '../../shared/messages/sessions.ts';
 import type { SettingsFrom, Trace } from '../../shared/messages/trace.ts';
 import { formatDuration } from '../../shared/units/time.ts';
+import { handIronWords, seatWords } from '../../shared/words/checks.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { endWords, factWords, recordWords, startWords, traceWords } from '../../shared/words/records.ts';
 import { difference, temperature } from '../parts/unit.ts';
@@ -90,9 +91,10 @@ function Settled({ settings: { schedule, probes }, times }: SettledProps) {
         {cementLimitC === null ? factWords.cementUnset : traceWords.cementLimit(temperature(cementLimitC))}
       </Fact>
       <Fact name={factWords.probes}>
-        {probes.map(({ id, label, guardBandK, calibration }) => (
+        {probes.length === 0 ? handIronWords.none : null}
+        {probes.map(({ id, label, seat, guardBandK, calibration }) => (
           <div key={id} data-testid="probe-fact">
-            {factWords.probe(label, id, difference(guardBandK))};{' '}
+            {factWords.probe(label, id, difference(guardBandK))}, {seatWords[seat]};{' '}
             {calibration === null
               ? factWords.notCalibrated
               : factWords.calibration(calibration.version, times.dateTime(Date.parse(calibration.madeAt)))}

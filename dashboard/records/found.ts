@@ -1,6 +1,7 @@
 import type { FindingAnswer } from '../../shared/messages/sessions.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
+import { checkWords, typedWords } from '../../shared/words/checks.ts';
 import { findingWords } from '../../shared/words/records.ts';
 import { phaseWords } from '../../shared/words/standing.ts';
 import { gapText } from '../chart/gap-text.ts';
@@ -70,6 +71,15 @@ function textOf(
     }
     case 'load':
       return findingWords.load(String(finding.mark), difference(finding.troughDropK));
+    case 'check': {
+      const { hottestC, lowestC, settled, ended, guardBandK } = finding;
+      if (settled === null || lowestC === null)
+        return checkWords.missed(temperature(hottestC), ended ?? 'lost');
+      const value = checkWords.value(temperature(hottestC), difference(guardBandK));
+      return ended === null ? checkWords.settled(value) : checkWords.over(value, temperature(lowestC), ended);
+    }
+    case 'typed':
+      return typedWords.found(temperature(finding.plateC), difference(finding.guardBandK), finding.over);
     case 'cycle':
       return '';
   }

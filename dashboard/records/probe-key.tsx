@@ -1,10 +1,15 @@
 import type { Trace } from '../../shared/messages/trace.ts';
+import { seatWords } from '../../shared/words/checks.ts';
 import { LINES } from '../chart/look.ts';
 
 /** Which line is which probe's, where there are several. */
 export function ProbeKey({ trace }: { readonly trace: Trace }) {
   if (trace.probes.length < 2) return null;
-  const labels = new Map(trace.settings.flatMap(({ probes }) => probes.map(({ id, label }) => [id, label])));
+  const labels = new Map(
+    trace.settings.flatMap(({ probes }) =>
+      probes.map(({ id, label, seat }) => [id, seat === 'fitted' ? label : `${label} (${seatWords[seat]})`]),
+    ),
+  );
   return (
     <ul class="probe-key">
       {trace.probes.map(({ id }, i) => (

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import { problemSchema } from '../../shared/messages/command.ts';
 import { setupWords } from '../../shared/words/setup.ts';
 
@@ -20,6 +20,10 @@ export const put = <S extends z.ZodType>(path: string, body: unknown, schema: S)
 export const post = <S extends z.ZodType>(path: string, body: unknown, schema: S) =>
   asked(path, withBody('POST', body), schema);
 
+/** For what is answered with nothing but that it is done. */
+export const postDone = (path: string): Promise<Answered<unknown>> =>
+  asked(path, withBody('POST', {}), z.unknown());
+
 const withBody = (method: 'PUT' | 'POST', body: unknown): RequestInit => ({
   method,
   headers: { 'content-type': 'application/json' },
@@ -33,7 +37,7 @@ async function asked<S extends z.ZodType>(
 ): Promise<Answered<z.output<S>>> {
   try {
     const response = await fetch(path, { ...request, signal: AbortSignal.timeout(ANSWER_WITHIN_MS) });
-    const body: unknown = await response.json();
+    const body: unknown = response.status === 204 ? null : await response.json();
     if (!response.ok) return refused(response.status, body);
     const read = schema.safeParse(body);
     return read.success

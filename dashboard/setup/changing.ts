@@ -2,9 +2,10 @@ import { signal } from '@preact/signals';
 import { type Iron, type IronDraft, ironSchema } from '../../shared/iron/iron.ts';
 import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts';
 import { deviceSettingsSchema } from '../../shared/messages/settings.ts';
+import { type PlaceDraft, probePlaceSchema } from '../../shared/thermometer/place.ts';
 import { type ProbeDraft, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import { setupWords } from '../../shared/words/setup.ts';
-import { type Answered, put } from './ask-daemon.ts';
+import { type Answered, postDone, put } from './ask-daemon.ts';
 import { devicesSettled, irons, probes, readSettings } from './daemon-settings.ts';
 import type { Move } from './iron/moves.ts';
 
@@ -92,6 +93,26 @@ export const moveProbe = (probe: string, { to, back }: Move, words: string): Pro
     () => putIron(to.id, to.draft),
     words,
     () => putIron(back.id, back.draft),
+  );
+
+export const addIron = (subject: string, id: string, draft: IronDraft, words: string): Promise<boolean> =>
+  carryOut(
+    subject,
+    () => putIron(id, draft),
+    words,
+    () => postDone(`/api/irons/${encodeURIComponent(id)}/removal`),
+  );
+
+/** Only an iron without a probe can be taken away. */
+export const removeIron = (subject: string, id: string, words: string): Promise<boolean> =>
+  carryOut(subject, () => postDone(`/api/irons/${encodeURIComponent(id)}/removal`), words, null);
+
+export const tellPlace = (probe: string, place: PlaceDraft, words: string): Promise<boolean> =>
+  carryOut(
+    `probe ${probe}`,
+    () => put(`/api/probes/${encodeURIComponent(probe)}/place`, place, probePlaceSchema),
+    words,
+    null,
   );
 
 export function nameDevice(id: string, name: string, words: string): Promise<boolean> {

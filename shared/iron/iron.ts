@@ -6,8 +6,8 @@ import { confidences, USUAL_CONFIDENCE } from '../thermometer/uncertainty.ts';
 
 export const ironDraftSchema = z.strictObject({
   name: z.string().trim().min(1).max(60),
-  /** Probes fitted to its sole plate; a probe sits on one iron at most. */
-  probes: z.array(probeIdSchema).min(1).max(8),
+  /** Probes fitted to its sole plate or in its check pad, each on one iron at most; none: it is read by hand. */
+  probes: z.array(probeIdSchema).max(8),
   /** The heat schedule that it works by. */
   scheduleId: z.string().min(1).max(64),
   /** How surely its plate must be under a limit, one-sided (JCGM 106): sets the guard band. Left out: as it was. */

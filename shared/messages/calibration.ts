@@ -31,6 +31,7 @@ const partNotes = [
   'board',
   'board-calibrated',
   'mounting-allowed',
+  'mounting-pad',
   'mounting-stated',
   'mounting-in-place',
   'at-rest',

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { alarmKinds } from '../alarm/record.ts';
+import { plateTemperatureC } from '../heat/schedule.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
 
 /** What a page or another program may ask the daemon to do. */
@@ -18,12 +19,16 @@ export const markSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('place'), place: z.enum(['unknown', 'on-work', 'on-rest']) }),
   /** What the dial stands at, as printed on it; null: not said any more. */
   z.strictObject({ kind: z.literal('dial'), mark: dialMarkSchema.nullable() }),
+  /** What a hand thermometer reads on the plate now, degC. */
+  z.strictObject({ kind: z.literal('typed'), plateC: plateTemperatureC }),
   z.strictObject({ kind: z.literal('note'), text: z.string().trim().min(1).max(500) }),
 ]);
 
 export const startSessionSchema = z.strictObject({ commandId, iron: z.string().min(1).max(64) });
 export const stopSessionSchema = z.strictObject({ commandId });
 export const markCommandSchema = z.strictObject({ commandId, mark: markSchema });
+/** What was read from a hand thermometer, degC; recorded in the session that runs, else in one that begins with it. */
+export const typedReadingSchema = z.strictObject({ commandId, plateC: plateTemperatureC });
 export const acknowledgeSchema = z.strictObject({ commandId, ...alarmKey });
 export const silenceSchema = z.strictObject({
   commandId,

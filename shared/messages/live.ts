@@ -3,6 +3,7 @@ import { alarmKinds, alarmStates } from '../alarm/record.ts';
 import { heatScheduleSchema } from '../heat/schedule.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
+import { placeDraftSchema, seats, watchedHows } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
 import { evennessSchema } from './evenness.ts';
 import { hearingSchema } from './hearing.ts';
@@ -25,7 +26,15 @@ export const probeLiveSchema = z.strictObject({
   iron: z.string(),
   simulated: z.boolean(),
   quality: z.enum(['ok', ...faults]),
-  /** Null unless the quality is `ok`: an old number is never given. */
+  /** How it serves its iron, and where it was told to be; null: nobody told it. */
+  seat: z.enum(seats),
+  place: placeDraftSchema.nullable(),
+  /** What it reads, whatever that is worth; null unless the quality is `ok`. */
+  readC: z.number().nullable(),
+  /**
+   * The plate's temperature; null unless the quality is `ok` (an old number is never given) and the probe is on a plate: of
+   * a bare check pad, a loose probe and one whose place has yet to be told there is none.
+   */
   plateC: z.number().nullable(),
   standing: standingSchema,
   /** Age of the last valid reading, ms; null where there never was one. */
@@ -55,6 +64,46 @@ export const alarmLiveSchema = z.strictObject({
   silencedUntil: utc.nullable(),
 });
 
+const agedMs = z.number().int().min(0);
+
+/** Checks of an iron that is parked on a check pad. */
+export const checkLiveSchema = z.strictObject({
+  /** What the pad tells now; `silent`: it gives no valid reading. */
+  pad: z.enum(['bare', 'settling', 'settled', 'silent']),
+  /** What it reads while an iron lies on it, degC: the plate is at least as hot. */
+  padC: z.number().nullable(),
+  /** The last that settled: the hottest of it counts. `ageMs`: since it was last read. */
+  last: z
+    .strictObject({
+      at: utc,
+      ageMs: agedMs,
+      plateC: z.number(),
+      lowestC: z.number(),
+      guardBandK: z.number(),
+      standing: standingSchema,
+    })
+    .nullable(),
+  /** A later one that did not settle: the plate was at least so hot. */
+  missed: z
+    .strictObject({ at: utc, ageMs: agedMs, atLeastC: z.number(), ended: z.enum(['lifted', 'lost']) })
+    .nullable(),
+});
+
+export const typedLiveSchema = z.strictObject({
+  at: utc,
+  ageMs: agedMs,
+  plateC: z.number(),
+  guardBandK: z.number(),
+  standing: standingSchema,
+});
+
+export const chartLiveSchema = z.strictObject({
+  mark: dialMarkSchema,
+  meanC: z.number(),
+  /** Mean of its peaks; null where none are charted. */
+  peakC: z.number().nullable(),
+});
+
 export const ironLiveSchema = z.strictObject({
   id: z.string(),
   name: z.string(),
@@ -62,6 +111,14 @@ export const ironLiveSchema = z.strictObject({
   probes: z.array(z.string()).readonly(),
   phase: z.enum(ironPhases),
   hot: z.boolean(),
+  /** What stands behind what is said of it: monitored, checked and typed are never mixed. */
+  watched: z.enum(watchedHows),
+  /** Of an iron with a check pad. */
+  check: checkLiveSchema.nullable(),
+  /** What was typed last from a hand thermometer. */
+  typed: typedLiveSchema.nullable(),
+  /** What its dial chart has at the mark that was told: of an iron that is not monitored, while the mark isn't doubted. */
+  chart: chartLiveSchema.nullable(),
   place: z.enum(['unknown', 'on-work', 'on-rest']),
   stageId: z.string().nullable(),
   /** What the user said that the dial stands at; `doubted` once the plate does something else. */
@@ -121,6 +178,9 @@ export type Standing = z.infer<typeof standingSchema>;
 export type ProbeLive = z.infer<typeof probeLiveSchema>;
 export type AlarmLive = z.infer<typeof alarmLiveSchema>;
 export type IronLive = z.infer<typeof ironLiveSchema>;
+export type CheckLive = z.infer<typeof checkLiveSchema>;
+export type TypedLive = z.infer<typeof typedLiveSchema>;
+export type ChartLive = z.infer<typeof chartLiveSchema>;
 export type DeviceLive = z.infer<typeof deviceLiveSchema>;
 export type FoundPort = z.infer<typeof foundPortSchema>;
 export type Situation = z.infer<typeof situationSchema>;

@@ -96,6 +96,32 @@ export const findingSchema = z.discriminatedUnion('kind', [
     from: momentSchema,
     to: momentSchema,
   }),
+  /** A check on a pad: told as it settles and as it ends, with the same `from`. */
+  z.strictObject({
+    ...caused,
+    kind: z.literal('check'),
+    probe: z.string(),
+    from: momentSchema,
+    to: momentSchema,
+    /** Null where it was taken off before it settled: then the plate was at least as hot as that. */
+    settled: momentSchema.nullable(),
+    /** The hottest that the pad read, degC, and the coldest since it settled. */
+    hottestC: z.number(),
+    lowestC: z.number().nullable(),
+    /** What the pad may have had left of its way, K; null where that is not known. */
+    remainingK: z.number().nullable(),
+    guardBandK: z.number(),
+    /** Null while the iron still lay there. */
+    ended: z.enum(['lifted', 'lost']).nullable(),
+  }),
+  /** A reading that was typed from a hand thermometer. */
+  z.strictObject({
+    ...caused,
+    kind: z.literal('typed'),
+    plateC: z.number(),
+    guardBandK: z.number(),
+    over: z.boolean(),
+  }),
   z.strictObject({ ...caused, kind: z.literal('heat'), change: z.enum(['hot', 'cold']) }),
   z.strictObject({ ...caused, kind: z.literal('refused'), commandId: z.string(), reason: z.string() }),
 ]);

@@ -1,9 +1,15 @@
 import { z } from 'zod';
 import { heatScheduleSchema } from '../heat/schedule.ts';
+import { seats } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
+import { uncounted } from '../watch/counted.ts';
 import { findingSchema } from './sessions.ts';
 
 /** A session's readings thinned out for drawing. All times are milliseconds since the session's first input. */
+
+/** Why a row has no plate temperature: a fault, or a reading that is of no plate. */
+export const traceGaps = [...faults, ...uncounted] as const;
+export type TraceGap = (typeof traceGaps)[number];
 
 /** At most so many buckets a probe are given, and so many unless asked for. */
 export const POINTS_AT_MOST = 8000;
@@ -34,7 +40,7 @@ export const traceColumnsSchema = z.strictObject({
   tMs: z.array(z.number()).readonly(),
   minC: z.array(z.number().nullable()).readonly(),
   maxC: z.array(z.number().nullable()).readonly(),
-  fault: z.array(z.enum(faults).nullable()).readonly(),
+  fault: z.array(z.enum(traceGaps).nullable()).readonly(),
 });
 
 /** The settings in force from a time on. */
@@ -46,6 +52,7 @@ const settingsFromSchema = z.strictObject({
       z.strictObject({
         id: z.string(),
         label: z.string(),
+        seat: z.enum(seats),
         guardBandK: z.number(),
         /** The calibration that its readings were corrected with; null: it was not calibrated. */
         calibration: z

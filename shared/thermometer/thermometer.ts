@@ -69,15 +69,22 @@ export interface Heard {
   readonly clock: DeviceClock | undefined;
 }
 
+interface HeardAt {
+  readonly tMs: number;
+  /** At or above this a value is never hidden behind a doubt, degC: the limit with its guard band. */
+  readonly overC: number;
+  /** Whether the probe is in a check pad. */
+  readonly onPad?: boolean;
+}
+
 /**
  * Takes one sample in.
- * @param overC at or above this a value is never hidden behind a doubt, degC: the limit with its guard band
  * @returns null where the sample carries no temperature
  */
 export function hear(
   was: Thermometer,
   sample: Sample,
-  at: { readonly tMs: number; readonly clock: DeviceClock | undefined; readonly overC: number },
+  at: HeardAt & { readonly clock: DeviceClock | undefined },
   settings: WatchedProbe,
 ): Heard | null {
   const tC = temperatureOf(sample, settings);
@@ -94,12 +101,13 @@ function hearNumber(
   was: Thermometer,
   readC: number,
   atMs: number,
-  at: { readonly tMs: number; readonly overC: number },
+  at: HeardAt,
   settings: WatchedProbe,
 ): Thermometer {
   const { calibration, lag } = settings;
   const plateC = calibration === null ? readC : corrected(readC, calibration.correction);
   if (isOffPlate(settings, plateC, at)) return hearOffPlate(was, { plateC, readC }, atMs, at.tMs);
+  if (at.onPad === true) return hearPad(was, { plateC, readC }, atMs, at.tMs);
   const { level, jump } = judgeJump(was.level, plateC, at.tMs);
   const goesOn = was.reading.quality === 'ok' && !isBroken(was, at.tMs) && !jump;
   const slope = addToSlope(goesOn ? was.slope : null, atMs, plateC);
@@ -146,6 +154,29 @@ function hearOffPlate(
     slope: null,
     filter: null,
     heat: plateC < COLD_C ? 'cold' : 'hot',
+  };
+}
+
+/**
+ * A check pad is cold between checks, jumps as an iron is parked on it and holds one value then: neither says anything
+ * against its numbers. That it is cold says nothing of its iron, so the plate it was of stays as hot as it was.
+ */
+function hearPad(
+  was: Thermometer,
+  { plateC, readC }: { readonly plateC: number; readonly readC: number },
+  atMs: number,
+  tMs: number,
+): Thermometer {
+  return {
+    ...was,
+    heardMs: tMs,
+    level: { plateC, tMs, doubted: null },
+    held: null,
+    reading: { probe: was.reading.probe, quality: 'ok', atMs, plateC },
+    lastOk: { plateC, readC, tMs },
+    slope: null,
+    filter: trackPlate(isBroken(was, tMs) ? null : was.filter, atMs, plateC, traitsOf(null)),
+    heat: plateC < COLD_C ? was.heat : 'hot',
   };
 }
 

@@ -1,6 +1,7 @@
 import { type Calibration, isMadeInPlace } from '../calibration/calibration.ts';
 import type { Unevenness } from '../iron/evenness.ts';
 import { UNMEASURED_LAG_S } from './lag/filter.ts';
+import { type Placed, seatOf } from './place.ts';
 import type { ProbeSettings } from './probe.ts';
 import { estimateOf, type Thermometer } from './thermometer.ts';
 import { type Budget, budget, type Confidence } from './uncertainty.ts';
@@ -14,8 +15,10 @@ export interface Trusting {
 }
 
 /** A probe with as much of its calibration as trust depends on, so that one can be weighed before it is saved. */
-export interface TrustedProbe extends ProbeSettings {
-  readonly calibration: Pick<Calibration, 'correction' | 'mounting' | 'iron'> | null;
+export interface TrustedProbe extends ProbeSettings, Placed {
+  readonly calibration:
+    | (Pick<Calibration, 'correction' | 'mounting' | 'iron'> & Partial<Pick<Calibration, 'madeAt'>>)
+    | null;
   readonly unevenness?: Unevenness;
 }
 
@@ -31,6 +34,7 @@ export interface TrustedReading {
 /** The uncertainty budget of one reading. */
 export function budgetOf({ probe, iron }: Trusting, reading: TrustedReading): Budget {
   const { calibration, thermocouple, toleranceClass, mountingK, unevenness = null } = probe;
+  const onPad = seatOf(probe, iron.id) === 'check-pad';
   return budget({
     readingC: reading.readC,
     thermocouple,
@@ -38,13 +42,23 @@ export function budgetOf({ probe, iron }: Trusting, reading: TrustedReading): Bu
     calibration:
       calibration === null
         ? null
-        : { correction: calibration.correction, inPlace: isMadeInPlace(calibration, iron.id) },
+        : { correction: calibration.correction, inPlace: isInPlace(probe, iron.id) },
     resolutionK: reading.resolutionK,
     mountingK,
+    onPad,
     lagUK: reading.lagUK,
     unevenness,
     confidence: iron.confidence,
   });
+}
+
+/** Whether a calibration was made with the probe where it is now: one of before it got there knows another mounting. */
+function isInPlace({ calibration, place }: TrustedProbe, iron: string): boolean {
+  if (calibration === null || !isMadeInPlace(calibration, iron)) return false;
+  const { madeAt } = calibration;
+  const toldAt = place?.toldAt ?? null;
+  // The daemon writes both, in UTC and in one form: they compare as text.
+  return madeAt === undefined || toldAt === null || madeAt >= toldAt;
 }
 
 const SQRT3 = Math.sqrt(3);
@@ -60,9 +74,12 @@ export function budgetOfNow(trusting: Trusting, t: Thermometer): Budget | null {
   const estimate = estimateOf(t, trusting.probe);
   if (estimate === null || t.lastOk === null) return null;
   const { lag } = trusting.probe;
+  const onPad = seatOf(trusting.probe, trusting.iron.id) === 'check-pad';
   // What a lag that was not measured may hide is taken for a limit, a rectangular distribution (GUM 4.3.7).
-  const lagUK =
-    lag === null
+  // How fast a check pad moves says how far it is from settled, and nothing of its plate.
+  const lagUK = onPad
+    ? 0
+    : lag === null
       ? Math.min(MOST_AHEAD_K, Math.max(0, estimate.aheadK)) / SQRT3
       : lag.standardS * Math.min(FASTEST_K_PER_S, Math.abs(estimate.slopeKPerS));
   return budgetOf(trusting, { readC: t.lastOk.readC, resolutionK: t.filter?.noise.stepK ?? null, lagUK });

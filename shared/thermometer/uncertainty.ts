@@ -22,6 +22,8 @@ export interface BudgetFacts {
   readonly resolutionK: number | null;
   /** What mounting may take off a reading, K either way, as the user states it; null: the allowance of this program. */
   readonly mountingK: number | null;
+  /** True for a check pad, on which the plate rests only now and then. */
+  readonly onPad?: boolean;
   /** Standard uncertainty for lag, K: 0 while the plate is at rest. */
   readonly lagUK: number;
   /** How far the plate's hottest known spot is over the one that the probe sits at; null: none is known to be hotter. */
@@ -57,6 +59,7 @@ export type PartNote =
   | 'board'
   | 'board-calibrated'
   | 'mounting-allowed'
+  | 'mounting-pad'
   | 'mounting-stated'
   | 'mounting-in-place'
   | 'at-rest'
@@ -107,6 +110,11 @@ export const BOARD_LIMIT_K = 1;
 export const BOARD_LEFT_K = 0.5;
 /** What mounting may take off a reading while it was never compared in place, K either way: our own choice. */
 export const MOUNTING_LIMIT_K = 3;
+/**
+ * The same of a check pad, that the plate only rests on: a film of air, a fleck of glue. Our own choice, as much as 0.05 mm
+ * of air takes off at 150 degC for a disc of 1 cm2 on 4 mm of glass cloth (firmware-notes/check-pad.md works it out).
+ */
+export const PAD_LIMIT_K = 5;
 /** Where a class gives no tolerance: the widest of the usual ones, type K by IEC 60584-1 class 2. */
 const WIDEST_K = 2.5;
 const WIDEST_SHARE = 0.0075;
@@ -135,6 +143,23 @@ export function budget(facts: BudgetFacts): Budget {
     allowanceOnly: facts.calibration === null,
   };
 }
+
+/**
+ * Guard band of what is read from a hand thermometer, K: as of a type K probe of standard class that nothing is known of,
+ * since nobody has said more of it.
+ */
+export const handGuardBandK = (plateC: number, confidence: Confidence): number =>
+  budget({
+    readingC: plateC,
+    thermocouple: 'K',
+    toleranceClass: 'astm-standard',
+    calibration: null,
+    resolutionK: null,
+    mountingK: null,
+    lagUK: 0,
+    unevenness: null,
+    confidence,
+  }).guardBandK;
 
 function calibrationPart(readingC: number, correction: Correction): BudgetPart {
   const inside = readingC >= correction.fromC && readingC <= correction.toC;
@@ -174,14 +199,14 @@ const boardPart = (calibrated: boolean): BudgetPart => ({
 });
 
 /** Compared in place with the plate itself, the mounting is in the correction. */
-function mountingPart({ calibration, mountingK }: BudgetFacts): BudgetPart {
+function mountingPart({ calibration, mountingK, onPad = false }: BudgetFacts): BudgetPart {
   if (calibration?.inPlace === true)
     return { name: 'mounting', uK: 0, standing: 'measured', note: 'mounting-in-place' };
   return {
     name: 'mounting',
-    uK: (mountingK ?? MOUNTING_LIMIT_K) / SQRT3,
+    uK: (mountingK ?? (onPad ? PAD_LIMIT_K : MOUNTING_LIMIT_K)) / SQRT3,
     standing: 'stated',
-    note: mountingK === null ? 'mounting-allowed' : 'mounting-stated',
+    note: mountingK !== null ? 'mounting-stated' : onPad ? 'mounting-pad' : 'mounting-allowed',
   };
 }
 

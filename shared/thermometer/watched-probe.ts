@@ -1,9 +1,10 @@
 import type { Calibration } from '../calibration/calibration.ts';
 import type { Unevenness } from '../iron/evenness.ts';
+import type { Placed } from './place.ts';
 import type { ProbeSettings } from './probe.ts';
 
 /** A probe with the calibration that holds for it; null: none. */
-export interface WatchedProbe extends ProbeSettings, OffPlate {
+export interface WatchedProbe extends ProbeSettings, Placed, OffPlate {
   readonly calibration: Calibration | null;
   /** There where a spot of its plate is known to be hotter than the one that it sits at. */
   readonly unevenness?: Unevenness;

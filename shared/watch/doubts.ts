@@ -1,5 +1,6 @@
 import { markNumber } from '../iron/dial/mark.ts';
 import type { StretchFound } from '../iron/dial/stretch.ts';
+import { seatOf } from '../thermometer/place.ts';
 import { conversionOf } from '../thermometer/probe.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import type { ProbeId, Sample } from '../thermometer/sample.ts';
@@ -66,9 +67,8 @@ function stillRight(before: Doubts, { settings, before: settledBefore }: DoubtFa
 function followReading(was: Doubt, sample: Sample, { settings, tMs, readings }: DoubtFacts): Doubt {
   const reading = readings[sample.probe];
   if (reading?.quality !== 'ok') return was;
-  // In ice or in the air it falls by its nature.
-  if (settings.probes.find((p) => p.id === sample.probe)?.dipped === true)
-    return was.standing === null ? was : { ...was, standing: null };
+  // In ice, in the air or on its pad it falls by its nature.
+  if (!isOnPlate(settings, sample.probe)) return was.standing === null ? was : { ...was, standing: null };
   const { plateC } = reading;
   const { coldJunctionC } = sample;
   const { standing, suspicion } = watchForReversed(was.standing, { tMs, plateC, coldJunctionC });
@@ -77,6 +77,11 @@ function followReading(was: Doubt, sample: Sample, { settings, tMs, readings }: 
   const righted = was.suspicion?.kind === 'reversed' && plateC >= COLD_C;
   const same = standing === was.standing && coldJunctionC === was.coldJunctionC && !righted;
   return same ? was : { standing, coldJunctionC, suspicion: righted ? null : was.suspicion };
+}
+
+function isOnPlate({ iron, probes }: WatchSettings, id: ProbeId): boolean {
+  const own = probes.find((p) => p.id === id);
+  return own !== undefined && own.dipped !== true && seatOf(own, iron.id) === 'fitted';
 }
 
 function followCycles(was: Doubt, facts: DoubtFacts): Doubt {

@@ -1,27 +1,60 @@
 import { expectedPeakC } from '../iron/behaviour.ts';
+import { saysCold } from '../iron/check/pad.ts';
 import { followReach, noReach } from '../thermometer/lag/heading.ts';
+import { type Seat, seatOf, watchedHow } from '../thermometer/place.ts';
 import { deviceOf, type ProbeId } from '../thermometer/sample.ts';
-import { estimateOf, qualityOf } from '../thermometer/thermometer.ts';
+import { COLD_C, estimateOf, qualityOf } from '../thermometer/thermometer.ts';
 import { guardBandNowK, restingGuardBandK } from '../thermometer/trust.ts';
-import type { WatchInput } from './input.ts';
+import type { Checks } from './checks.ts';
+import type { WatchInput, WatchSettings } from './input.ts';
 import type { IronFacts } from './iron.ts';
 import { type ProbeFacts, type Seen, seenOfGone, seenOfIron, seenOfProbe } from './seen.ts';
 import type { WatchState } from './state.ts';
 
 /** What one slice is told of the others: the only place that looks across them. */
 
-export const ironFacts = ({
-  tMs,
-  settings,
-  thermometers,
-  work,
-}: Pick<WatchState, 'tMs' | 'settings' | 'thermometers' | 'work'>): IronFacts => ({
-  tMs,
-  probes: settings?.iron.probes ?? [],
-  plates: thermometers,
-  stage: settings?.schedule.stages.find((s) => s.id === work.stageId) ?? null,
-  work,
-});
+export function ironFacts(
+  state: Pick<WatchState, 'tMs' | 'settings' | 'thermometers' | 'work' | 'checks'>,
+): IronFacts {
+  const { tMs, settings, thermometers, work } = state;
+  const probes = (settings?.iron.probes ?? []).filter((p) => seatIn(state, p) === 'fitted');
+  const plates = Object.fromEntries(probes.flatMap((p) => (thermometers[p] ? [[p, thermometers[p]]] : [])));
+  return {
+    tMs,
+    probes,
+    plates,
+    atLeastC: (probe) => atLeastC(state, probe),
+    byHandOnly: settings !== null && watchedHow(ownProbes(settings), settings.iron.id) === 'typed',
+    stage: settings?.schedule.stages.find((s) => s.id === work.stageId) ?? null,
+    work,
+  };
+}
+
+/** The probes of this iron's settings that sit on it. */
+const ownProbes = ({ iron, probes }: WatchSettings): WatchSettings['probes'] =>
+  probes.filter((p) => iron.probes.includes(p.id));
+
+function seatIn({ settings }: Pick<WatchState, 'settings'>, id: ProbeId): Seat {
+  const probe = settings?.probes.find((p) => p.id === id);
+  return settings === null || probe === undefined ? 'fitted' : seatOf(probe, settings.iron.id);
+}
+
+/**
+ * What the plate is at least by a probe that isn't on it for good, degC; null where that tells nothing. Neither a pad that
+ * may be bare nor a probe whose place was not told makes a plate cold.
+ */
+function atLeastC(
+  state: Pick<WatchState, 'settings' | 'thermometers' | 'checks'>,
+  id: ProbeId,
+): number | null {
+  const reading = state.thermometers[id]?.reading;
+  if (reading?.quality !== 'ok') return null;
+  const seat = seatIn(state, id);
+  if (seat === 'not-told') return Math.max(COLD_C, reading.plateC);
+  const contact = seat === 'check-pad' ? (state.checks.pads[id]?.contact ?? null) : null;
+  if (contact === null) return null;
+  return saysCold(contact) ? reading.plateC : Math.max(COLD_C, reading.plateC);
+}
 
 export interface After {
   readonly seen: readonly Seen[];
@@ -37,6 +70,8 @@ export function after(state: WatchState, input: WatchInput): After {
     band: state.band.seen,
     keeping: state.keeping,
     drift: state.settings?.drift ?? null,
+    typed: typedNow(state),
+    fabricLimitC: state.settings?.schedule.fabricLimitC ?? Number.POSITIVE_INFINITY,
   });
   if (input.kind === 'sample') {
     const { probe } = input.sample;
@@ -46,9 +81,25 @@ export function after(state: WatchState, input: WatchInput): After {
     const reach = { ...state.reach, [probe]: followReach(facts.reach, facts.heading) };
     return { seen: [...seenOfProbe(facts), ...ofIron], reach };
   }
-  const probes = Object.keys(state.thermometers);
+  const probes = Object.keys(state.thermometers).filter((p) => seatIn(state, p) !== 'loose');
   const ofGone = seenOfGone(Object.values(state.alarms), probes);
   return { seen: [...probes.flatMap((p) => ofProbe(state, p)), ...ofIron, ...ofGone], reach: state.reach };
+}
+
+/** A plate that is followed tells more than what was typed so long before, ms. */
+const TYPED_COUNTS_MS = 60_000;
+
+/** What was typed last, until a later check, or a probe on the plate that has read for a while since. */
+function typedNow({ tMs, settings, checks, thermometers }: WatchState): Checks['typed'] {
+  const { typed, last } = checks;
+  if (typed === null || settings === null || (last?.settledMs ?? 0) > typed.atMs) return null;
+  if (tMs - typed.atMs < TYPED_COUNTS_MS) return typed;
+  const { id, probes } = settings.iron;
+  const reads = settings.probes.some(
+    (p) =>
+      probes.includes(p.id) && seatOf(p, id) === 'fitted' && thermometers[p.id]?.reading.quality === 'ok',
+  );
+  return reads ? null : typed;
 }
 
 function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
@@ -57,19 +108,24 @@ function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
 }
 
 function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
-  const { settings, thermometers, links, leader, behaviour, others, reach, doubts } = state;
+  const { settings, thermometers, links, leader, behaviour, others, reach, checks, doubts } = state;
   const t = thermometers[probe];
   const own = settings?.probes.find((p) => p.id === probe);
   if (settings === null || t === undefined || own === undefined) return null;
   const { fabricLimitC } = settings.schedule;
   const trusting = { probe: own, iron: settings.iron };
+  const seat = seatOf(own, settings.iron.id);
+  if (seat === 'loose') return null;
+  const onPad = seat === 'check-pad';
   const guardBandK = guardBandNowK(trusting, t, fabricLimitC);
   const readC = t.reading.quality === 'ok' ? t.reading.plateC : null;
-  const estimate = estimateOf(t, own);
+  // How a check pad moves says nothing of where its plate goes.
+  const estimate = onPad ? null : estimateOf(t, own);
   const followed = probe === leader ? behaviour : others[probe];
   const there = links[deviceOf(probe)]?.link === 'connected';
   return {
     probe,
+    onPad,
     quality: qualityOf(t),
     limitC: fabricLimitC - guardBandK,
     // A probe whose lag is known tells where the plate is ahead of it.
@@ -83,6 +139,9 @@ function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
     },
     reach: reach[probe] ?? noReach,
     suspicion: doubts[probe]?.suspicion ?? null,
-    mayBeHot: t.heat === 'hot' || (t.heat === 'unknown' && there),
+    // A pad that nothing lies on may be silent.
+    mayBeHot: onPad
+      ? (checks.pads[probe]?.contact ?? null) !== null
+      : t.heat === 'hot' || (t.heat === 'unknown' && there),
   };
 }

@@ -5,6 +5,7 @@ import type { StretchFound } from '../iron/dial/stretch.ts';
 import type { IronPhase } from '../iron/phase.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
+import type { Check, Typed } from './checks.ts';
 
 /** What the watch concluded. */
 
@@ -20,6 +21,10 @@ export type Finding =
   | { readonly kind: 'stretch'; readonly probe: ProbeId; readonly stretch: StretchFound }
   /** How far a spell of work has drawn the plate down. */
   | { readonly kind: 'load'; readonly load: LoadFound }
+  /** A check on a pad: told as it settles and as it ends, with the same begin. */
+  | { readonly kind: 'check'; readonly check: Check }
+  /** A reading that was typed from a hand thermometer. */
+  | { readonly kind: 'typed'; readonly typed: Typed }
   /** The plate has passed 45 degC rising (a session is due), or has been measured cold for long enough. */
   | { readonly kind: 'heat'; readonly change: 'hot' | 'cold' }
   /** A mark, acknowledgement or silence that could not be taken, with the reason. */
@@ -47,6 +52,10 @@ export function findingSubject(finding: Finding): string {
       return 'stretch';
     case 'load':
       return 'load';
+    case 'check':
+      return `check:${finding.check.probe}:${finding.check.ended ?? 'settled'}`;
+    case 'typed':
+      return 'typed';
     case 'heat':
       return `heat:${finding.change}`;
     case 'refused':

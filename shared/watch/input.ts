@@ -53,6 +53,8 @@ export type Mark =
   | { readonly kind: 'place'; readonly place: Place }
   /** What the dial stands at; null: not said. The last one counts. */
   | { readonly kind: 'dial'; readonly mark: DialMark | null }
+  /** What a hand thermometer reads on the plate now, degC. */
+  | { readonly kind: 'typed'; readonly plateC: number }
   | { readonly kind: 'note'; readonly text: string };
 
 export type DeviceLink = 'connected' | 'starting' | 'lost';

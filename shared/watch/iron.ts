@@ -4,7 +4,7 @@ import type { ToldDial } from '../iron/dial/mark.ts';
 import { noSitting, type Sitting, sit } from '../iron/dial/sitting.ts';
 import { coldIron, type IronHeat, judgeHeat } from '../iron/heat.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
-import type { Thermometer } from '../thermometer/thermometer.ts';
+import { COLD_C, type Thermometer } from '../thermometer/thermometer.ts';
 import type { Finding } from './finding.ts';
 import type { Place, WatchInput } from './input.ts';
 
@@ -33,9 +33,13 @@ export const newIron: IronSlice = {
 
 export interface IronFacts {
   readonly tMs: number;
-  /** The probes that sit on this iron, the one to lead first. */
+  /** The probes on this iron's plate, the one to lead first. */
   readonly probes: readonly ProbeId[];
   readonly plates: Readonly<Record<ProbeId, Pick<Thermometer, 'reading' | 'lastOk'>>>;
+  /** What the plate is at least by a probe that isn't on it for good, degC; null where that tells nothing. */
+  readonly atLeastC: (probe: ProbeId) => number | null;
+  /** Whether nothing but a hand thermometer tells of the plate. */
+  readonly byHandOnly: boolean;
   /** The stage that is being worked, if the user chose one. */
   readonly stage: BandWatch['stage'];
   /** What the user has said of the work. */
@@ -58,11 +62,31 @@ const LEAD_LOST_MS = 10_000;
 export function stepIron(before: IronSlice, input: WatchInput, facts: IronFacts): IronStep {
   const fitted = input.kind === 'settings' ? withoutGone(before, facts.probes) : before;
   const slice = sameStage(fitted.band.stage, facts.stage) ? fitted : atNewStage(fitted, facts);
+  if (input.kind === 'mark' && input.mark.kind === 'typed') return hearHand(slice, input.mark.plateC, facts);
   if (input.kind !== 'sample') return { slice, found: [] };
   const { probe } = input.sample;
+  if (!facts.probes.includes(probe)) return hearAtLeast(slice, facts.atLeastC(probe), facts);
   const reading = facts.plates[probe]?.reading;
   if (reading?.quality !== 'ok') return { slice, found: [] };
   return hearPlate(slice, probe, reading.plateC, facts);
+}
+
+/** A plate that is known from a check, or a probe whose place has yet to be told, is in use all the same. */
+function hearAtLeast(slice: IronSlice, plateC: number | null, facts: IronFacts): IronStep {
+  if (plateC === null) return { slice, found: [] };
+  const { heat, change } = judgeHeat(slice.heat, facts.tMs, Math.max(plateC, hottestC(facts)));
+  return { slice: { ...slice, heat }, found: change === null ? [] : [{ kind: 'heat', change }] };
+}
+
+/** One reading by hand makes an iron one in use; it ends that only where nothing else is ever read of it. */
+function hearHand(slice: IronSlice, plateC: number, facts: IronFacts): IronStep {
+  if (plateC >= COLD_C) return hearAtLeast(slice, plateC, facts);
+  return facts.byHandOnly
+    ? {
+        slice: { ...slice, heat: { ...coldIron, seenMs: facts.tMs } },
+        found: [{ kind: 'heat', change: 'cold' }],
+      }
+    : { slice, found: [] };
 }
 
 function hearPlate(slice: IronSlice, probe: ProbeId, plateC: number, facts: IronFacts): IronStep {

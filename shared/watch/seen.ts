@@ -8,6 +8,7 @@ import { type HeadingFacts, headingForLimit, type Reach } from '../thermometer/l
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import { type Suspicion, suspicionDetail } from '../thermometer/suspect-probe.ts';
+import type { Typed } from './checks.ts';
 
 /** From facts to what is seen of each alarm's condition. */
 export interface Seen extends AlarmKey {
@@ -19,6 +20,8 @@ export interface Seen extends AlarmKey {
 
 export interface ProbeFacts {
   readonly probe: ProbeId;
+  /** In a check pad: its slope is the pad's, not the plate's. */
+  readonly onPad: boolean;
   readonly quality: Quality;
   /** The fabric limit with the guard band of this reading taken off, degC. */
   readonly limitC: number;
@@ -32,12 +35,17 @@ export interface ProbeFacts {
 
 /** The alarms of one probe. */
 export const seenOfProbe = (facts: ProbeFacts): readonly Seen[] => {
-  const { probe, quality, limitC, highestC, heading, reach, suspicion, mayBeHot } = facts;
+  const { probe, onPad, quality, limitC, highestC, heading, reach, suspicion, mayBeHot } = facts;
   const plateC = heading.readC;
   const over = overLimit({ plateC: highestC, limitC }, alarmTable['over-limit'].deadbandK);
   return [
     { kind: 'over-limit', probe, condition: over, plateC },
-    { kind: 'heading-for-limit', probe, condition: headingForLimit(heading, reach), plateC },
+    {
+      kind: 'heading-for-limit',
+      probe,
+      condition: onPad ? 'inside' : headingForLimit(heading, reach),
+      plateC,
+    },
     { kind: 'no-reading', probe, condition: noReading(quality, mayBeHot), detail: quality },
     {
       kind: 'suspect-probe',
@@ -52,15 +60,33 @@ export interface WholeFacts {
   readonly band: BandSeen;
   readonly keeping: { readonly kept: boolean; readonly detail: string };
   readonly drift: Drift | null;
+  /** What was typed last, while it counts; null: nothing, or it has been overtaken. */
+  readonly typed: Pick<Typed, 'plateC' | 'guardBandK'> | null;
+  readonly fabricLimitC: number;
 }
 
 /** The alarms that concern the whole iron. */
-export const seenOfIron = ({ band, keeping, drift }: WholeFacts): readonly Seen[] => [
+export const seenOfIron = ({ band, keeping, drift, typed, fabricLimitC }: WholeFacts): readonly Seen[] => [
+  { kind: 'over-limit', probe: null, ...typedOver(typed, fabricLimitC), detail: TYPED },
   outside(band, 'above'),
   outside(band, 'below'),
   { kind: 'drift', probe: null, condition: drifted(drift), detail: drift === null ? '' : driftDetail(drift) },
   { kind: 'not-recording', probe: null, condition: notRecording(keeping.kept), detail: keeping.detail },
 ];
+
+/** How an alarm says that a reading was typed. */
+export const TYPED = 'typed';
+
+/** What was typed stands until something else has been read: nobody knows what the plate has done since. */
+function typedOver(
+  typed: WholeFacts['typed'],
+  fabricLimitC: number,
+): Pick<Seen, 'condition'> & { readonly plateC?: number } {
+  if (typed === null) return { condition: 'inside' };
+  const { plateC, guardBandK } = typed;
+  const facts = { plateC, limitC: fabricLimitC - guardBandK };
+  return { condition: overLimit(facts, alarmTable['over-limit'].deadbandK), plateC };
+}
 
 function outside(band: BandSeen, side: 'above' | 'below'): Seen {
   const kind = `${side}-band` as const;

@@ -4,6 +4,7 @@ import type { Reach } from '../thermometer/lag/heading.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { LinkState, Thermometer } from '../thermometer/thermometer.ts';
+import { type Checks, noChecks } from './checks.ts';
 import type { Doubts } from './doubts.ts';
 import type { WatchSettings } from './input.ts';
 import { type IronSlice, newIron } from './iron.ts';
@@ -22,6 +23,7 @@ export interface WatchState extends IronSlice {
   readonly clocks: Readonly<Record<string, DeviceClock>>;
   readonly links: Readonly<Record<string, LinkState>>;
   readonly work: Work;
+  readonly checks: Checks;
   /** How far each probe's plate usually gets in its thermostat's rises. */
   readonly reach: Readonly<Record<ProbeId, Reach>>;
   /** What is suspected of its probes. */
@@ -41,6 +43,7 @@ export const initialWatch = (seq: number, tMs: number): WatchState => ({
   links: {},
   ...newIron,
   work: newWork,
+  checks: noChecks,
   reach: {},
   doubts: {},
   alarms: {},

@@ -1,4 +1,5 @@
 import type { DeviceClock } from '../thermometer/device-clock.ts';
+import { seatOf } from '../thermometer/place.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import { deviceOf, type ProbeId, type Sample } from '../thermometer/sample.ts';
 import {
@@ -86,7 +87,8 @@ function takeSample(
   const slice = before.links[device] === undefined ? withLink(before, device, 'connected', tMs) : before;
   const { fabricLimitC } = settings.schedule;
   const overC = fabricLimitC - restingGuardBandK({ probe: settled, iron: settings.iron }, fabricLimitC);
-  const heard = hear(was, sample, { tMs, clock: slice.clocks[device], overC }, settled);
+  const onPad = seatOf(settled, settings.iron.id) === 'check-pad';
+  const heard = hear(was, sample, { tMs, clock: slice.clocks[device], overC, onPad }, settled);
   if (heard === null) return { slice, found: none };
   const clocks = heard.clock === undefined ? slice.clocks : { ...slice.clocks, [device]: heard.clock };
   return put({ ...slice, clocks }, sample.probe, heard.thermometer);

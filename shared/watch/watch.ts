@@ -3,6 +3,7 @@ import { alarmKeyText } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import { doubtfulBand } from '../heat/band.ts';
 import { commandAlarms, watchAlarms } from './alarms.ts';
+import { stepChecks } from './checks.ts';
 import { stepDoubts } from './doubts.ts';
 import { after, ironFacts } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
@@ -35,7 +36,9 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
     return { state: { ...fitted, seq, tMs }, found: nothing };
   const read = stepThermometers(thermometersOf(fitted), input, settings, tMs);
   const told = stepWork(fitted.work, input, settings.schedule.stages, tMs);
-  const facts = ironFacts({ tMs, settings, thermometers: read.slice.thermometers, work: told.work });
+  const { thermometers } = read.slice;
+  const checked = stepChecks(fitted.checks, input, { tMs, settings, thermometers });
+  const facts = ironFacts({ tMs, settings, thermometers, work: told.work, checks: checked.checks });
   const iron = stepIron(ironOf(fitted), input, facts);
   const doubts = stepDoubts(fitted.doubts, input, {
     tMs,
@@ -54,6 +57,7 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
     ...read.slice,
     ...iron.slice,
     work: told.work,
+    checks: checked.checks,
     reach: fitted.reach,
     doubts,
     alarms: commanded.alarms,
@@ -63,7 +67,11 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
   const alarmed = watchAlarms(state.alarms, seen, tMs);
   return {
     state: { ...state, alarms: alarmed.alarms, reach },
-    found: numbered([read.found, told.found, iron.found, commanded.found, alarmed.found], seq, tMs),
+    found: numbered(
+      [read.found, told.found, checked.found, iron.found, commanded.found, alarmed.found],
+      seq,
+      tMs,
+    ),
   };
 }
 

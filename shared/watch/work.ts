@@ -52,6 +52,7 @@ function hearMark(
         found: [],
       };
     case 'note':
+    case 'typed':
       return { work, found: [] };
     case 'stage': {
       const { stageId } = mark;

@@ -115,6 +115,8 @@ export const budgetNoteWords: Readonly<Record<PartNote, string>> = {
   'step-unknown': 'No step has been seen yet.',
   board: 'What such boards commonly promise, over √3: an allowance of this program’s own.',
   'board-calibrated': 'What is left on a warmer or colder day: an allowance of this program’s own.',
+  'mounting-pad':
+    'How far a check pad may be from the plate that rests on it, over √3: a film of air or a fleck of glue makes it read too low. An allowance of this program’s own.',
   'mounting-allowed':
     'How far the probe may be from the plate that it sits on, over √3: an allowance of this program’s own, until it is compared in place.',
   'mounting-stated': 'As you stated it, over √3.',

@@ -11,6 +11,8 @@ Options, each with the environment variable of the same meaning:
   --serial PATH[@BAUD]  a device to watch; may be given several times (SOLEPLATE_SERIAL, separated by commas);
                         115200 baud unless said otherwise
   --simulate            watch the simulated iron, labelled SIMULATED everywhere (SOLEPLATE_SIMULATE=1)
+  --simulate-pad        the same with its probe in a check pad, on which the iron is parked between passes: say so
+                        under Setup, Irons and probes (SOLEPLATE_SIMULATE_PAD=1)
   --speed N             run the simulated iron N times as fast, 0.1 to 1000 (SOLEPLATE_SPEED)
   --thermocouple TYPE   let the simulated iron send the emf of this type, with "-reversed" behind it for swapped wires,
                         as K or J-reversed (SOLEPLATE_THERMOCOUPLE)

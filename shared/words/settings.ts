@@ -14,6 +14,10 @@ export const settingsWords = {
   mixedProbes:
     'Simulated probes and real ones are kept apart: an iron has the one kind or the other, and keeps to it. Name probes of its own kind.',
   noIron: (id: string) => `There is no iron "${id}".`,
+  sitsNowhere:
+    'This probe sits on no iron yet. It gets one of its own with its next line; say then where it is.',
+  hasProbes: (iron: string) =>
+    `"${iron}" has a probe, so its plate is watched. Move its probe to another iron, and it goes by itself.`,
   markMeasured: (mark: number) =>
     `Mark ${mark} has been measured by a probe, which says more than one reading. Take that point out first if it is wrong.`,
   markNotCharted: (mark: number) => `The dial chart has no mark ${mark}. Name one that it has.`,

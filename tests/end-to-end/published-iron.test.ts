@@ -46,7 +46,16 @@ it('comes back at each of its marks within the resolution of its probe, and its 
   const dataDir = join(freshFolder(), 'data');
   const listen = { host: '127.0.0.1', port: 0 };
   const running = await startProgram(
-    { kind: 'run', serial: [], simulate: true, thermocouple: null, speed: SPEED, listen, dataDir },
+    {
+      kind: 'run',
+      serial: [],
+      simulate: true,
+      thermocouple: null,
+      simulatedPad: false,
+      speed: SPEED,
+      listen,
+      dataDir,
+    },
     {
       log: pino({ level: 'silent' }),
       say: () => undefined,

@@ -65,6 +65,7 @@ async function startOn(machine: MachineOnDisk, more: { readonly simulate?: boole
     {
       kind: 'run',
       serial: [],
+      simulatedPad: false,
       simulate: more.simulate ?? false,
       speed: 1,
       thermocouple: null,

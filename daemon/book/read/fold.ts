@@ -1,5 +1,6 @@
 import type { Reading } from '../../../shared/thermometer/reading.ts';
 import type { ProbeId } from '../../../shared/thermometer/sample.ts';
+import type { CountingState } from '../../../shared/watch/counted.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import type { Entry } from '../../../shared/watch/input.ts';
 
@@ -14,5 +15,5 @@ export interface FoldStep {
   /** Null for what happened after the last entry. */
   readonly entry: Entry | null;
   readonly found: readonly FoundEntry[];
-  readonly state: { readonly readings: Readonly<Record<ProbeId, Reading>> };
+  readonly state: { readonly readings: Readonly<Record<ProbeId, Reading>> } & CountingState;
 }

@@ -26,6 +26,8 @@ export interface IronTraits {
   readonly body: IronBody;
   readonly probe: ProbeTraits;
   readonly wire: WireTraits;
+  /** Where its probe is in a check pad: how slowly that comes to the room's temperature with nothing on it, s. */
+  readonly padAirS?: number;
 }
 
 /** INVENTED DEMO DATA: none of these is a measured iron; they only have plausible sizes. */
@@ -55,6 +57,15 @@ export const bigIron: IronTraits = {
   },
   probe: quarterDegree,
   wire: board,
+};
+
+/** The same, whose probe is in a check pad: its rest. A copper disc of 1 mm, pressed well. */
+export const padIron: IronTraits = {
+  ...bigIron,
+  name: 'Big demo iron with a check pad',
+  probe: { ...quarterDegree, lagS: 6 },
+  wire: { ...board, motion: false },
+  padAirS: 70,
 };
 
 /** A household iron that swings some 28 K (50 degF) around its mean. */

@@ -78,7 +78,8 @@ function step(traits: IronTraits, scenario: Scenario, state: IronState): { said:
   };
   const tMs = state.tMs + traits.wire.periodMs;
   const device = lost ? { bootMs: tMs, n: 0 } : { bootMs: state.bootMs, n: state.n + 1 };
-  const heat = warm(traits, { ambientC: scenario.ambientC, ...outside(conditions) }, state);
+  const around = { ambientC: scenario.ambientC, ...outside(conditions) };
+  const heat = warm(traits, around, state, conditions.place === 'on-rest');
   return { said, state: { tMs, ...device, ...heat, seed: spoken.seed } };
 }
 
@@ -92,9 +93,15 @@ function warm(
   traits: IronTraits,
   around: Surroundings,
   state: IronState,
+  parked: boolean,
 ): Pick<IronState, 'body' | 'junctionC'> {
   const dtS = traits.wire.periodMs / 1000;
   const body = advanceBody(traits.body, state.body, around, dtS);
+  // A check pad that nothing lies on knows the room only.
+  if (traits.padAirS !== undefined && !parked) {
+    const room = { fromC: around.ambientC, toC: around.ambientC, dtS };
+    return { body, junctionC: followPlate(traits.padAirS, state.junctionC, room) };
+  }
   const plate = { fromC: state.body.plateC, toC: body.plateC, dtS };
   return { body, junctionC: followPlate(traits.probe.lagS, state.junctionC, plate) };
 }

@@ -22,7 +22,7 @@ import { pointWords, refusalText } from '../../../shared/words/calibration.ts';
 import { settingsWords } from '../../../shared/words/settings.ts';
 import { newId } from '../../ids.ts';
 import { withCalibration } from '../../settings/change.ts';
-import { calibrationVersions } from '../../settings/settings.ts';
+import { calibrationVersions, placed } from '../../settings/settings.ts';
 import { Refusal } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { type Known, madeNow, shown } from './shown.ts';
@@ -131,7 +131,7 @@ export class CalibrationDesk {
     const iron = settings.irons.find((i) => i.probes.includes(id));
     const nowMs = this.#nowMs();
     return {
-      probe,
+      probe: placed(settings, probe),
       versions: calibrationVersions(settings, id),
       procedure: procedures.calibrations.get(id) ?? null,
       sits: iron === undefined ? null : this.#program.settingsOf(iron),

@@ -15,6 +15,7 @@ import type {
   ProbeCalibrations,
   ProcedureShown,
 } from '../../../shared/messages/calibration.ts';
+import type { Placed } from '../../../shared/thermometer/place.ts';
 import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import type { Thermometer } from '../../../shared/thermometer/thermometer.ts';
 import { budgetOf, budgetOfNow, type TrustedProbe } from '../../../shared/thermometer/trust.ts';
@@ -26,7 +27,7 @@ import { refusalText } from '../../../shared/words/calibration.ts';
 /** From what is known of a probe's calibrations to what is shown of them. */
 
 export interface Known {
-  readonly probe: ProbeSettings;
+  readonly probe: ProbeSettings & Placed;
   /** All of this probe, the newest first. */
   readonly versions: readonly Calibration[];
   readonly procedure: Procedure | null;

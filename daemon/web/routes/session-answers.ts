@@ -118,6 +118,15 @@ function findingOf({ seq, tMs, finding }: FoundEntry, moment: ToMoment): Finding
     const { fromMs, toMs, ...load } = finding.load;
     return { ...caused, kind: 'load', from: moment(fromMs), to: moment(toMs), ...load };
   }
+  if (finding.kind === 'check') {
+    const { fromMs, toMs, settledMs, ...check } = finding.check;
+    const settled = settledMs === null ? null : moment(settledMs);
+    return { ...caused, kind: 'check', from: moment(fromMs), to: moment(toMs), settled, ...check };
+  }
+  if (finding.kind === 'typed') {
+    const { atMs: _, ...typed } = finding.typed;
+    return { ...caused, kind: 'typed', ...typed };
+  }
   if (finding.kind !== 'cycle') return { ...caused, ...finding };
   const { fromMs, toMs, peakC, troughC, meanC } = finding.cycle;
   return { ...caused, kind: 'cycle', from: moment(fromMs), to: moment(toMs), peakC, troughC, meanC };

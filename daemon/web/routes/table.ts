@@ -5,6 +5,7 @@ import { dialRoutes } from './dial.ts';
 import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
 import { lagRoutes } from './lag.ts';
+import { placeRoutes } from './places.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
 import { settingsRoutes } from './settings.ts';
@@ -23,4 +24,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...lagRoutes(desk),
   ...dialRoutes(desk),
   ...evennessRoutes(desk),
+  ...placeRoutes(desk),
 ];

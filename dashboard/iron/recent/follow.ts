@@ -26,12 +26,13 @@ const HISTORY_AT_MOST_MS = 120_000;
 export function hearRecent({ live, readAtMs }: StreamState): void {
   if (live === null) return;
   recent.keepOnly(new Set(live.probes.map((probe) => probe.id)));
-  for (const { id, quality, plateC } of live.probes) {
+  for (const { id, quality, seat, plateC } of live.probes) {
     const atMs = readAtMs[id];
     if (atMs === undefined || heardAtMs.get(id) === atMs) continue;
     heardAtMs.set(id, atMs);
     if (quality !== 'ok') recent.add(id, atMs, { fault: quality });
     else if (plateC !== null) recent.add(id, atMs, { plateC });
+    else recent.add(id, atMs, { fault: seat === 'check-pad' ? 'bare' : seat });
   }
   for (const id of heardAtMs.keys()) if (readAtMs[id] === undefined) heardAtMs.delete(id);
 }

@@ -2,6 +2,7 @@ import { isConfirmed } from '../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../shared/iron/iron.ts';
 import { confidences } from '../../../shared/thermometer/uncertainty.ts';
 import { confidenceText, trustSettingWords } from '../../../shared/words/calibrating.ts';
+import { handIronWords } from '../../../shared/words/checks.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { ironSetupWords } from '../../../shared/words/setup.ts';
 import { viewOnly } from '../../link/daemon.ts';
@@ -12,6 +13,7 @@ import { KeptField, nameCheck } from '../fields/kept-field.tsx';
 import { SaidLine } from '../said-line.tsx';
 import { DialPart } from './dial/dial-part.tsx';
 import { EvennessPart } from './evenness/evenness-part.tsx';
+import { HandIron, TakeAway } from './hand-iron.tsx';
 import { ProbeCard } from './probe-card.tsx';
 
 /** Irons with the schedule that each works by, and probes with the iron that each sits on. */
@@ -23,6 +25,7 @@ export const IronsPart = () => (
         <IronCard key={iron.id} iron={iron} />
       ))}
     </ul>
+    <HandIron />
     <h3>{ironSetupWords.probesTitle}</h3>
     {probes.value?.length === 0 ? <p>{ironSetupWords.probesNone}</p> : null}
     <ul class="cards">
@@ -66,9 +69,12 @@ function IronCard({ iron }: { readonly iron: Iron }) {
       />
       <ConfidencePick iron={iron} />
       <p data-testid="iron-probes">
-        {ironSetupWords.probes(iron.probes.map(labelOf).join(', '))}{' '}
+        {iron.probes.length === 0
+          ? handIronWords.none
+          : ironSetupWords.probes(iron.probes.map(labelOf).join(', '))}{' '}
         {(irons.value?.length ?? 0) > 1 ? <span class="quiet">{ironSetupWords.moveBelow}</span> : null}
       </p>
+      {iron.probes.length === 0 ? <TakeAway iron={iron} /> : null}
       <SaidLine subject={`iron ${iron.id}`} />
       <DialPart iron={iron} />
       <EvennessPart iron={iron} />

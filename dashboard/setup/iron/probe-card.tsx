@@ -1,17 +1,21 @@
+import { useSignal } from '@preact/signals';
 import { toleranceClasses } from '../../../shared/thermocouple/tolerance.ts';
 import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
 import { readSuspicionDetail } from '../../../shared/thermometer/suspect-probe.ts';
-import { MOUNTING_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
+import { MOUNTING_LIMIT_K, PAD_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
 import { alarmWords } from '../../../shared/words/alarms.ts';
 import { trustSettingWords } from '../../../shared/words/calibrating.ts';
+import { placeWords } from '../../../shared/words/checks.ts';
 import { faultWords, suspicionText } from '../../../shared/words/faults.ts';
 import { pageWords } from '../../../shared/words/page.ts';
 import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
 import { ironWords } from '../../../shared/words/standing.ts';
 import { irons as watched } from '../../iron/irons.ts';
+import { PlaceAsk, placeText } from '../../iron/moments/place-ask.tsx';
 import { alarms, viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
 import { Note } from '../../parts/note.tsx';
+import { Target } from '../../parts/target.tsx';
 import { difference, figure, unit } from '../../parts/unit.ts';
 import { CalibrationPart } from '../calibration/calibration-part.tsx';
 import { calibrationsOf } from '../calibration/calibrations.ts';
@@ -38,6 +42,7 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
       disabled={viewOnly.value}
     />
     <Seat probe={probe} />
+    <PlaceOf probe={probe} />
     <Pick
       label={ironSetupWords.unit}
       options={[
@@ -96,11 +101,14 @@ const ToleranceClassPick = ({ probe }: { readonly probe: ProbeSettings }) => (
   </div>
 );
 
+const ironOf = (id: string) => watched.value.find((one) => one.plates.some((plate) => plate.id === id));
+const plateOf = (id: string) => ironOf(id)?.plates.find((plate) => plate.id === id);
+
 /** The live number, or what is missing and what to do about it. */
 function ReadingNow({ id }: { readonly id: string }) {
-  const of = watched.value.find((one) => one.plates.some((plate) => plate.id === id));
-  const shown = of?.plates.find((plate) => plate.id === id)?.view;
-  const known = of?.plates.find((plate) => plate.id === id)?.probe ?? null;
+  const of = ironOf(id);
+  const shown = plateOf(id)?.view;
+  const known = plateOf(id)?.probe ?? null;
   return (
     <div data-testid="reading-now">
       <p class="reading">
@@ -110,11 +118,14 @@ function ReadingNow({ id }: { readonly id: string }) {
             ? `${figure(shown.plateC)} °${unit.value}`
             : shown?.kind === 'fault' && known !== null
               ? faultWords[shown.fault].name
-              : ironWords.noReading}
+              : shown?.kind === 'apart' && shown.readC !== null
+                ? `${figure(shown.readC)} °${unit.value}`
+                : ironWords.noReading}
         </strong>{' '}
         {of?.iron.simulated === true ? <span class="tag">{pageWords.simulated}</span> : null}
       </p>
       {known === null ? <p>{ironSetupWords.notHeard}</p> : null}
+      {shown?.kind === 'apart' ? <p>{placeWords.apart[shown.seat]}</p> : null}
       {shown?.kind === 'fault' && known !== null ? (
         <p>
           {faultWords[shown.fault].means} {faultWords[shown.fault].action}
@@ -134,6 +145,32 @@ function Suspected({ id }: { readonly id: string }) {
     <Note hatch="missing" testId="probe-suspected">
       <strong>{alarmWords['suspect-probe'].title}.</strong> {suspicionText(suspicion)}
     </Note>
+  );
+}
+
+/** Where it sits there; a place that was told can be told anew. */
+function PlaceOf({ probe }: { readonly probe: ProbeSettings }) {
+  const asking = useSignal(false);
+  const of = ironOf(probe.id);
+  const known = plateOf(probe.id)?.probe ?? null;
+  if (of === undefined || known === null) return null;
+  const notTold = known.seat === 'not-told';
+  return (
+    <div data-testid="place" data-seat={known.seat}>
+      <p>
+        <strong>{placeWords.title}:</strong> {notTold ? placeWords.notCounted : placeText(known.place)}
+      </p>
+      {viewOnly.value ? null : notTold || asking.value ? (
+        <PlaceAsk
+          probe={probe}
+          ironName={of.iron.name}
+          {...(notTold ? { why: placeWords.why } : {})}
+          onTold={() => (asking.value = false)}
+        />
+      ) : (
+        <Target onPress={() => (asking.value = true)}>{placeWords.change}</Target>
+      )}
+    </div>
   );
 }
 
@@ -179,16 +216,18 @@ function mountingCheck(text: string): string {
 }
 
 function Mounting({ probe }: { readonly probe: ProbeSettings }) {
+  const onPad = plateOf(probe.id)?.probe?.seat === 'check-pad';
+  const allowedK = probe.mountingK ?? (onPad ? PAD_LIMIT_K : MOUNTING_LIMIT_K);
   return (
     <KeptField
       number
       id={`mounting-${probe.id}`}
       label={ironSetupWords.mounting}
       sign={`°${unit.value}`}
-      now={differenceTyped(probe.mountingK ?? MOUNTING_LIMIT_K, unit.value).text}
+      now={differenceTyped(allowedK, unit.value).text}
       check={mountingCheck}
       keep={(text) => {
-        const mountingK = kelvins(text) ?? probe.mountingK ?? MOUNTING_LIMIT_K;
+        const mountingK = kelvins(text) ?? allowedK;
         return changeProbe(probe, { mountingK }, ironSetupWords.mountingIs(difference(mountingK)));
       }}
       means={ironSetupWords.mountingMeans}

@@ -17,6 +17,10 @@ const OTHER = 'other/1';
 const probes: readonly ProbeId[] = [ONE, ONE, ONE, TWO, OTHER];
 
 export const first = watchSettings([probeSettings(ONE), probeSettings(TWO)]);
+function probeIn(probe: ProbeId, iron: string, kind: 'check-pad' | 'loose'): WatchSettings['probes'][number] {
+  return probeSettings(probe, { place: { probe, iron, toldAt: null, is: { kind } } });
+}
+
 const variants: readonly WatchSettings[] = [
   first,
   watchSettings([probeSettings(ONE)]),
@@ -29,6 +33,10 @@ const variants: readonly WatchSettings[] = [
   },
   watchSettings(first.probes, { stages: first.schedule.stages.slice(2) }),
   { ...first, iron: { ...first.iron, probes: [TWO] } },
+  watchSettings([probeIn(ONE, 'iron', 'check-pad'), probeSettings(TWO)]),
+  watchSettings([probeIn(ONE, 'iron', 'check-pad')]),
+  watchSettings([probeIn(ONE, 'another', 'check-pad'), probeIn(TWO, 'iron', 'loose')]),
+  watchSettings([]),
 ];
 
 export type Course =
@@ -81,6 +89,7 @@ const mark: fc.Arbitrary<Mark> = fc.oneof(
     place: fc.constantFrom('unknown' as const, 'on-work' as const, 'on-rest' as const),
   }),
   fc.record({ kind: fc.constant('dial' as const), mark: fc.constantFrom(null, 3, 4.5, 'wool') }),
+  fc.record({ kind: fc.constant('typed' as const), plateC: fc.integer({ min: 0, max: 400 }) }),
   fc.record({ kind: fc.constant('note' as const), text: fc.string() }),
 );
 const alarm = fc.record({

@@ -50,10 +50,10 @@ describe('readings as CSV', () => {
     const folder = bookOf([commit]);
     expect([...new BookFileReader(folder, littleFold).readingsCsv('a')].join('')).toBe(
       [
-        'utc,session_s,probe,quality,plate_c,raw_t_c,emf_uv,cold_junction_c,motion_g',
-        '2026-03-01T08:00:01.000+00:00,0.000,demo-board/heel,ok,121.5,121.5,,,',
-        '2026-03-01T08:00:01.100+00:00,0.100,demo-board/heel,open,,,,,',
-        '2026-03-01T08:00:01.234+00:00,0.234,"say ""hi"", board/1",ok,0.1,0.1,6138.25,-0.5,1e-9',
+        'utc,session_s,probe,watched,quality,plate_c,check_c,typed_c,raw_t_c,emf_uv,cold_junction_c,motion_g',
+        '2026-03-01T08:00:01.000+00:00,0.000,demo-board/heel,monitored,ok,121.5,,,121.5,,,',
+        '2026-03-01T08:00:01.100+00:00,0.100,demo-board/heel,monitored,open,,,,,,,',
+        '2026-03-01T08:00:01.234+00:00,0.234,"say ""hi"", board/1",monitored,ok,0.1,,,0.1,6138.25,-0.5,1e-9',
         '',
       ].join('\n'),
     );
@@ -67,7 +67,7 @@ describe('readings as CSV', () => {
       },
     };
     const lines = [...new BookFileReader(bookOf([commit]), deaf).readingsCsv('a')].join('').split('\n');
-    expect(lines[1]).toBe('2026-03-01T08:00:01.000+00:00,0.000,demo-board/heel,,,121.5,,,');
+    expect(lines[1]).toBe('2026-03-01T08:00:01.000+00:00,0.000,demo-board/heel,monitored,,,,,121.5,,,');
   });
 
   it('of a session that is not there are refused', () => {

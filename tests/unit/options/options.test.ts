@@ -62,6 +62,13 @@ describe('a start', () => {
       expect(refusal(['--simulate', '--thermocouple', wrong])).toContain('one of K, J, T, E, N is needed');
   });
 
+  it('simulates a check pad where it is asked for, never beside a real device', () => {
+    expect(run('--simulate-pad')).toMatchObject({ simulate: true, simulatedPad: true });
+    expect(run('--simulate')).toMatchObject({ simulate: true, simulatedPad: false });
+    expect(run('', { SOLEPLATE_SIMULATE_PAD: '1' })).toMatchObject({ simulate: true, simulatedPad: true });
+    expect(() => run('--simulate-pad --serial /dev/a')).toThrow(/exclude each other/);
+  });
+
   it.each([
     ['0.1', 0.1],
     ['50', 50],

@@ -47,7 +47,18 @@ describe('the golden session', () => {
       if (f.kind === 'phase') met.add(f.phase);
       if (f.kind === 'quality') met.add(f.quality);
     }
-    const kinds = ['alarm', 'quality', 'phase', 'cycle', 'stretch', 'load', 'heat', 'refused'];
+    const kinds = [
+      'alarm',
+      'quality',
+      'phase',
+      'cycle',
+      'stretch',
+      'load',
+      'check',
+      'typed',
+      'heat',
+      'refused',
+    ];
     const changes = ['raised', 'cleared', 'acknowledged', 'silenced', 'silence-ended'];
     const phases = ['cold', 'warming', 'regulating', 'cooling'];
     const qualities = ['ok', 'open', 'device-lost', 'starting', 'jump'];

@@ -67,6 +67,12 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
     path: `/api/probes/${encodeURIComponent(probe.id)}`,
     body: { label: 'x', thermocouple: 'J', unit: 'degF', mountingK: 1 },
   },
+  putProbePlace: {
+    path: `/api/probes/${encodeURIComponent(probe.id)}/place`,
+    body: { kind: 'fitted', spot: 'middle', by: 'clamped' },
+  },
+  addTypedReading: { path: `/api/irons/${iron.id}/readings`, body: { plateC: 150 } },
+  removeIron: { path: `/api/irons/${iron.id}/removal`, body: {} },
   getCalibrations: { path: `${calibrationsPath}?unit=F` },
   beginCalibration: { path: `${calibrationsPath}/begin`, body: { mounting: 'fitted' } },
   waitAtPoint: { path: `${calibrationsPath}/wait`, body: { kind: 'contact' } },

@@ -25,7 +25,7 @@ describe('what a schema refused, as a sentence', () => {
     const [said] = sentences(silenceSchema, { iron: 'a', kind: 'fire' });
     expect(said).toMatch(/^"kind" is "fire"; it must be one of "over-limit", .*"not-recording"\.$/);
     expect(sentences(markCommandSchema, { mark: { kind: 'lap' } })).toEqual([
-      '"mark.kind" is missing or not known; it must be one of "stage", "place", "dial", "note".',
+      '"mark.kind" is missing or not known; it must be one of "stage", "place", "dial", "typed", "note".',
     ]);
   });
 

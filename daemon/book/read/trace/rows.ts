@@ -1,4 +1,4 @@
-import { type Fault, faults } from '../../../../shared/thermometer/reading.ts';
+import { type TraceGap, traceGaps } from '../../../../shared/messages/trace.ts';
 
 /**
  * Rows of one probe in columns, in the order of time. A row holds the lowest and the highest of some readings, from its
@@ -9,7 +9,7 @@ export interface Rows {
   readonly tMs: Float64Array;
   /** Not a number in a row without a reading. */
   readonly lowC: Float64Array;
-  /** In a row without a reading: the place of its fault in `faults`. */
+  /** In a row without a reading: the place of its gap in `traceGaps`. */
   readonly highC: Float64Array;
 }
 
@@ -36,8 +36,8 @@ export class GrowingRows implements Rows {
     this.length = at + 1;
   }
 
-  pushFault(tMs: number, fault: Fault): void {
-    this.push(tMs, Number.NaN, faults.indexOf(fault));
+  pushFault(tMs: number, fault: TraceGap): void {
+    this.push(tMs, Number.NaN, traceGaps.indexOf(fault));
   }
 
   #grow(): void {
@@ -56,8 +56,8 @@ export class GrowingRows implements Rows {
 export const isGap = (rows: Rows, at: number): boolean => Number.isNaN(rows.lowC[at]);
 
 /** The fault of a row without a reading; null for any other row. */
-export const faultAt = (rows: Rows, at: number): Fault | null =>
-  isGap(rows, at) ? (faults[rows.highC[at] ?? 0] ?? null) : null;
+export const faultAt = (rows: Rows, at: number): TraceGap | null =>
+  isGap(rows, at) ? (traceGaps[rows.highC[at] ?? 0] ?? null) : null;
 
 /** The first row at or after a time; the number of rows where there is none. */
 export function firstFrom(rows: Rows, tMs: number): number {

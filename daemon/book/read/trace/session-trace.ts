@@ -1,7 +1,9 @@
 import type { SettingsFrom, WorkFrom } from '../../../../shared/messages/trace.ts';
+import { seatOf } from '../../../../shared/thermometer/place.ts';
 import type { Reading } from '../../../../shared/thermometer/reading.ts';
 import type { ProbeId } from '../../../../shared/thermometer/sample.ts';
 import { restingGuardBandK } from '../../../../shared/thermometer/trust.ts';
+import { countsAs, isCounted } from '../../../../shared/watch/counted.ts';
 import type { FoundEntry } from '../../../../shared/watch/finding.ts';
 import type { Entry, WatchInput, WatchSettings } from '../../../../shared/watch/input.ts';
 import { completed } from '../../../../shared/watch/older.ts';
@@ -116,23 +118,26 @@ export class SessionTrace {
   #fold(entry: Entry, { found, state }: FoldStep): void {
     const { input } = entry;
     const atMs = entry.tMs - this.#firstMs;
-    if (input.kind === 'carried') for (const one of Object.values(state.readings)) this.#putReading(one);
+    if (input.kind === 'carried')
+      for (const one of Object.values(state.readings)) this.#putReading(one, state);
     else if (input.kind === 'sample') {
       const reading = state.readings[input.sample.probe];
-      if (reading !== undefined) this.#putReading(reading);
+      if (reading !== undefined) this.#putReading(reading, state);
     }
     const refused = found.some(({ finding: f }) => f.kind === 'refused' && f.commandId === commandOf(input));
     if (!refused) this.#hearUser(input, atMs);
   }
 
-  /** A fault that stands already is not said again. */
-  #putReading(reading: Reading): void {
+  /** A gap that stands already is not said again. */
+  #putReading(reading: Reading, state: FoldStep['state']): void {
     if (this.#read.get(reading.probe) === reading) return;
     this.#read.set(reading.probe, reading);
     const rows = this.#rowsOf(reading.probe);
     const tMs = reading.atMs - this.#firstMs;
-    if (reading.quality === 'ok') rows.push(tMs, reading.plateC, reading.plateC);
-    else if (rows.length === 0 || !isGap(rows, rows.length - 1)) rows.pushFault(tMs, reading.quality);
+    const as = countsAs(state, reading.probe);
+    const gap = reading.quality !== 'ok' ? reading.quality : isCounted(as) ? null : as;
+    if (gap === null && reading.quality === 'ok') rows.push(tMs, reading.plateC, reading.plateC);
+    else if (gap !== null && (rows.length === 0 || !isGap(rows, rows.length - 1))) rows.pushFault(tMs, gap);
   }
 
   #hearUser(input: WatchInput, atMs: number): void {
@@ -177,6 +182,7 @@ function settingsFrom(settings: WatchSettings, fromMs: number): SettingsFrom {
       .map((probe) => ({
         id: probe.id,
         label: probe.label,
+        seat: seatOf(probe, iron.id),
         guardBandK: restingGuardBandK({ probe, iron }, schedule.fabricLimitC),
         calibration:
           probe.calibration === null

@@ -35,8 +35,8 @@ function csvReadings(reader: BookFileReader): { probe: string; s: number; c: num
     .split('\n')
     .slice(1, -1)
     .map((line) => line.split(','))
-    .filter((cells) => cells[3] === 'ok')
-    .map((cells) => ({ probe: cells[2] ?? '', s: Number(cells[1]), c: Number(cells[4]) }));
+    .filter((cells) => cells[4] === 'ok')
+    .map((cells) => ({ probe: cells[2] ?? '', s: Number(cells[1]), c: Number(cells[5]) }));
 }
 
 describe('a trace', () => {

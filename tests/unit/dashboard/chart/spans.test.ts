@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { heldSpans, rangeOf, traceSpan } from '../../../../dashboard/chart/spans.ts';
 import { shippedSchedule } from '../../../../shared/heat/shipped.ts';
 
-const probe = { id: 'board/1', label: 'Plate', guardBandK: 2.2, calibration: null };
+const probe = { id: 'board/1', label: 'Plate', seat: 'fitted' as const, guardBandK: 2.2, calibration: null };
 const stricter = { ...shippedSchedule, version: 2, fabricLimitC: 180 };
 const text = (c: number): string => `${Math.round(c)} C`;
 

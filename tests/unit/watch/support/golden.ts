@@ -5,7 +5,7 @@ import type { Entry } from '../../../../shared/watch/input.ts';
 import { replay } from '../../../../shared/watch/replay.ts';
 import { FOLD_VERSION } from '../../../../shared/watch/watch.ts';
 import { Live } from './live.ts';
-import { carried, LIMIT_C, PROBE, watchSettings } from './settings.ts';
+import { carried, LIMIT_C, PROBE, probeSettings, watchSettings } from './settings.ts';
 
 /** A stored session with its findings; of a sample only what it carries is written. */
 export interface Golden {
@@ -36,6 +36,17 @@ class SlowBoard extends Live {
     return this;
   }
 
+  /** A check pad of 6 s under a plate of `plateC`. */
+  parked(plateC: number, s: number): this {
+    for (let i = 1; i <= s; i++)
+      this.second({ tC: Math.round(4 * (plateC - (plateC - 24) * Math.exp(-i / 6))) / 4 });
+    return this;
+  }
+
+  typed(plateC: number): this {
+    return this.mark({ kind: 'typed', plateC });
+  }
+
   cycles(meanC: number, count: number): this {
     for (let i = 0; i < count; i++) this.goTo(meanC + 14, 0.8).goTo(meanC - 14, 0.35);
     return this;
@@ -49,6 +60,12 @@ const drift: Drift = {
   sigmaK: 1.5,
   sigmaFrom: 'floor',
 };
+
+const onPad = watchSettings([
+  probeSettings(PROBE, {
+    place: { probe: PROBE, iron: 'iron', toldAt: '2026-03-01T09:00:00Z', is: { kind: 'check-pad' } },
+  }),
+]);
 
 /** A session that meets every kind of finding: see the changes that it lists. */
 export function makeGolden(): Golden {
@@ -84,6 +101,16 @@ export function makeGolden(): Golden {
   live.goTo(0, 0.5).acknowledge('suspect-probe', PROBE).goTo(21, 0.5);
   live.goTo(150, 1.2).cycles(135, 6).place('on-work').cycles(128, 4).place('on-rest').goTo(120, 0.4);
   live.acknowledge('drift').give({ kind: 'settings', settings: watchSettings() }).goTo(24, 0.5);
+  live
+    .give({ kind: 'settings', settings: onPad })
+    .second({ tC: 24 }, 8)
+    .second({ tC: 70 })
+    .second({ tC: 26 }, 20)
+    .parked(150, 45)
+    .typed(200)
+    .second({ tC: 24 }, 20)
+    .typed(140)
+    .wait(8);
   live.give({ kind: 'time' });
   const first: Entry = { seq: 0, tMs: 0, input: { kind: 'carried', carried: start } };
   return {

@@ -182,6 +182,17 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       id,
       { toleranceClass = unknownProbe.toleranceClass, mountingK = null, lag = null, ...draft },
     ) => ({ ...draft, id, toleranceClass, mountingK, lag }),
+    putPlace: async (id, is) => {
+      if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
+      return { probe: id, iron: iron.id, toldAt: '2026-03-01T09:00:00.000Z', is };
+    },
+    addTypedReading: async (ironId, plateC, commandId) => {
+      calls.push(['addTypedReading', ironId, plateC, commandId]);
+      return { commandId, session: summary.id, kept: true };
+    },
+    removeIron: async (id) => {
+      calls.push(['removeIron', id]);
+    },
     calibrations: (id) => {
       if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
       return calibrations;

@@ -1,0 +1,44 @@
+import { useSignal } from '@preact/signals';
+import type { Iron } from '../../../shared/iron/iron.ts';
+import { handIronWords } from '../../../shared/words/checks.ts';
+import { viewOnly } from '../../link/daemon.ts';
+import { randomId } from '../../link/ids.ts';
+import { Target } from '../../parts/target.tsx';
+import { addIron, removeIron } from '../changing.ts';
+import { schedules } from '../daemon-settings.ts';
+import { SaidLine } from '../said-line.tsx';
+
+const SUBJECT = 'hand iron';
+
+/** Adds an iron that no probe is for. */
+export const HandIron = () =>
+  viewOnly.value ? null : (
+    <div>
+      <Target onPress={add}>{handIronWords.add}</Target>
+      <p class="quiet">{handIronWords.addMeans}</p>
+      <SaidLine subject={SUBJECT} />
+    </div>
+  );
+
+function add(): void {
+  const scheduleId = schedules.peek()?.[0]?.id;
+  if (scheduleId === undefined) return;
+  const name = handIronWords.newName;
+  const id = `iron-${randomId().slice(0, 12)}`;
+  void addIron(SUBJECT, id, { name, probes: [], scheduleId }, handIronWords.added(name));
+}
+
+/** Takes such an iron away, by two touches. */
+export function TakeAway({ iron }: { readonly iron: Iron }) {
+  const asked = useSignal(false);
+  if (viewOnly.value) return null;
+  if (!asked.value) return <Target onPress={() => (asked.value = true)}>{handIronWords.remove}</Target>;
+  return (
+    <div class="choice-row">
+      <Target onPress={() => void removeIron(SUBJECT, iron.id, handIronWords.removed(iron.name))}>
+        {handIronWords.reallyRemove(iron.name)}
+      </Target>
+      <Target onPress={() => (asked.value = false)}>{handIronWords.keep}</Target>
+    </div>
+  );
+}
