@@ -106,12 +106,17 @@ export class Board {
     this.#plate = plate;
   }
 
-  /** Its probe meets something that is `toC` hot, and follows with a time constant of `tauLines` lines. */
-  meet(toC: number, tauLines: number): void {
-    const from = this.line;
-    const fromC = this.#plate(from);
-    this.#plate = (line) =>
-      toC + (fromC - toC) * Math.exp((from - line) / tauLines) + 0.1 * Math.sin(line * line);
+  /**
+   * Its probe meets something that is `toC` hot, and follows with this time constant: by the clock, whose time each line
+   * carries, so that lines that come late on a busy machine are still true.
+   */
+  meet(toC: number, tauS: number): void {
+    const fromC = this.#plate(this.line);
+    const fromMs = performance.now();
+    this.#plate = (line) => {
+      const sinceS = (performance.now() - fromMs) / 1000;
+      return toC + (fromC - toC) * Math.exp(-sinceS / tauS) + 0.1 * Math.sin(line * line);
+    };
   }
 
   /** Brings the plate to `toC` by up to 4 K a line and holds it there; settles when it is there. */
