@@ -109,7 +109,7 @@ export const placeWords = {
   fitted: (spot: string, fixing: string) => `On the plate: ${spot}, ${fixing}.`,
   inPad: 'In its check pad: the iron is checked whenever it is parked there.',
   isLoose: 'Loose: its readings count for no plate.',
-  told: (label: string, place: string) => `${label}: ${place}.`,
+  told: (label: string, place: string) => `${label}: ${place}`,
   notCounted: 'Place not told',
   apart: {
     'check-pad': 'What the check pad reads: of a plate only while one lies on it.',

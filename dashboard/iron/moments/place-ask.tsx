@@ -16,10 +16,8 @@ interface PlaceAskProps {
 /** Asks where a probe is by large targets: two touches for one on the plate, one for any other. */
 export function PlaceAsk({ probe, ironName, why, onTold }: PlaceAskProps) {
   const spot = useSignal<PlateSpot | null>(null);
-  const tell = (place: PlaceDraft): void => {
-    void tellPlace(probe.id, place, placeWords.told(probe.label, placeText(place))).then((done) => {
-      if (done) onTold?.();
-    });
+  const tell = async (place: PlaceDraft): Promise<void> => {
+    if (await tellPlace(probe.id, place, placeWords.told(probe.label, placeText(place)))) onTold?.();
   };
   const at = spot.value;
   return (
@@ -40,13 +38,13 @@ export function PlaceAsk({ probe, ironName, why, onTold }: PlaceAskProps) {
               {placeWords.spot[one]}
             </Target>
           ))}
-          <Target onPress={() => tell({ kind: 'check-pad' })}>{placeWords.pad}</Target>
-          <Target onPress={() => tell({ kind: 'loose' })}>{placeWords.loose}</Target>
+          <Target onPress={() => void tell({ kind: 'check-pad' })}>{placeWords.pad}</Target>
+          <Target onPress={() => void tell({ kind: 'loose' })}>{placeWords.loose}</Target>
         </div>
       ) : (
         <div class="choice-row" role="group" aria-label={placeWords.askHow(spotWords[at])}>
           {fixings.map((by) => (
-            <Target key={by} onPress={() => tell({ kind: 'fitted', spot: at, by })}>
+            <Target key={by} onPress={() => void tell({ kind: 'fitted', spot: at, by })}>
               {fixingWords[by]}
             </Target>
           ))}
