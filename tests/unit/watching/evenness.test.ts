@@ -107,6 +107,7 @@ describe('two probes on one plate', () => {
     const { name, scheduleId } = made.settings.current.irons[0] ?? expect.unreachable();
     await made.settings.change((s) => withIron(s, 'iron-1', { name, scheduleId, probes: ['A/1', 'A/2'] }));
     await made.program.applySettings();
+    await made.desk.putPlace('A/2', { kind: 'fitted', spot: 'heel', by: 'clamped' });
     await made.desk.startSession('iron-1', 'start');
     const session = made.program.live().situation.irons[0]?.session ?? '';
     await made.desk.mark(session, { kind: 'place', place: 'on-rest' }, 'rest');
