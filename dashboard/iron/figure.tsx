@@ -3,6 +3,7 @@ import { faultWords } from '../../shared/words/faults.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { safetyWords } from '../../shared/words/safety.ts';
 import { ironWords } from '../../shared/words/standing.ts';
+import { Digits } from '../parts/digits.tsx';
 import { Hatch } from '../parts/hatch.tsx';
 import { difference, figure, unit } from '../parts/unit.ts';
 import { HotWord } from './hot-word.tsx';
@@ -46,9 +47,9 @@ interface NumberProps {
 const Number = ({ plateC, offByK, measured, hot }: NumberProps) => (
   <>
     <div class="figure-row">
-      <p class="figure-number" style={{ '--digits': String(Math.max(3, figure(plateC).length)) }}>
+      <p class="figure-number">
         <span class="unseen">{ironWords.plate} </span>
-        <span data-testid="plate">{figure(plateC)}</span>
+        <Digits text={figure(plateC)} testId="plate" />
       </p>
       <span class="figure-unit">°{unit.value}</span>
       {hot ? <HotWord /> : null}

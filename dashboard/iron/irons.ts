@@ -1,7 +1,7 @@
 import { computed } from '@preact/signals';
 import { isLive, stream } from '../link/daemon.ts';
 import { nowMs } from '../parts/now.ts';
-import { type IronView, ironViews, keepUnchanged, leadingIron } from './plate.ts';
+import { type IronView, ironViews, keepUnchanged, type Lead, leadingIron } from './plate.ts';
 
 /** The irons as they stand now, for the views. */
 
@@ -12,12 +12,11 @@ export const irons = computed(() => {
   return known;
 });
 
-let leadId: string | null = null;
+let shown: Lead | null = null;
 
 export const lead = computed(() => {
-  const view = leadingIron(leadId, irons.value);
-  leadId = view?.iron.id ?? null;
-  return view;
+  shown = leadingIron(shown, irons.value, nowMs.value);
+  return shown?.view ?? null;
 });
 
 /** The iron that is shown large, without its readings. */

@@ -1,10 +1,11 @@
-import { useState } from 'preact/hooks';
 import type { IronLive } from '../../shared/messages/live.ts';
 import { watchedWords } from '../../shared/words/checks.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { safetyWords } from '../../shared/words/safety.ts';
 import { ironWords } from '../../shared/words/standing.ts';
+import { Digits } from '../parts/digits.tsx';
+import { Opening } from '../parts/opening.tsx';
 import { figure, unit } from '../parts/unit.ts';
 import { lead, others } from './irons.ts';
 import { momentC } from './moments/moment-text.ts';
@@ -43,20 +44,9 @@ const Other = ({ view }: { readonly view: IronView }) => (
     ))}
     <PlaceQuestions view={view} />
     <TypedLast iron={view.iron} />
-    <WorkWith iron={view.iron} />
+    <Opening summary={ironWords.workWith(view.iron.name)}>{() => <Work iron={view.iron} />}</Opening>
   </li>
 );
-
-/** What an iron that lies by needs seldom is made when it is asked for. */
-function WorkWith({ iron }: { readonly iron: IronLive }) {
-  const [isOpen, setOpen] = useState(false);
-  return (
-    <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{ironWords.workWith(iron.name)}</summary>
-      {isOpen ? <Work iron={iron} /> : null}
-    </details>
-  );
-}
 
 const SmallPlate = ({ view, plate }: { readonly view: IronView; readonly plate: Plate }) => (
   <div class="other-plate">
@@ -84,7 +74,7 @@ function SmallFigure({ iron, plate: { view } }: { readonly iron: IronLive; reado
   if (view.kind === 'fault') return faultWords[view.fault].name;
   return (
     <>
-      {figure(view.plateC)}
+      <Digits text={figure(view.plateC)} />
       <span class="other-unit">°{unit.value}</span>
     </>
   );

@@ -108,22 +108,39 @@ function heatOf({ view }: Plate): number {
   return view.kind === 'apart' ? Number.NEGATIVE_INFINITY : -Number.MAX_VALUE;
 }
 
-/** Another iron takes the lead only when hotter by this much, K: two irons alike don't change places all the time. */
-const TAKE_LEAD_K = 5;
+/** Hotter by less than this, K, is about alike. */
+const ALIKE_K = 5;
+/** A household thermostat swings through less than this, K: hotter by more is another heat. */
+const SWING_K = 30;
+/** Hotter for so long, ms, is no turn of a thermostat. */
+const STEADILY_MS = 30_000;
+
+/** The iron that is shown large, and another one that has been hotter than it without a break. */
+export interface Lead {
+  readonly view: IronView;
+  readonly rival: { readonly id: string; readonly sinceMs: number } | null;
+}
 
 /**
- * The iron to show large: the hottest. One that was large and has lost its reading stays there until somebody has
- * acknowledged that.
+ * The iron to show large: the hottest, but two whose thermostats take turns don't change places all the time. One that
+ * was large and has lost its reading stays there until somebody has acknowledged that.
+ * @param before what was shown so far
  */
-export function leadingIron(before: string | null, views: readonly IronView[]): IronView | null {
+export function leadingIron(before: Lead | null, views: readonly IronView[], atMs: number): Lead | null {
   const [first, ...rest] = views;
   if (first === undefined) return null;
   const hottest = rest.reduce(
     (best, one) => (heatOf(one.plates[0]) > heatOf(best.plates[0]) ? one : best),
     first,
   );
-  const held = views.find((one) => one.iron.id === before);
-  if (held === undefined) return hottest;
-  if (held.unseenFault) return held;
-  return heatOf(hottest.plates[0]) > heatOf(held.plates[0]) + TAKE_LEAD_K ? hottest : held;
+  const held = views.find((one) => one.iron.id === before?.view.iron.id);
+  if (held === undefined) return { view: hottest, rival: null };
+  const byK = heatOf(hottest.plates[0]) - heatOf(held.plates[0]);
+  if (held.unseenFault || !(byK > ALIKE_K)) return { view: held, rival: null };
+  if (byK > SWING_K || isOver(hottest)) return { view: hottest, rival: null };
+  const { id } = hottest.iron;
+  const rival = before?.rival?.id === id ? before.rival : { id, sinceMs: atMs };
+  return atMs - rival.sinceMs >= STEADILY_MS ? { view: hottest, rival: null } : { view: held, rival };
 }
+
+const isOver = ({ plates: [{ probe }] }: IronView): boolean => probe?.standing.kind === 'over-limit';

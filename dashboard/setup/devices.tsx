@@ -2,19 +2,25 @@ import type { DeviceLive } from '../../shared/messages/live.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { deviceWords, rejectWords } from '../../shared/words/source.ts';
 import { situation } from '../link/daemon.ts';
+import { Opening } from '../parts/opening.tsx';
 import './setup.css';
 
 /** Each device with the state of its lines: what was used, what was not and why. Quiet; for when something is wrong. */
-export function Devices() {
+export const Devices = () => (
+  <Opening class="devices" testId="devices" summary={deviceWords.title}>
+    {() => <DeviceList />}
+  </Opening>
+);
+
+function DeviceList() {
   const devices = situation.value?.devices ?? [];
+  if (devices.length === 0) return <p>{deviceWords.none}</p>;
   return (
-    <details class="devices" data-testid="devices">
-      <summary>{deviceWords.title}</summary>
-      {devices.length === 0 ? <p>{deviceWords.none}</p> : null}
+    <>
       {devices.map((device) => (
         <Device key={device.id} device={device} />
       ))}
-    </details>
+    </>
   );
 }
 

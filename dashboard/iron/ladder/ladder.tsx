@@ -2,6 +2,7 @@ import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
 import { ladderWords } from '../../../shared/words/standing.ts';
+import { Digits } from '../../parts/digits.tsx';
 import { Hatch, hatchFill } from '../../parts/hatch.tsx';
 import { figure, temperature } from '../../parts/unit.ts';
 import type { PlateView } from '../plate.ts';
@@ -155,7 +156,9 @@ function Plate({ layout, view }: { readonly layout: Layout; readonly view: Plate
       style={{ transform: `translateY(${layout.pct(view.plateC)}%)` }}
     >
       <div class="ladder-plate">
-        <span class="ladder-plate-name">{figure(view.plateC)}</span>
+        <span class="ladder-plate-name">
+          <Digits text={figure(view.plateC)} />
+        </span>
         <span class="ladder-plate-bar" />
       </div>
     </div>

@@ -48,7 +48,9 @@ describe('a probe that is not on the plate for good', () => {
     });
     const all = views(of);
     expect(all.map((one) => one.unseenFault)).toEqual([false, false]);
-    expect(leadingIron('small', all)?.iron.id).toBe('big');
+    const [, small] = all;
+    if (small === undefined) return expect.unreachable();
+    expect(leadingIron({ view: small, rival: null }, all, 0)?.view.iron.id).toBe('big');
     expect(all[1]?.hot).toBe(true);
   });
 });

@@ -3,6 +3,7 @@ import {
   type IronView,
   ironViews,
   keepUnchanged,
+  type Lead,
   leadingIron,
   plateView,
 } from '../../../../dashboard/iron/plate.ts';
@@ -71,23 +72,56 @@ const two = (
     0,
   );
 
-const leader = (before: string | null, views: readonly IronView[]) => leadingIron(before, views)?.iron.id;
+/** What is shown large after each of these, a second apart but where a time is given. */
+function leaders(...seen: readonly (readonly IronView[] | number)[]): readonly (string | undefined)[] {
+  let lead: Lead | null = null;
+  let atMs = 0;
+  return seen.flatMap((one) => {
+    if (typeof one === 'number') {
+      atMs += one;
+      return [];
+    }
+    lead = leadingIron(lead, one, (atMs += 1000));
+    return [lead?.view.iron.id];
+  });
+}
 
 describe('the iron that is shown large', () => {
   it('is the hottest', () => {
-    expect(leader(null, two(250, 300))).toBe('small');
-    expect(leader(null, two(300, 250))).toBe('big');
-    expect(leadingIron(null, [])).toBeNull();
+    expect(leaders(two(250, 300))).toEqual(['small']);
+    expect(leaders(two(300, 250))).toEqual(['big']);
+    expect(leadingIron(null, [], 0)).toBeNull();
   });
 
-  it('does not change back and forth between two that are about alike', () => {
-    expect(leader('big', two(300, 305))).toBe('big');
-    expect(leader('big', two(300, 312))).toBe('small');
+  it('does not change back and forth between two that are about alike, or whose thermostats take turns', () => {
+    expect(leaders(two(300, 250), 60_000, two(300, 305), 60_000, two(300, 308))).toEqual([
+      'big',
+      'big',
+      'big',
+    ]);
+    const turns = Array.from({ length: 20 }, (_, i) => (i % 2 === 0 ? two(300, 340) : two(340, 300)));
+    expect(new Set(leaders(two(300, 250), ...turns.flatMap((one) => [19_000, one])))).toEqual(
+      new Set(['big']),
+    );
+  });
+
+  it('changes to one that has been hotter for half a minute, is far hotter, or over its limit', () => {
+    const hotter = two(300, 312);
+    expect(leaders(two(300, 250), hotter, 27_000, hotter, 1000, hotter)).toEqual([
+      'big',
+      'big',
+      'big',
+      'small',
+    ]);
+    expect(leaders(two(300, 250), hotter, 20_000, two(300, 300), hotter, 20_000, hotter).at(-1)).toBe('big');
+    expect(leaders(two(300, 250), two(300, 360))).toEqual(['big', 'small']);
+    expect(leaders(two(350, 250), two(350, 362))).toEqual(['big', 'big']);
+    expect(leaders(two(362, 250), two(362, 378))).toEqual(['big', 'small']);
   });
 
   it('stays when its reading is lost, until somebody has acknowledged that', () => {
-    expect(leader('big', two('open', 305))).toBe('big');
-    expect(leader('big', two('open', 305, true))).toBe('small');
+    expect(leaders(two(300, 250), two('open', 305))).toEqual(['big', 'big']);
+    expect(leaders(two(300, 250), two('open', 305, true))).toEqual(['big', 'small']);
   });
 });
 
