@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals';
 import { formatDuration } from '../../shared/units/time.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { pageWords } from '../../shared/words/page.ts';
@@ -7,77 +8,80 @@ import { Digits } from '../parts/digits.tsx';
 import { Hatch } from '../parts/hatch.tsx';
 import { difference, figure, unit } from '../parts/unit.ts';
 import { HotWord } from './hot-word.tsx';
+import { lead, leadIron, leadPlate } from './irons.ts';
 import { Moments } from './moments/moments.tsx';
-import type { IronView, PlateView } from './plate.ts';
 import { shownStanding } from './sentence.tsx';
 
+// Each of these changes seldom, but for the number itself: what shows them is then left as it is.
+const isOver = computed(
+  () => leadPlate.value !== null && shownStanding(leadPlate.value).kind === 'over-limit',
+);
+const isNumber = computed(() => leadPlate.value?.view.kind === 'number');
+const isApart = computed(() => leadPlate.value?.view.kind === 'apart');
+const isHot = computed(() => lead.value?.hot ?? true);
+const isMeasured = computed(() => leadPlate.value?.probe?.measured ?? false);
+const number = computed(() => {
+  const shown = leadPlate.value?.view;
+  return shown?.kind === 'number' ? figure(shown.plateC) : '';
+});
+/** How far it can be off; what the hottest spot is over it is no part of that. */
+const offBy = computed(() => {
+  const probe = leadPlate.value?.probe ?? null;
+  return difference(probe === null ? 0 : probe.guardBandK - probe.overK);
+});
+
 /** The plate temperature, or in its place what is missing and what to do about it, or what was read at some moment. */
-export function Figure({ view }: { readonly view: IronView }) {
-  const [plate] = view.plates;
-  if (plate.view.kind === 'apart') return <Moments view={view} />;
-  const over = shownStanding(plate).kind === 'over-limit';
+export function Figure() {
+  if (isApart.value) return lead.value === null ? null : <Moments view={lead.value} />;
   return (
-    <div class={over ? 'figure figure--over' : 'figure'}>
-      {over ? <Hatch name="beyond" /> : null}
+    <div class={isOver.value ? 'figure figure--over' : 'figure'}>
+      {isOver.value ? <Hatch name="beyond" /> : null}
       <div class="figure-sheet">
-        {plate.view.kind === 'number' ? (
-          <Number
-            plateC={plate.view.plateC}
-            offByK={plate.probe === null ? 0 : plate.probe.guardBandK - plate.probe.overK}
-            measured={plate.probe?.measured ?? false}
-            hot={view.hot}
-          />
-        ) : (
-          <Missing view={plate.view} />
-        )}
-        {view.iron.simulated ? <p class="tag">{pageWords.simulated}</p> : null}
+        {isNumber.value ? <Number /> : <Missing />}
+        {leadIron.value?.simulated === true ? <p class="tag">{pageWords.simulated}</p> : null}
       </div>
     </div>
   );
 }
 
-interface NumberProps {
-  readonly plateC: number;
-  /** How far it can be off; what the hottest spot is over it is no part of that. */
-  readonly offByK: number;
-  readonly measured: boolean;
-  readonly hot: boolean;
-}
-
-const Number = ({ plateC, offByK, measured, hot }: NumberProps) => (
+const Number = () => (
   <>
     <div class="figure-row">
       <p class="figure-number">
         <span class="unseen">{ironWords.plate} </span>
-        <Digits text={figure(plateC)} testId="plate" />
+        <Digits text={number} testId="plate" />
       </p>
       <span class="figure-unit">°{unit.value}</span>
-      {hot ? <HotWord /> : null}
+      {isHot.value ? <HotWord /> : null}
     </div>
     <p class="figure-allowance">
-      {ironWords[measured ? 'measured' : 'allowance'](difference(offByK))}
-      {hot ? ` · ${safetyWords.hotMeasured}` : ''}
+      {ironWords[isMeasured.value ? 'measured' : 'allowance'](offBy.value)}
+      {isHot.value ? ` · ${safetyWords.hotMeasured}` : ''}
     </p>
   </>
 );
 
 /** What is missing of a lost daemon stands over everything already; here only that there is no number. */
-const Missing = ({ view }: { readonly view: Exclude<PlateView, { kind: 'number' | 'apart' }> }) => (
-  <div class="figure-missing">
-    <p class="figure-fault" data-testid="plate">
-      {view.kind === 'fault' ? faultWords[view.fault].name : ironWords.noReading}
-    </p>
-    {view.kind === 'fault' ? (
-      <p class="figure-means">
-        {faultWords[view.fault].means} {faultWords[view.fault].action}
+function Missing() {
+  const view = leadPlate.value?.view;
+  const fault = view?.kind === 'fault' ? view : null;
+  return (
+    <div class="figure-missing">
+      <p class="figure-fault" data-testid="plate">
+        {fault === null ? ironWords.noReading : faultWords[fault.fault].name}
       </p>
-    ) : null}
-    <p class="figure-hot">
-      <HotWord /> {safetyWords.hotUnmeasured}
-    </p>
-    {view.kind === 'fault' ? <p class="figure-allowance">{lastRead(view.lastMs)}</p> : null}
-  </div>
-);
+      {fault === null ? null : (
+        <p class="figure-means">
+          {faultWords[fault.fault].means} {faultWords[fault.fault].action}
+        </p>
+      )}
+      <p class="figure-hot">
+        <HotWord /> {safetyWords.hotUnmeasured}
+      </p>
+      {fault === null ? null : <p class="figure-allowance">{lastRead(fault.lastMs)}</p>}
+    </div>
+  );
+}
 
 const lastRead = (lastMs: number | null): string =>
   lastMs === null ? ironWords.neverRead : ironWords.lastRead(formatDuration(lastMs));

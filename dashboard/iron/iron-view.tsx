@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals';
 import { ironWords } from '../../shared/words/standing.ts';
 import { Notes } from '../frame/notes.tsx';
 import { difference } from '../parts/unit.ts';
@@ -5,7 +6,7 @@ import { SuspectLine } from '../records/suspect-line.tsx';
 import { DialLine } from './dial-line.tsx';
 import { EvennessLine } from './evenness-line.tsx';
 import { Figure } from './figure.tsx';
-import { lead } from './irons.ts';
+import { lead, leadIron, leadPlate } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
 import { PlaceQuestions } from './moments/place-questions.tsx';
 import { TypedLast } from './moments/typed-reading.tsx';
@@ -18,42 +19,70 @@ import './iron.css';
 
 /** The irons: the hottest large with its place among the stages, the others beneath. */
 export function IronPage() {
-  const view = lead.value;
-  if (view === null) return null;
-  const [plate] = view.plates;
+  const iron = leadIron.value;
+  if (iron === null) return null;
   return (
     <div class="iron">
-      <section class="iron-now" aria-label={view.iron.name}>
-        <Figure view={view} />
-        {plate.probe === null || plate.view.kind !== 'number' ? null : (
-          <Trust key={plate.id} id={plate.id} why={difference(plate.probe.guardBandK - plate.probe.overK)} />
-        )}
-        <Sentence iron={view.iron} plate={plate} testId="standing" />
-        <PlaceQuestions view={view} />
-        <TypedLast iron={view.iron} />
-        <WorkLine iron={view.iron} />
-        <DialLine iron={view.iron} />
-        {view.plates.length > 1 ? (
-          <p class="quiet">
-            {plate.probe?.label}: {ironWords.hottestOf(view.plates.length)}
-          </p>
-        ) : null}
-        <EvennessLine view={view} />
+      <section class="iron-now" aria-label={iron.name}>
+        <Figure />
+        <LeadTrust />
+        <LeadWords />
+        <WorkLine iron={iron} />
+        <DialLine iron={iron} />
+        <LeadProbes />
         <RecentTrace />
         <SuspectLine />
         <Notes />
       </section>
-      <Ladder
-        schedule={view.iron.schedule}
-        stageId={view.iron.stageId}
-        guardBandK={drawnBandK(plate.probe?.guardBandK ?? 0)}
-        view={plate.view}
-      />
-      <Work iron={view.iron} />
+      <Ladder schedule={iron.schedule} stageId={iron.stageId} guardBandK={drawnBandK.value} />
+      <Work iron={iron} />
       <Others />
     </div>
   );
 }
 
 /** Up to the next half kelvin: what is drawn stands still while the band changes by less with every reading. */
-const drawnBandK = (guardBandK: number): number => Math.ceil(guardBandK * 2) / 2;
+const drawnBandK = computed(() => Math.ceil((leadPlate.value?.probe?.guardBandK ?? 0) * 2) / 2);
+
+/** The probe whose number stands large; null where no number does. */
+const trustedId = computed(() => {
+  const plate = leadPlate.value;
+  return plate?.view.kind === 'number' && plate.probe !== null ? plate.id : null;
+});
+const trustedBy = computed(() => {
+  const probe = leadPlate.value?.probe ?? null;
+  return probe === null ? '' : difference(probe.guardBandK - probe.overK);
+});
+
+const LeadTrust = () =>
+  trustedId.value === null ? null : (
+    <Trust key={trustedId.value} id={trustedId.value} why={trustedBy.value} />
+  );
+
+function LeadWords() {
+  const view = lead.value;
+  if (view === null) return null;
+  return (
+    <>
+      <Sentence iron={view.iron} plate={view.plates[0]} testId="standing" />
+      <PlaceQuestions view={view} />
+      <TypedLast iron={view.iron} />
+    </>
+  );
+}
+
+function LeadProbes() {
+  const view = lead.value;
+  if (view === null) return null;
+  const [plate] = view.plates;
+  return (
+    <>
+      {view.plates.length > 1 ? (
+        <p class="quiet">
+          {plate.probe?.label}: {ironWords.hottestOf(view.plates.length)}
+        </p>
+      ) : null}
+      <EvennessLine view={view} />
+    </>
+  );
+}

@@ -22,4 +22,7 @@ export const lead = computed(() => {
 /** The iron that is shown large, without its readings. */
 export const leadIron = computed(() => lead.value?.iron ?? null);
 
+/** Its hottest plate, which is what stands large. */
+export const leadPlate = computed(() => lead.value?.plates[0] ?? null);
+
 export const others = computed(() => irons.value.filter((one) => one.iron.id !== lead.value?.iron.id));

@@ -1,3 +1,4 @@
+import { computed, useComputed } from '@preact/signals';
 import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
@@ -5,7 +6,7 @@ import { ladderWords } from '../../../shared/words/standing.ts';
 import { Digits } from '../../parts/digits.tsx';
 import { Hatch, hatchFill } from '../../parts/hatch.tsx';
 import { figure, temperature } from '../../parts/unit.ts';
-import type { PlateView } from '../plate.ts';
+import { leadPlate } from '../irons.ts';
 import { type Label, type Ladder as Layout, layOut, roomFor } from './layout.ts';
 import './ladder.css';
 
@@ -13,15 +14,14 @@ interface LadderProps {
   readonly schedule: HeatSchedule;
   readonly stageId: string | null;
   readonly guardBandK: number;
-  readonly view: PlateView;
 }
 
 /** The stages and limits as hatched rungs between two rails, with the plate's place among them. */
-export function Ladder({ schedule, stageId, guardBandK, view }: LadderProps) {
+export function Ladder({ schedule, stageId, guardBandK }: LadderProps) {
   const layout = useMemo(() => layOut(schedule, guardBandK), [schedule, guardBandK]);
   return (
     <section class="ladder" aria-label={ladderWords.title} style={{ '--rows': String(roomFor(layout)) }}>
-      <Plate layout={layout} view={view} />
+      {isPlaced.value ? <Plate layout={layout} /> : <Unplaced />}
       <Rungs {...{ layout, stageId, guardBandK }} />
     </section>
   );
@@ -138,29 +138,34 @@ function LabelText({
   );
 }
 
-/** The plate's own mark; where there is no reading it has no place, and says so. */
-function Plate({ layout, view }: { readonly layout: Layout; readonly view: PlateView }) {
-  if (view.kind !== 'number') {
-    return (
-      <div class="ladder-unplaced">
-        <Hatch name="missing" />
-        <span aria-hidden="true">?</span>
-        <p class="unseen">{ladderWords.unplaced}</p>
-      </div>
-    );
-  }
+const isPlaced = computed(() => leadPlate.value?.view.kind === 'number');
+
+/** Where there is no reading the plate has no place on the ladder, and that is said. */
+const Unplaced = () => (
+  <div class="ladder-unplaced">
+    <Hatch name="missing" />
+    <span aria-hidden="true">?</span>
+    <p class="unseen">{ladderWords.unplaced}</p>
+  </div>
+);
+
+/** The plate's own mark: it moves without anything being rendered. */
+function Plate({ layout }: { readonly layout: Layout }) {
+  const place = useComputed(() => `transform: translateY(${layout.pct(plateC.value)}%)`);
   return (
-    <div
-      class="ladder-way"
-      aria-hidden="true"
-      style={{ transform: `translateY(${layout.pct(view.plateC)}%)` }}
-    >
+    <div class="ladder-way" aria-hidden="true" style={place}>
       <div class="ladder-plate">
         <span class="ladder-plate-name">
-          <Digits text={figure(view.plateC)} />
+          <Digits text={plateFigure} />
         </span>
         <span class="ladder-plate-bar" />
       </div>
     </div>
   );
 }
+
+const plateC = computed(() => {
+  const shown = leadPlate.value?.view;
+  return shown?.kind === 'number' ? shown.plateC : 0;
+});
+const plateFigure = computed(() => figure(plateC.value));
