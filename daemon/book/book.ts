@@ -2,6 +2,7 @@ import type { AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Crossing } from '../../shared/heat/suspect.ts';
 import type { DialMark } from '../../shared/iron/dial/mark.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
+import type { WatchedHow } from '../../shared/thermometer/place.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Carried, Entry, StartReason, StopReason } from '../../shared/watch/input.ts';
 
@@ -76,6 +77,8 @@ export interface SessionHead {
   readonly ironId: string;
   readonly ironName: string;
   readonly simulated: boolean;
+  /** What stood behind its temperatures as it began; sessions from before that was kept had a probe on the plate. */
+  readonly watched?: WatchedHow;
   readonly foldVersion: number;
   readonly programVersion: string;
   readonly why: StartReason;

@@ -1,3 +1,4 @@
+import { watchedHow } from '../../shared/thermometer/place.ts';
 import { isHot } from '../../shared/watch/hot.ts';
 import type { Carried, StartReason, WatchSettings } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
@@ -12,14 +13,24 @@ export interface Run {
   readonly programVersion: string;
 }
 
-/** A new session that begins at `from` with what is carried into it. */
-export function beginning(why: StartReason, carried: Carried, from: WatchState, run: Run): Beginning {
+/**
+ * A new session that begins at `from` with what is carried into it.
+ * @param now where that lies behind: the state in which it was begun
+ */
+export function beginning(
+  why: StartReason,
+  carried: Carried,
+  from: WatchState,
+  run: Run,
+  now: WatchState = from,
+): Beginning {
   const { iron } = carried.settings;
   const head = {
     id: newId(),
     ironId: iron.id,
     ironName: iron.name,
     simulated: iron.simulated,
+    watched: watchedHow((now.settings ?? carried.settings).probes, iron.id),
     foldVersion: FOLD_VERSION,
     programVersion: run.programVersion,
     why,

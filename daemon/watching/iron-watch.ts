@@ -83,7 +83,7 @@ export class IronWatch {
   /** Begins a session, with the two minutes before; there must be none. */
   start(why: StartReason, tMs: number, commandId: string | null): void {
     const { from, steps } = this.#lookback.take(this.state);
-    this.#record(beginning(why, carriedFrom(from, null), from, this.#options), steps);
+    this.#record(beginning(why, carriedFrom(from, null), from, this.#options, this.state), steps);
     this.#watcher.take({ kind: 'start', commandId, why }, tMs);
   }
 

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Session } from '../../shared/messages/sessions.ts';
 import { formatDuration } from '../../shared/units/time.ts';
+import { watchedWords } from '../../shared/words/checks.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { itemWords, recordWords } from '../../shared/words/records.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
@@ -79,11 +80,20 @@ function Tags({ session, all }: RowProps) {
       {session.endedAt === null ? <b class="tag">{recordWords.running}</b> : null}
       {session.endedBecause === 'interrupted' ? <span class="tag">{recordWords.interrupted}</span> : null}
       {suspect > 0 ? <b class="tag">{itemWords.title.toLowerCase()}</b> : null}
+      <WatchedTag session={session} />
       {session.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
       {session.continues === null ? null : <span>{continuesText(session.continues, all)}</span>}
     </>
   );
 }
+
+/** Temperatures of a session that no probe on the plate stands behind are never shown without that being said. */
+export const WatchedTag = ({ session: { watched } }: { readonly session: Session }) =>
+  watched === 'monitored' ? null : (
+    <span class="tag" data-testid="session-watched">
+      {watchedWords[watched]}
+    </span>
+  );
 
 /** Which session is gone on with, by its time where it is known. */
 export function continuesText(id: string, all: readonly Session[]): string {

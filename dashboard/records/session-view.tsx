@@ -6,6 +6,7 @@ import { Note } from '../parts/note.tsx';
 import { chosenMoment, items, sessions } from './book.ts';
 import { Facts } from './facts.tsx';
 import { ItemList } from './items.tsx';
+import { WatchedTag } from './session-list.tsx';
 import { sessionTimes } from './times.ts';
 import { TraceView } from './trace-view.tsx';
 import { Verify } from './verify.tsx';
@@ -47,7 +48,7 @@ function Known({ session, all }: KnownProps) {
   return (
     <>
       <p class="session-title">
-        {session.iron.name}, {times.dateTime(startUtcMs)}
+        {session.iron.name}, {times.dateTime(startUtcMs)} <WatchedTag session={session} />
       </p>
       {session.endedAt === null ? <Note hatch="working">{traceWords.follows}</Note> : null}
       {trace === null || trace.broken === null ? null : (

@@ -3,6 +3,7 @@ import { alarmChanges, alarmKinds, alarmStates } from '../alarm/record.ts';
 import { dialFiguresSchema, dialLoadSchema } from '../iron/dial/kept.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
+import { watchedHows } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
 import { startReasons, stopReasons } from '../watch/input.ts';
 
@@ -21,6 +22,8 @@ export const sessionSchema = z.strictObject({
   id: z.string(),
   iron: z.strictObject({ id: z.string(), name: z.string() }),
   simulated: z.boolean(),
+  /** What stood behind its temperatures as it began: a probe on the plate, a check pad, or what was typed. */
+  watched: z.enum(watchedHows),
   startedAt: utc,
   startedBecause: z.enum(startReasons),
   /** Null while it runs. */

@@ -124,6 +124,7 @@ describe('a check pad', () => {
       .first()
       .waitFor();
     await page.getByText('No check: lifted before it settled').first().waitFor();
+    expect(await part(page, 'session-watched').first().innerText()).toBe('checked');
     expect(await part(page, 'probe-fact').last().innerText()).toContain('in the check pad');
     await looksRight(page);
     await program.end('SIGTERM');

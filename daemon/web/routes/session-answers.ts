@@ -18,6 +18,7 @@ export const sessionOf = (summary: SessionSummary): Session => ({
   id: summary.id,
   iron: { id: summary.ironId, name: summary.ironName },
   simulated: summary.simulated,
+  watched: summary.watched ?? 'monitored',
   startedAt: summary.startedAtUtc,
   startedBecause: summary.why,
   endedAt: summary.endedAtUtc,
