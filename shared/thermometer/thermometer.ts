@@ -138,6 +138,7 @@ const isOffPlate = (
   at: { readonly tMs: number; readonly overC: number },
 ): boolean => (dipped === true && plateC <= DIPPED_MOST_C) || (at.tMs < clippedUntilMs && plateC < at.overC);
 
+/** A number that is taken as it is: nothing that holds for a plate is asked of it. */
 function hearOffPlate(
   was: Thermometer,
   { plateC, readC }: { readonly plateC: number; readonly readC: number },
@@ -167,16 +168,11 @@ function hearPad(
   atMs: number,
   tMs: number,
 ): Thermometer {
+  const heard = hearOffPlate(was, { plateC, readC }, atMs, tMs);
   return {
-    ...was,
-    heardMs: tMs,
-    level: { plateC, tMs, doubted: null },
-    held: null,
-    reading: { probe: was.reading.probe, quality: 'ok', atMs, plateC },
-    lastOk: { plateC, readC, tMs },
-    slope: null,
+    ...heard,
     filter: trackPlate(isBroken(was, tMs) ? null : was.filter, atMs, plateC, traitsOf(null)),
-    heat: plateC < COLD_C ? was.heat : 'hot',
+    heat: plateC < COLD_C ? was.heat : heard.heat,
   };
 }
 

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { ProbeCalibrations } from '../../../shared/messages/calibration.ts';
 import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { calibratingWords } from '../../../shared/words/calibrating.ts';
@@ -10,6 +10,7 @@ import { calibrationsOf, take, useCalibrations, whyOf } from './calibrations.ts'
 import { ChooseMounting } from './choose-mounting.tsx';
 import { InForce } from './in-force.tsx';
 import { Making } from './making.tsx';
+import { useFocusFollows } from './use-focus-follows.ts';
 import { Versions } from './versions.tsx';
 import { Why } from './why.tsx';
 import './calibration.css';
@@ -20,14 +21,7 @@ export function CalibrationPart({ probe }: { readonly probe: ProbeSettings }) {
   const all = useCalibrations(probe.id, procedure !== null);
   const isMaking = procedure !== null && !viewOnly.value;
   const step = isMaking ? (procedure.waiting?.kind ?? 'between') : 'none';
-  const part = useRef<HTMLElement>(null);
-  const before = useRef(step);
-  // What was pressed is gone: the focus goes to what came in its place.
-  useEffect(() => {
-    if (step === before.current) return;
-    before.current = step;
-    part.current?.querySelector<HTMLElement>('[data-begin]')?.focus();
-  }, [step]);
+  const part = useFocusFollows(step);
   return (
     <section class="calibration" ref={part} aria-label={calibratingWords.title} data-testid="calibration">
       <h4 class="calibration-title" tabIndex={-1} data-begin>

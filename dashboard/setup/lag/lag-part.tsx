@@ -1,10 +1,11 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { ProbeLag } from '../../../shared/messages/lag.ts';
 import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { lagCaution, lagWords } from '../../../shared/words/lag.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Target } from '../../parts/target.tsx';
 import { ChooseMounting } from '../calibration/choose-mounting.tsx';
+import { useFocusFollows } from '../calibration/use-focus-follows.ts';
 import { Why } from '../calibration/why.tsx';
 import { changeProbe, unsay } from '../changing.ts';
 import { day } from '../day.ts';
@@ -18,14 +19,7 @@ export function LagPart({ probe }: { readonly probe: ProbeSettings }) {
   const known = useLag(probe.id, procedure !== null);
   const isMeasuring = procedure !== null && !viewOnly.value;
   const step = isMeasuring ? (procedure.step?.kind ?? 'between') : 'none';
-  const part = useRef<HTMLElement>(null);
-  const before = useRef(step);
-  // What was pressed is gone: the focus goes to what came in its place.
-  useEffect(() => {
-    if (step === before.current) return;
-    before.current = step;
-    part.current?.querySelector<HTMLElement>('[data-begin]')?.focus();
-  }, [step]);
+  const part = useFocusFollows(step);
   return (
     <section class="calibration" ref={part} aria-label={lagWords.title} data-testid="lag">
       <h4 class="calibration-title" tabIndex={-1} data-begin>
