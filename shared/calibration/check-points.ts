@@ -5,6 +5,9 @@ import { kindsFor, referenceOf } from './points.ts';
 import { type CalibrationRefusal, isRefusal } from './refusals.ts';
 import { spreadBoundK } from './steadiness.ts';
 
+/** No temperature or uncertainty that anybody measures is as large, degC or K; squares of larger ones overflow. */
+const NO_FIGURE = 1e6;
+
 /** Whether points can make a calibration: looked at one by one, then two by two. The first objection counts. */
 
 export interface CalibratedProbe {
@@ -66,7 +69,7 @@ function objectionToOne(
 ): CalibrationRefusal | null {
   if (!kindsFor(mounting).includes(p.kind)) return { reason: 'water-on-fitted', point };
   const numbers = [p.readingC, p.readingSpreadK, p.referenceC, p.referenceUK, p.resolutionK ?? 0];
-  if (!numbers.every(Number.isFinite)) return { reason: 'not-a-number', point };
+  if (!numbers.every((x) => Math.abs(x) < NO_FIGURE)) return { reason: 'not-a-number', point };
   if (p.readings < LEAST_READINGS) return { reason: 'few-readings', point, readings: p.readings };
   const range = readableC(thermocouple);
   for (const tC of [p.referenceC, p.readingC])

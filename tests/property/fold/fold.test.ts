@@ -45,7 +45,7 @@ describe('replay', () => {
       expect(replayed([start, ...stored], lived.untilMs)).toEqual(found);
       for (const { finding: f } of found)
         kinds.add(f.kind === 'alarm' ? `${f.alarm.kind} ${f.change}` : f.kind);
-    });
+    }, 150);
     // Courses that find nothing would prove nothing.
     for (const kind of [
       'quality',

@@ -94,6 +94,12 @@ describe('what is refused', () => {
     ],
     ['no number', [icePoint(Number.NaN)], loose, { reason: 'not-a-number', point: 0 }],
     [
+      'a figure whose square is none',
+      [icePoint(0, { referenceUK: 1e200 })],
+      loose,
+      { reason: 'not-a-number', point: 0 },
+    ],
+    [
       'a single reading',
       [icePoint(0, { readings: 1 })],
       loose,
