@@ -1,4 +1,5 @@
 import type { Behaviour } from '../../shared/iron/behaviour.ts';
+import { madeWithOf } from '../../shared/iron/dial/chart.ts';
 import { type Evenness, evennessOf, expandedK, type Spot } from '../../shared/iron/evenness.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import {
@@ -101,16 +102,15 @@ export const leadOf = (iron: Iron, state: Pick<WatchState, 'leader'> | null): st
  * @throws Refusal where it can't be held against the probe, or is absurd
  */
 export function spotOf(draft: SpotDraft, state: WatchState | null, at: string): TypedSpot {
-  const probe = state?.leader ?? null;
-  const thermometer = probe === null ? undefined : state?.thermometers[probe];
+  const own = state?.settings?.probes.find((p) => p.id === state.leader);
+  const thermometer = own === undefined ? undefined : state?.thermometers[own.id];
   const reading = thermometer?.reading;
   const slopeKPerS = thermometer === undefined ? null : slopeOf(thermometer);
   const reads = reading?.quality === 'ok' ? { plateC: reading.plateC, slopeKPerS } : null;
   const objection = objectionToSpot(draft.readC, reads);
-  if (objection !== null || probe === null || reads === null || slopeKPerS === null) {
+  if (objection !== null || own === undefined || reads === null || slopeKPerS === null) {
     const why = evennessWords.objections[objection ?? 'no-reading'];
     throw new Refusal(objection === 'far-off' ? 'invalid' : 'conflict', why, 'readC');
   }
-  const calibration = state?.settings?.probes.find((p) => p.id === probe)?.calibration?.id ?? null;
-  return { ...draft, probeC: reads.plateC, slopeKPerS, madeWith: { probe, calibration }, at };
+  return { ...draft, probeC: reads.plateC, slopeKPerS, madeWith: madeWithOf(own), at };
 }

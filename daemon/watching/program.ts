@@ -11,6 +11,7 @@ import type { InterruptedSession } from '../book/book.ts';
 import { monotonicClock } from '../clock.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
+import { sitsOn } from '../settings/moved.ts';
 import { type Settings, watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
 import { Procedures } from './calibrating/procedures.ts';
@@ -234,12 +235,12 @@ export class Program {
   /** A probe that no watched iron has: it is taken in, watched, and then heard. */
   #meet(sample: Sample, source: ProbeSource, tMs: number): void {
     const { settings } = this.options;
-    const known = settings.current.irons.some((i) => i.probes.includes(sample.probe));
+    const known = sitsOn(settings.current.irons, sample.probe) !== undefined;
     if (!known) {
       const next = withNewProbe(settings.current, sample.probe, source.device.simulated);
       this.#notice(next, 'The new probe could not be written.');
     }
-    const iron = settings.current.irons.find((i) => i.probes.includes(sample.probe));
+    const iron = sitsOn(settings.current.irons, sample.probe);
     if (iron === undefined) return;
     this.#join(iron, source, tMs);
     this.watches.withProbe(sample.probe)?.take({ kind: 'sample', sample }, tMs);

@@ -5,10 +5,10 @@ import { kindsFor, referenceOf } from './points.ts';
 import { type CalibrationRefusal, isRefusal } from './refusals.ts';
 import { spreadBoundK } from './steadiness.ts';
 
+/** Whether points can make a calibration: looked at one by one, then two by two. The first objection counts. */
+
 /** No temperature or uncertainty that anybody measures is as large, degC or K; squares of larger ones overflow. */
 const NO_FIGURE = 1e6;
-
-/** Whether points can make a calibration: looked at one by one, then two by two. The first objection counts. */
 
 export interface CalibratedProbe {
   readonly mounting: Mounting;

@@ -1,5 +1,5 @@
-import { markNumber } from '../iron/dial/mark.ts';
-import type { StretchFound } from '../iron/dial/stretch.ts';
+import { isSameMark, markNumber } from '../iron/dial/mark.ts';
+import { ENOUGH_CYCLES, type StretchFound } from '../iron/dial/stretch.ts';
 import { seatOf } from '../thermometer/place.ts';
 import { conversionOf } from '../thermometer/probe.ts';
 import type { Reading } from '../thermometer/reading.ts';
@@ -38,10 +38,6 @@ export interface DoubtFacts {
 }
 
 const none: Doubt = { standing: null, coldJunctionC: null, suspicion: null };
-/** So many whole cycles make a mean worth the name (our own choice, as for a stretch). */
-const ENOUGH_CYCLES = 3;
-/** Marks closer than this are one, as on a chart. */
-const SAME_MARK = 0.05;
 
 /** Folds one input into the slice. */
 export function stepDoubts(before: Doubts, input: WatchInput, facts: DoubtFacts): Doubts {
@@ -103,5 +99,5 @@ function followCycles(was: Doubt, facts: DoubtFacts): Doubt {
 /** What is known of this mark from elsewhere: typed from a hand thermometer, or by another probe. */
 function chartedC({ mark }: StretchFound, { charted = [] }: WatchSettings): number | null {
   const at = markNumber(mark, []);
-  return at === null ? null : (charted.find((p) => Math.abs(p.mark - at) < SAME_MARK)?.meanC ?? null);
+  return at === null ? null : (charted.find((p) => isSameMark(p.mark, at))?.meanC ?? null);
 }

@@ -22,6 +22,7 @@ import { pointWords, refusalText } from '../../../shared/words/calibration.ts';
 import { settingsWords } from '../../../shared/words/settings.ts';
 import { newId } from '../../ids.ts';
 import { withCalibration } from '../../settings/change.ts';
+import { sitsOn } from '../../settings/moved.ts';
 import { calibrationVersions, placed } from '../../settings/settings.ts';
 import { Refusal } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
@@ -128,7 +129,7 @@ export class CalibrationDesk {
     const settings = options.settings.current;
     const probe = settings.probes.find((p) => p.id === id);
     if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
-    const iron = settings.irons.find((i) => i.probes.includes(id));
+    const iron = sitsOn(settings.irons, id);
     const nowMs = this.#nowMs();
     return {
       probe: placed(settings, probe),

@@ -8,6 +8,7 @@ import { procedureRefusals } from '../../../shared/words/calibrating.ts';
 import { lagRefusals } from '../../../shared/words/lag.ts';
 import { settingsWords } from '../../../shared/words/settings.ts';
 import { withProbe } from '../../settings/change.ts';
+import { sitsOn } from '../../settings/moved.ts';
 import { Refusal } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { lagShown } from './lag-shown.ts';
@@ -95,7 +96,7 @@ export class LagDesk {
 
   #madeWith(probe: ProbeSettings): MadeWith {
     const { irons } = this.#program.options.settings.current;
-    return madeWith(probe, irons.find((i) => i.probes.includes(probe.id))?.id ?? null);
+    return madeWith(probe, sitsOn(irons, probe.id)?.id ?? null);
   }
 
   #nowMs(): number {

@@ -1,3 +1,5 @@
+import { leastSquares } from '../../calibration/least-squares.ts';
+
 /**
  * How far a check pad still has to go: its thermocouple comes to the plate's temperature as a first-order lag does, the
  * rest of the way being divided by e in each time constant.
@@ -29,40 +31,14 @@ export const LEAST_LEVELS = 4;
 export function settlingOf(levels: readonly Level[], tauS: number): Settling | null {
   const last = levels.at(-1);
   if (last === undefined || levels.length < LEAST_LEVELS) return null;
-  const wayOf = ({ tMs }: Level): number => Math.exp((last.tMs - tMs) / (1000 * tauS));
-  const approach = lineThrough(levels, wayOf);
-  const straight = lineThrough(levels, ({ tMs }) => (tMs - last.tMs) / 1000);
-  if (approach === null || straight === null) return null;
-  return {
-    remainingK: -approach.slope,
-    standardK: approach.standard,
-    slopeKPerS: straight.slope,
-  };
+  const sinceS = ({ tMs }: Level): number => (tMs - last.tMs) / 1000;
+  const overTime = levels.map((l) => ({ x: sinceS(l), y: l.levelC }));
+  const overWay = levels.map((l) => ({ x: Math.exp(-sinceS(l) / tauS), y: l.levelC }));
+  const straight = leastSquares(overTime, 0);
+  const approach = leastSquares(overWay, 1);
+  if (approach?.scatter == null || straight === null) return null;
+  return { remainingK: -approach.b2, standardK: approach.scatter.u2, slopeKPerS: straight.b2 };
 }
-
-/** Least squares of the levels over `xOf`: slope with its standard error; null where all fall on one x. */
-function lineThrough(
-  levels: readonly Level[],
-  xOf: (level: Level) => number,
-): { readonly slope: number; readonly standard: number } | null {
-  const meanX = meanOf(levels.map(xOf));
-  const meanC = meanOf(levels.map((l) => l.levelC));
-  let xx = 0;
-  let xy = 0;
-  for (const level of levels) {
-    const x = xOf(level) - meanX;
-    xx += x * x;
-    xy += x * (level.levelC - meanC);
-  }
-  if (xx === 0) return null;
-  const slope = xy / xx;
-  let squares = 0;
-  for (const level of levels) squares += (level.levelC - meanC - slope * (xOf(level) - meanX)) ** 2;
-  return { slope, standard: Math.sqrt(squares / (levels.length - 2) / xx) };
-}
-
-const meanOf = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /**
  * How long a rise took for the first 63.2 % of what it has come to so far, s: no more than the time constant of a

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { plateTemperatureC } from '../../heat/schedule.ts';
 import { conversionOf, type ProbeSettings } from '../../thermometer/probe.ts';
 import { lagAllowanceK } from './lag.ts';
+import { isSameMark } from './mark.ts';
 import { type Curve, curveThrough, placesOf, valueAt } from './pchip.ts';
 import type { StretchFound } from './stretch.ts';
 
@@ -80,9 +81,6 @@ export type DialChart = z.infer<typeof dialChartSchema>;
 
 export const emptyChart: DialChart = { points: [], earlier: [] };
 
-/** Marks closer than this are one: nobody sets a dial finer (our own choice). */
-const SAME_MARK = 0.05;
-
 /**
  * The chart point of a measured stretch.
  * @param mark from `markNumber`
@@ -111,7 +109,7 @@ export const pointOf = (
 
 /** The chart with one more point: it counts from now on, and what counted at its mark is kept as earlier. */
 export function withPoint(chart: DialChart, point: ChartPoint): DialChart {
-  const isSame = (p: ChartPoint): boolean => Math.abs(p.mark - point.mark) < SAME_MARK;
+  const isSame = (p: ChartPoint): boolean => isSameMark(p.mark, point.mark);
   const points = [...chart.points.filter((p) => !isSame(p)), point].sort((a, b) => a.mark - b.mark);
   const earlier = [...chart.earlier, ...chart.points.filter(isSame)].slice(-KEEP_EARLIER);
   return { points: points.slice(0, MOST_POINTS), earlier };
@@ -119,7 +117,7 @@ export function withPoint(chart: DialChart, point: ChartPoint): DialChart {
 
 /** Whether a mark is one that was looked at, or lies between such ones. */
 export const isCharted = (chart: DialChart, mark: number): boolean =>
-  chart.points.some((p) => Math.abs(p.mark - mark) < SAME_MARK);
+  chart.points.some((p) => isSameMark(p.mark, mark));
 
 /** A curve of one figure over the marks that have it; null where none has. */
 export function curveOf(

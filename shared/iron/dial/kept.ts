@@ -10,7 +10,7 @@ import {
 } from './chart.ts';
 import { type DrawnStretch, drawnStretchSchema } from './drawing.ts';
 import { type Drift, driftOf } from './drift.ts';
-import { dialMarkSchema } from './mark.ts';
+import { dialMarkSchema, isSameMark } from './mark.ts';
 
 /**
  * What is kept of an iron's dial: its chart, and what was measured since that chart was settled. A mark that the chart
@@ -119,9 +119,7 @@ export const noDial = (iron: { readonly id: string; readonly simulated: boolean 
 export const driftOfKept = ({ since, chart, resolutionK }: KeptDial): Drift | null =>
   driftOf(since, chart, resolutionK);
 
-/** Told marks come in tenths or halves; nobody sets a dial finer than this. */
-const SAME_MARK = 0.05;
-const isAt = (mark: number) => (p: ChartPoint) => Math.abs(p.mark - mark) < SAME_MARK;
+const isAt = (mark: number) => (p: ChartPoint) => isSameMark(p.mark, mark);
 
 /** The same stretch, told again as it goes on: it began at the same moment, at the same mark. */
 const isSame = (a: ChartPoint) => (b: ChartPoint) => a.kind === b.kind && a.at === b.at && isAt(a.mark)(b);
@@ -171,7 +169,7 @@ export function withoutMark(kept: KeptDial, mark: number): KeptDial | null {
     ...kept,
     chart: putAside(kept.chart, gone),
     since: kept.since.filter((p) => !here(p)),
-    drawn: kept.drawn.filter((d) => typeof d.mark !== 'number' || Math.abs(d.mark - mark) >= SAME_MARK),
+    drawn: kept.drawn.filter((d) => typeof d.mark !== 'number' || !isSameMark(d.mark, mark)),
   };
 }
 

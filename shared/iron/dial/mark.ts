@@ -19,3 +19,7 @@ export function markNumber(mark: DialMark, words: readonly string[]): number | n
   const at = words.indexOf(mark);
   return at === -1 ? null : at + 1;
 }
+
+/** Marks closer than this are one: told ones come in tenths or halves, and nobody sets a dial finer (our own choice). */
+const SAME_MARK = 0.05;
+export const isSameMark = (a: number, b: number): boolean => Math.abs(a - b) < SAME_MARK;
