@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import {
   acceptDialSchema,
   ironDialSchema,
@@ -6,9 +5,8 @@ import {
   wrongPointSchema,
 } from '../../../shared/messages/dial.ts';
 import type { Desk } from '../desk.ts';
-import { json, type Route, route } from './route.ts';
+import { settledId as id, json, type Route, route } from './route.ts';
 
-const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
 const ironDial = { kind: 'json', name: 'IronDial', schema: ironDialSchema } as const;
 
 /** What irons do at the marks of their dials. What a dial stands at is said as a mark of the session. */

@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import {
   forgetSpotsSchema,
   ironEvennessSchema,
@@ -6,9 +5,8 @@ import {
   wrongSpotSchema,
 } from '../../../shared/messages/evenness.ts';
 import type { Desk } from '../desk.ts';
-import { json, type Route, route } from './route.ts';
+import { settledId as id, json, type Route, route } from './route.ts';
 
-const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
 const ironEvenness = { kind: 'json', name: 'IronEvenness', schema: ironEvennessSchema } as const;
 
 /** How evenly irons' plates are hot: limits hold for the hottest spot. */

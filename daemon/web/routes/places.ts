@@ -4,9 +4,7 @@ import { placeDraftSchema, probePlaceSchema } from '../../../shared/thermometer/
 import { probeIdSchema } from '../../../shared/thermometer/probe.ts';
 import { newId } from '../../ids.ts';
 import type { Desk } from '../desk.ts';
-import { json, type Route, route } from './route.ts';
-
-const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
+import { settledId as id, json, type Route, route } from './route.ts';
 
 /** Where probes are, and irons that are read by hand. */
 export const placeRoutes = (desk: Desk): Route[] => [

@@ -98,3 +98,8 @@ export function route<
 }
 
 export const json = (body: unknown): Answer => ({ kind: 'json', body });
+
+/** The id of something that the user has settled, in an address. */
+export const settledId = z
+  .string()
+  .regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');

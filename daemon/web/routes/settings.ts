@@ -16,9 +16,7 @@ import { probeDraftSchema, probeIdSchema, probeSettingsSchema } from '../../../s
 import { webWords } from '../../../shared/words/web.ts';
 import type { Desk } from '../desk.ts';
 import { Trouble } from '../problem.ts';
-import { type Answer, json, type Route, route } from './route.ts';
-
-const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
+import { type Answer, settledId as id, json, type Route, route } from './route.ts';
 
 /** Heat schedules, irons and probes: to read, and to change. */
 export const settingsRoutes = (desk: Desk): Route[] => [
