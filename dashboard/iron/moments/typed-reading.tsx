@@ -6,13 +6,9 @@ import { tabKeep } from '../../parts/browser.ts';
 import { Target } from '../../parts/target.tsx';
 import { temperature, unit } from '../../parts/unit.ts';
 import { Field } from '../../setup/fields/field.tsx';
-import { readTemperature } from '../../setup/fields/number.ts';
+import { readPlateC } from '../../setup/fields/number.ts';
 import { ageText } from './moment-text.ts';
 import './moments.css';
-
-/** The hottest and coldest that a plate may be typed as, degC. */
-const MOST_C = 400;
-const LEAST_C = 0;
 
 /** Takes what a hand thermometer reads on an iron's plate now, and says what was typed last. */
 export function TypedReading({ iron }: { readonly iron: IronLive }) {
@@ -26,8 +22,8 @@ export function TypedReading({ iron }: { readonly iron: IronLive }) {
   };
   const add = (): void => {
     if (text.peek().trim() === '') return;
-    const plateC = readTemperature(text.peek(), unit.peek()).value;
-    if (plateC === null || plateC < LEAST_C || plateC > MOST_C) {
+    const plateC = readPlateC(text.peek(), unit.peek());
+    if (plateC === null) {
       error.value = typedWords.wrong(`°${unit.peek()}`);
       return;
     }

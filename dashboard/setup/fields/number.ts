@@ -44,6 +44,16 @@ export function readTemperature(text: string, unit: TemperatureUnit): Typed {
   return { text, value: number === null ? null : unit === 'F' ? fToC(number) : number };
 }
 
+/** The hottest and the coldest that a plate may be typed as, degC. */
+const MOST_C = 400;
+const LEAST_C = 0;
+
+/** A plate temperature that the user has typed in `unit`, degC; null where it is no number, or none that a plate has. */
+export function readPlateC(text: string, unit: TemperatureUnit): number | null {
+  const { value } = readTemperature(text, unit);
+  return value === null || value < LEAST_C || value > MOST_C ? null : value;
+}
+
 /** A difference in K, to be shown in `unit`. */
 export const differenceTyped = (k: number, unit: TemperatureUnit): Typed => ({
   text: writeNumber(unit === 'F' ? (k * 9) / 5 : k),

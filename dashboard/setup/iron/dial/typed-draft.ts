@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { TypedPoint } from '../../../../shared/messages/dial.ts';
 import type { TemperatureUnit } from '../../../../shared/units/temperature.ts';
 import { dialSetupWords, dialToldWords } from '../../../../shared/words/dial.ts';
-import { inUnit, readNumber, readTemperature } from '../../fields/number.ts';
+import { inUnit, readNumber, readPlateC, readTemperature } from '../../fields/number.ts';
 
 /** Readings of a hand thermometer as they are typed, in the unit in which they were. */
 const draftSchema = z.strictObject({
@@ -43,10 +43,6 @@ export type Checked =
   | { readonly kind: 'point'; readonly point: TypedPoint }
   | { readonly kind: 'wrong'; readonly at: 'mark' | 'mean' | 'peak' | 'trough'; readonly why: string };
 
-/** The hottest that a plate temperature may be typed as, degC, and the coldest: a room. */
-const MOST_C = 400;
-const LEAST_C = 0;
-
 /** The point that was typed, or the field that is wrong and what would be right. */
 export function checkDraft(draft: Draft): Checked {
   const mark = readNumber(draft.mark);
@@ -55,9 +51,8 @@ export function checkDraft(draft: Draft): Checked {
   const read = { mean: 0, peak: null as number | null, trough: null as number | null };
   for (const name of ['mean', 'peak', 'trough'] as const) {
     if (name !== 'mean' && draft[name].trim() === '') continue;
-    const c = readTemperature(draft[name], draft.unit).value;
-    if (c === null || c < LEAST_C || c > MOST_C)
-      return { kind: 'wrong', at: name, why: dialSetupWords.typedWrong(`°${draft.unit}`) };
+    const c = readPlateC(draft[name], draft.unit);
+    if (c === null) return { kind: 'wrong', at: name, why: dialSetupWords.typedWrong(`°${draft.unit}`) };
     read[name] = c;
   }
   const { mean, peak, trough } = read;

@@ -3,7 +3,7 @@ import { type SpotPlace, spotPlaces } from '../../../../shared/iron/spots.ts';
 import type { IronEvenness, SpotDraft } from '../../../../shared/messages/evenness.ts';
 import { formatTemperatureDifference, type TemperatureUnit } from '../../../../shared/units/temperature.ts';
 import { evennessWords } from '../../../../shared/words/evenness.ts';
-import { differenceTyped, inUnit, readDifference, readTemperature } from '../../fields/number.ts';
+import { differenceTyped, inUnit, readDifference, readPlateC, readTemperature } from '../../fields/number.ts';
 
 /** A spot reading as it is typed, in the unit in which it was. */
 const draftSchema = z.strictObject({
@@ -42,10 +42,8 @@ export function inUnitNow(draft: Draft, unit: TemperatureUnit): Draft {
 export const nextPlace = ({ spots }: Pick<IronEvenness, 'spots'>): SpotPlace | null =>
   spotPlaces.find((place) => !spots.some((spot) => spot.place === place)) ?? null;
 
-/** The most that a hand thermometer may be off by, K, and the hottest and coldest that can be typed, degC. */
+/** The most that a hand thermometer may be off by, K. */
 const MOST_OFF_K = 20;
-const MOST_C = 400;
-const LEAST_C = 0;
 
 export type Checked =
   | { readonly kind: 'spot'; readonly spot: SpotDraft }
@@ -53,9 +51,8 @@ export type Checked =
 
 /** The spot that was typed, or the field that is wrong and what would be right. */
 export function checkDraft({ unit, reading, offBy }: Draft, place: SpotPlace): Checked {
-  const readC = readTemperature(reading, unit).value;
-  if (readC === null || readC < LEAST_C || readC > MOST_C)
-    return { kind: 'wrong', at: 'reading', why: evennessWords.wrongReading(`°${unit}`) };
+  const readC = readPlateC(reading, unit);
+  if (readC === null) return { kind: 'wrong', at: 'reading', why: evennessWords.wrongReading(`°${unit}`) };
   const thermometerK = readDifference(offBy, unit).value;
   if (thermometerK === null || thermometerK <= 0 || thermometerK > MOST_OFF_K) {
     const most = formatTemperatureDifference(MOST_OFF_K, unit);
