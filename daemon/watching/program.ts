@@ -309,6 +309,7 @@ export class Program {
       devices: this.devices.sources.map((s) => deviceLive(s.status())),
       keeping: this.#keeping,
       hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },
+      work: { inHand: null, recent: [], heatRevision: 0, ready: true },
       choice: this.#choice,
       viewOnly: this.options.viewOnly,
       settingsRevision: settings.revision,

@@ -96,6 +96,7 @@ export function ironLive(watch: IronWatch, told: TellingOf): IronLive | null {
     watched: watchedHow(state.settings.probes, iron.id),
     ...momentsLive(state, told),
     place: state.work.place,
+    at: null,
     stageId: state.work.stageId,
     dial: dial === null ? null : { mark: dial.mark, doubted: isDoubted(state.sitting, dial) },
     evenness: evennessShown(told.settings, iron, state),

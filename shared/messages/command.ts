@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { alarmKinds } from '../alarm/record.ts';
 import { plateTemperatureC } from '../heat/schedule.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
+import { places } from '../watch/input.ts';
 
 /** What a page or another program may ask the daemon to do. */
 
@@ -16,7 +17,7 @@ const alarmKey = {
 
 export const markSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('stage'), stageId: z.string().max(64).nullable() }),
-  z.strictObject({ kind: z.literal('place'), place: z.enum(['unknown', 'on-work', 'on-rest']) }),
+  z.strictObject({ kind: z.literal('place'), place: z.enum(places) }),
   /** What the dial stands at, as printed on it; null: not said any more. */
   z.strictObject({ kind: z.literal('dial'), mark: dialMarkSchema.nullable() }),
   /** What a hand thermometer reads on the plate now, degC. */

@@ -5,8 +5,10 @@ import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
 import { placeDraftSchema, seats, watchedHows } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
+import { places } from '../watch/input.ts';
 import { evennessSchema } from './evenness.ts';
 import { hearingSchema } from './hearing.ts';
+import { atLiveSchema, workLiveSchema } from './piece.ts';
 
 /** How things stand now: what `/api/live` answers and what the stream begins with. */
 
@@ -119,7 +121,9 @@ export const ironLiveSchema = z.strictObject({
   typed: typedLiveSchema.nullable(),
   /** What its dial chart has at the mark that was told: of an iron that is not monitored, while the mark isn't doubted. */
   chart: chartLiveSchema.nullable(),
-  place: z.enum(['unknown', 'on-work', 'on-rest']),
+  place: z.enum(places),
+  /** Where on a piece it works; null: not said. */
+  at: atLiveSchema.nullable(),
   stageId: z.string().nullable(),
   /** What the user said that the dial stands at; `doubted` once the plate does something else. */
   dial: z.strictObject({ mark: dialMarkSchema, doubted: z.boolean() }).nullable(),
@@ -156,6 +160,7 @@ export const situationSchema = z.strictObject({
   /** Whether what happens is being kept, and if not, why. */
   keeping: z.strictObject({ kept: z.boolean(), detail: z.string() }),
   hearing: hearingSchema,
+  work: workLiveSchema,
   /** Ports to choose from while the program waits for a choice; null once one is made. */
   choice: z.array(foundPortSchema).readonly().nullable(),
   /** True where the page may look but not command; the reason stands beside. */

@@ -3,6 +3,7 @@ import { heatScheduleSchema } from '../heat/schedule.ts';
 import { seats } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
 import { uncounted } from '../watch/counted.ts';
+import { places } from '../watch/input.ts';
 import { findingSchema } from './sessions.ts';
 
 /** A session's readings thinned out for drawing. All times are milliseconds since the session's first input. */
@@ -67,7 +68,7 @@ const settingsFromSchema = z.strictObject({
 const workFromSchema = z.strictObject({
   fromMs: z.number().int(),
   stageId: z.string().nullable(),
-  place: z.enum(['unknown', 'on-work', 'on-rest']),
+  place: z.enum(places),
 });
 
 export const traceSchema = z.strictObject({

@@ -44,8 +44,9 @@ export interface Carried {
   readonly state: WatchState | null;
 }
 
-/** Where the iron is, as far as the user said. */
-export type Place = 'unknown' | 'on-work' | 'on-rest';
+/** Where the iron is, as far as the user said. `off-work`: lifted off it, and not on its rest. */
+export const places = ['unknown', 'on-work', 'off-work', 'on-rest'] as const;
+export type Place = (typeof places)[number];
 
 /** What the user says while working. */
 export type Mark =

@@ -26,6 +26,7 @@ export const phaseWords: Readonly<Record<IronPhase, string>> = {
 export const placeWords: Readonly<Record<Place, string>> = {
   unknown: 'place not said',
   'on-work': 'on the work',
+  'off-work': 'off the work',
   'on-rest': 'on its rest',
 };
 

@@ -1,3 +1,4 @@
+import type { Place } from '../../watch/input.ts';
 import type { Behaviour } from '../behaviour.ts';
 import type { Cycle } from '../cycle.ts';
 import type { TimedCycle } from './figures.ts';
@@ -13,7 +14,7 @@ export interface Look {
   readonly cycle: Cycle | null;
   /** Null where the user has not said what the dial stands at. */
   readonly dial: ToldDial | null;
-  readonly place: 'unknown' | 'on-work' | 'on-rest';
+  readonly place: Place;
   readonly stageId: string | null;
 }
 
