@@ -55,7 +55,8 @@ export const pieceNoteDraftSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('corrected'),
     session: z.string().max(64),
-    fromMs: z.number().int(),
+    /** The visit's number in its session. */
+    visit: z.number().int(),
     to: z.strictObject({ side: sideIdSchema, area: z.string().max(64).nullable() }).nullable(),
     by: said(80),
   }),
@@ -93,7 +94,8 @@ export const nextSchema = z.strictObject({
 
 export const visitAnswerSchema = z.strictObject({
   session: z.string(),
-  fromMs: z.number().int(),
+  /** With the session it names the visit. */
+  n: z.number().int(),
   at: utc,
   lengthMs: z.number().int(),
   iron: z.string(),

@@ -22,8 +22,10 @@ export type ContactBy = 'marks' | 'motion';
 /** A stage as it was when it was reached. */
 export type ReachedStage = Pick<HeatStage, 'id' | 'name' | 'lowC' | 'targetC'>;
 
-/** Times are ms of the watch's clock. A visit is told again as it goes on, with the same `fromMs`: the last one counts. */
+/** Times are ms of the watch's clock. A visit is told again as it goes on, with the same number: the last one counts. */
 export interface Visit {
+  /** Counts the visits of one watch: with the session it names the visit. */
+  readonly n: number;
   readonly fromMs: number;
   readonly toMs: number;
   /** Null: unassigned. */
@@ -51,8 +53,6 @@ export interface Visit {
 /** A visit as the book has it: with its session it has a name, and UTC in place of a watch's clock. */
 export interface KeptVisit extends Omit<Visit, 'fromMs' | 'toMs'> {
   readonly session: string;
-  /** ms of the watch's clock: with the session it names the visit. */
-  readonly fromMs: number;
   readonly fromUtcMs: number;
   readonly toUtcMs: number;
   readonly ironId: string;
