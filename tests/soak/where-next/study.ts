@@ -43,7 +43,8 @@ export function jobOf(seed: number): Job {
   const rows = 1 + Math.floor(draw(0, 4));
   const columns = Math.max(Math.ceil(3 / rows), Math.min(18, Math.floor(draw(3, 61) / rows)));
   let piece = pieceOf(rows, columns);
-  for (let n = Math.floor(draw(0, 4)); n > 0 && rows * columns > 6; n -= 1) piece = withMerge(piece, draw);
+  const merges = rows * columns > 6 ? Math.floor(draw(0, 4)) : 0;
+  for (let n = 0; n < merges; n += 1) piece = withMerge(piece, draw);
   const areaS = Object.fromEntries(piece.areas.map(({ id }) => [id, draw(5, 20)]));
   return { piece, areaS };
 }
