@@ -5,6 +5,7 @@ import type { WorkAlarm } from './watch.ts';
 export interface Count {
   readonly kind: string;
   readonly priority: number;
+  readonly onRest: boolean;
   readonly raised: number;
   readonly perHour: number;
 }
@@ -12,10 +13,14 @@ export interface Count {
 export function countAlarms(alarms: readonly WorkAlarm[], hours: number): readonly Count[] {
   const raised = alarms.filter((a) => a.change === 'raised');
   return alarmKinds.flatMap((kind) =>
-    [3, 2, 1].flatMap((priority) => {
-      const { length } = raised.filter((a) => a.alarm.kind === kind && a.priority === priority);
-      return length === 0 ? [] : [{ kind, priority, raised: length, perHour: length / hours }];
-    }),
+    [3, 2, 1].flatMap((priority) =>
+      [false, true].flatMap((onRest) => {
+        const { length } = raised.filter(
+          (a) => a.alarm.kind === kind && a.priority === priority && a.onRest === onRest,
+        );
+        return length === 0 ? [] : [{ kind, priority, onRest, raised: length, perHour: length / hours }];
+      }),
+    ),
   );
 }
 
@@ -39,6 +44,10 @@ export function byHour(
 }
 
 export const countText = (counts: readonly Count[]): string =>
-  ['kind | priority | raised | an hour']
-    .concat(counts.map((c) => `${c.kind} | ${c.priority} | ${c.raised} | ${c.perHour.toFixed(3)}`))
+  ['kind | priority | where | raised | an hour']
+    .concat(
+      counts.map((c) =>
+        [c.kind, c.priority, c.onRest ? 'on its rest' : 'in use', c.raised, c.perHour.toFixed(3)].join(' | '),
+      ),
+    )
     .join('\n');

@@ -4,6 +4,7 @@ import type { WorkPlan } from '../../daemon/probe/simulated/worker/plan.ts';
 import { type Worker, type WorkIronId, workIrons } from '../../daemon/probe/simulated/worker/worker.ts';
 import type { Priority } from '../../shared/alarm/record.ts';
 import { priorityOf } from '../../shared/alarm/table.ts';
+import type { WatchedProbe } from '../../shared/thermometer/watched-probe.ts';
 import type { Place, WatchInput, WatchSettings } from '../../shared/watch/input.ts';
 import { advance, take } from '../../shared/watch/replay.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
@@ -17,6 +18,8 @@ import { boardOf, playWork, probeOf } from './play.ts';
 export interface WorkAlarm extends Heard {
   readonly iron: WorkIronId;
   readonly priority: Priority;
+  /** By the marks. */
+  readonly onRest: boolean;
 }
 
 export interface WatchedWork {
@@ -37,8 +40,16 @@ export interface WatchOptions {
   readonly settings?: (iron: WorkIronId, worker: Worker) => WatchSettings;
 }
 
-const plainSettings = (iron: WorkIronId): WatchSettings => {
-  const settings = watchSettings([probeSettings(probeOf(iron))]);
+const plainSettings = (iron: WorkIronId): WatchSettings => settingsWith(iron, null);
+
+/** The shipped schedule, and a probe whose time constant has been measured to a twentieth. */
+export const lagKnown = (iron: WorkIronId, { irons }: Worker): WatchSettings => {
+  const { lagS } = irons[iron].traits.probe;
+  return settingsWith(iron, { tauS: lagS, standardS: lagS / 20, measuredAt: '2026-03-01T08:00:00Z' });
+};
+
+const settingsWith = (iron: WorkIronId, lag: WatchedProbe['lag']): WatchSettings => {
+  const settings = watchSettings([probeSettings(probeOf(iron), { lag })]);
   return { ...settings, iron: { ...settings.iron, id: iron, name: `Demo iron, ${iron}` } };
 };
 
@@ -109,6 +120,7 @@ const alarmsIn = (iron: WorkIronId, { state, found }: ReturnType<typeof advance>
             tMs,
             change: finding.change,
             alarm: finding.alarm,
+            onRest: state.work.place === 'on-rest',
             priority: priorityOf(finding.alarm.kind, state.work.place === 'on-rest'),
           },
         ]

@@ -12,26 +12,28 @@ import {
   type WorkPiece,
 } from '../../daemon/probe/simulated/worker/worker.ts';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
-import { sideIds } from '../../shared/piece/piece.ts';
+import { type SideId, sideIds } from '../../shared/piece/piece.ts';
 import { LIMIT_C } from '../unit/watch/support/settings.ts';
 import { swingingBy } from '../unit/watch/support/worked-iron.ts';
 
 /** Workers by seed, each with two irons, a hand and pieces of its own. DEMO DATA, all of it invented. */
 
-/** Ends, middle, edge strips and a tape on each side, in the order in which they are worked: ends before the middle. */
-export const demoPanel = (id: string): WorkPiece => ({
-  id,
-  sides: sideIds,
-  areas: sideIds.flatMap((side) => [
-    { id: `root-edge-${side}`, side, kind: 'edge' as const },
-    { id: `tip-edge-${side}`, side, kind: 'edge' as const },
-    { id: `root-end-${side}`, side, kind: 'cloth' as const },
-    { id: `tip-end-${side}`, side, kind: 'cloth' as const },
-    { id: `middle-front-${side}`, side, kind: 'cloth' as const },
-    { id: `middle-rear-${side}`, side, kind: 'cloth' as const },
-    { id: `rib-tapes-${side}`, side, kind: 'tape' as const },
-  ]),
-});
+/** So many bays of cloth between the edges of each side, worked by skipping about; a tape along each second rib. */
+export function demoPanel(id: string, bays: number): WorkPiece {
+  const order = Array.from({ length: bays }, (_, i) => (3 * i) % bays);
+  const areasOf = (side: SideId): WorkPiece['areas'] => [
+    ...['root', 'tip', 'front', 'rear'].map((at) => ({
+      id: `${at}-edge-${side}`,
+      side,
+      kind: 'edge' as const,
+    })),
+    ...order.map((bay) => ({ id: `bay-${bay}-${side}`, side, kind: 'cloth' as const })),
+    ...order
+      .filter((bay) => bay % 2 === 0)
+      .map((bay) => ({ id: `rib-tape-${bay}-${side}`, side, kind: 'tape' as const })),
+  ];
+  return { id, sides: sideIds, areas: sideIds.flatMap(areasOf) };
+}
 
 /** How far under the limit the peaks of a carefully set iron stay on its rest, K. */
 const SPARE_K = 6;
@@ -52,7 +54,8 @@ export function workerOf(seed: Seed, { mistakes, hours, motion }: WorkerOptions)
       big: setWell(sensed(varyIron(seed)), draw.between(8, 18)),
       small: setWell(sensed(varyIron(seed + 50_000)), draw.between(8, 18)),
     },
-    pieces: [demoPanel('left-wing-panel'), demoPanel('left-flap')],
+    // Of the Halvorsen Two-Seater; no multiples of 3, so that skipping by 3 comes to every bay.
+    pieces: [demoPanel('left-wing-panel', 11), demoPanel('left-flap', 5)],
     rounds: usualRounds,
     hand: handOf(draw.between),
     mistakes,

@@ -11,6 +11,8 @@ export interface RestFacts {
   readonly place: Place;
   /** Whether this iron was taken up, by a mark or by how it moved; null: nobody knows. */
   readonly inHand: boolean | null;
+  /** When it was last said, or seen, that it is there or in hand, ms: it may have stood on its rest until then. */
+  readonly thereFromMs: number;
 }
 
 /**
@@ -18,12 +20,15 @@ export interface RestFacts {
  * motion is unknown, or nothing tells whether it is on the work. An iron in hand that was marked nowhere is taken to be
  * on the work: by motion alone one that was put on its rest without a word looks the same.
  */
-export function restOnSpotMs(motion: Motion, { tMs, hot, place, inHand }: RestFacts): number | null {
+export function restOnSpotMs(
+  motion: Motion,
+  { tMs, hot, place, inHand, thereFromMs }: RestFacts,
+): number | null {
   if (!hot || place === 'on-rest' || place === 'off-work') return 0;
   if (motion.is === 'unknown') return null;
   if (place === 'unknown' && inHand !== true) return inHand === null ? null : 0;
   const sinceMs = stillSinceMs(motion);
-  return sinceMs === null ? 0 : Math.max(0, tMs - sinceMs);
+  return sinceMs === null ? 0 : Math.max(0, tMs - Math.max(sinceMs, thereFromMs));
 }
 
 /** An iron that has moved for so long, while no other does, is in hand, ms (our own choice). */

@@ -219,7 +219,7 @@ function turnTo(bench: Bench, iron: WorkIronId, side: SideId): void {
 /** Coffee now and then; some walk off and forget the iron. */
 function pause(bench: Bench): void {
   const { draw, worker, person } = bench;
-  if (!draw.chance(0.3)) return;
+  if (!draw.chance(0.2)) return;
   const away = draw.chance(worker.mistakes.walksAway);
   person.push({ atS: bench.tS, is: away ? 'away' : 'coffee' });
   bench.tS += away ? draw.between(...worker.mistakes.awayS) : draw.between(180, 540);

@@ -89,7 +89,7 @@ describe('still or moving', () => {
 describe('rest on one spot', () => {
   const still = heard(many(0.005, 60));
   const moving = heard(many(0.08, 60));
-  const facts = { tMs: 6000, hot: true, place: 'on-work', inHand: null } as const;
+  const facts = { tMs: 6000, hot: true, place: 'on-work', inHand: null, thereFromMs: 0 } as const;
 
   it('lasts as long as it is still, hot and on the work', () => {
     expect(restOnSpotMs(still, facts)).toBe(6000);
@@ -97,6 +97,11 @@ describe('rest on one spot', () => {
     expect(restOnSpotMs(still, { ...facts, hot: false })).toBe(0);
     expect(restOnSpotMs(still, { ...facts, place: 'on-rest' })).toBe(0);
     expect(restOnSpotMs(still, { ...facts, place: 'off-work' })).toBe(0);
+  });
+
+  it('counts from when it was taken to the work: the iron may have stood on its rest before', () => {
+    expect(restOnSpotMs(still, { ...facts, thereFromMs: 4500 })).toBe(1500);
+    expect(restOnSpotMs(still, { ...facts, thereFromMs: 7000 })).toBe(0);
   });
 
   it('is not measured where the motion is not known, or nothing tells where it is', () => {

@@ -14,7 +14,7 @@ import {
   workIrons,
 } from '../../../../daemon/probe/simulated/worker/worker.ts';
 import { workActSchema } from '../../../../shared/messages/piece.ts';
-import { demoPanel, workerOf } from '../../../simulated-work/workers.ts';
+import { workerOf } from '../../../simulated-work/workers.ts';
 
 const HOURS = 6;
 const workers = [1, 2, 3].map((seed) => workerOf(seed, { mistakes: noMistakes, hours: HOURS }));
@@ -56,11 +56,12 @@ describe('simulated work', () => {
   });
 
   it('goes on in order of time, and is on an area of the piece whenever it is on the work', () => {
-    const { areas } = demoPanel('any');
     for (const plan of [...correct, ...mistaken])
       for (const span of spansOf(plan)) {
         expect(span.toS).toBeGreaterThanOrEqual(Math.min(span.atS, plan.lengthS));
-        const area = areas.find((a) => a.id === span.spot?.area && a.side === span.spot.side);
+        const area = workers[0]?.pieces
+          .find((p) => p.id === span.spot?.piece)
+          ?.areas.find((a) => a.id === span.spot?.area && a.side === span.spot.side);
         expect(area !== undefined).toBe(span.place === 'on-work');
         if (area !== undefined) expect(area.kind === 'cloth').toBe(span.iron === 'big');
       }

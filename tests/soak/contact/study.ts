@@ -1,0 +1,153 @@
+import type { Seed } from '../../../daemon/probe/simulated/random.ts';
+import { leftOnRest } from '../../../daemon/probe/simulated/scenario.ts';
+import { type Said, saidBy, simulateIron } from '../../../daemon/probe/simulated/simulated-iron.ts';
+import { type Worker, type WorkIronId, workIrons } from '../../../daemon/probe/simulated/worker/worker.ts';
+import { parseLine } from '../../../daemon/probe/wire/line.ts';
+import type { MotionLevels } from '../../../shared/iron/motion/check.ts';
+import { type Motion, noMotion, stepMotion } from '../../../shared/iron/motion/motion.ts';
+import { inHandByMotion, restOnSpotMs } from '../../../shared/iron/motion/rest.ts';
+import { heardInTrial, startTrial } from '../../../shared/iron/motion/trial.ts';
+import type { Sample } from '../../../shared/thermometer/sample.ts';
+import { COLD_C } from '../../../shared/thermometer/thermometer.ts';
+import type { Place } from '../../../shared/watch/input.ts';
+import { playWork } from '../../simulated-work/play.ts';
+import { hearPlaces } from '../../simulated-work/watch.ts';
+import { ModelContact } from './by-model.ts';
+import { noSlopeContact, type SlopeContact, stepSlopeContact } from './by-slope.ts';
+import type { Moment } from './score.ts';
+import type { SpotMoment } from './spots.ts';
+
+/** One iron's work second by second: what was so, and what each way of telling said. */
+export interface IronFound {
+  readonly bySlope: Moment[];
+  readonly byModel: Moment[];
+  readonly byMotion: Moment[];
+  /** Only while one of the irons is in hand. */
+  readonly inHand: Moment[];
+  readonly spotsByMarks: SpotMoment[];
+  readonly spotsByMotion: SpotMoment[];
+}
+
+/** How one iron stands while it is followed. */
+interface Followed {
+  readonly found: IronFound;
+  readonly levels: MotionLevels | null;
+  readonly model: ModelContact | null;
+  motion: Motion;
+  slope: SlopeContact;
+  place: Place;
+  placedMs: number;
+  inHandFromMs: number;
+  stillFromMs: number | null;
+  truth: Said['truth'] | null;
+  second: number;
+  sumC: number;
+  count: number;
+}
+
+/** @param model whether the filter that knows everything is run too: it costs the most */
+export function followContact(worker: Worker, seed: Seed, model: boolean): Record<WorkIronId, IronFound> {
+  const begin = (iron: WorkIronId): Followed => ({
+    found: { bySlope: [], byModel: [], byMotion: [], inHand: [], spotsByMarks: [], spotsByMotion: [] },
+    levels: checkedLevels(worker, iron, seed),
+    model: model ? new ModelContact(worker.irons[iron].traits, worker.ambientC, seed) : null,
+    motion: noMotion,
+    slope: noSlopeContact,
+    place: 'unknown',
+    placedMs: 0,
+    inHandFromMs: 0,
+    stillFromMs: null,
+    truth: null,
+    second: 0,
+    sumC: 0,
+    count: 0,
+  });
+  const irons = { small: begin('small'), big: begin('big') };
+  let inHand: string | null = null;
+  playWork(worker, seed, {
+    sample: (iron, tMs, sample, truth) => {
+      hear(irons[iron], tMs, sample, truth);
+      const { small, big } = irons;
+      const now = inHandByMotion({ small: small.motion, big: big.motion }, tMs, inHand);
+      for (const one of workIrons) if (now === one && inHand !== one) irons[one].inHandFromMs = tMs;
+      inHand = now;
+      if (Math.floor(tMs / 1000) === irons[iron].second) return;
+      note(irons[iron], tMs, inHand === iron, inHandTruly(irons));
+    },
+    mark: (said, tMs) => {
+      for (const { iron, input } of hearPlaces(said))
+        if (input.kind === 'mark' && input.mark.kind === 'place') put(irons[iron], input.mark.place, tMs);
+    },
+  });
+  return { small: irons.small.found, big: irons.big.found };
+}
+
+function put(one: Followed, place: Place, tMs: number): void {
+  if (one.place !== place) one.placedMs = tMs;
+  one.place = place;
+}
+
+const inHandTruly = (irons: Readonly<Record<WorkIronId, Followed>>): WorkIronId | null =>
+  workIrons.find((i) => (irons[i].truth?.place ?? 'on-rest') !== 'on-rest') ?? null;
+
+function hear(one: Followed, tMs: number, sample: Sample, truth: Said['truth']): void {
+  one.truth = truth;
+  const resting = truth.place === 'on-work' && truth.still;
+  one.stillFromMs = resting ? (one.stillFromMs ?? tMs) : null;
+  one.motion = stepMotion(one.motion, { tMs, motionG: sample.motionG, check: one.levels });
+  if (sample.tC === null) return;
+  one.slope = stepSlopeContact(one.slope, tMs, sample.tC, truth.place === 'on-rest');
+  one.sumC += sample.tC;
+  one.count++;
+}
+
+/** Once a second: what is so, and what is said. */
+function note(one: Followed, tMs: number, inHand: boolean, trulyInHand: WorkIronId | null): void {
+  const { found, truth, model, motion, place } = one;
+  if (truth === null) return;
+  const second = Math.floor(tMs / 1000);
+  const so = truth.place === 'on-work';
+  const readC = one.count === 0 ? null : one.sumC / one.count;
+  found.bySlope.push({ so, said: one.slope.contact });
+  if (model !== null) {
+    const likely = model.step(second - one.second, truth.dialC, readC, one.count);
+    found.byModel.push({ so, said: likely > 0.5 });
+  }
+  if (one.levels !== null) {
+    const hot = truth.plateC >= COLD_C;
+    found.byMotion.push({ so, said: motion.is === 'moving' });
+    if (trulyInHand !== null) found.inHand.push({ so: truth.place !== 'on-rest', said: inHand });
+    const trueMs = one.stillFromMs === null || !hot ? 0 : tMs - one.stillFromMs;
+    const facts = { tMs, hot, inHand };
+    const spot = { trueMs, onWork: so };
+    const byMarks = { ...facts, place, thereFromMs: one.placedMs };
+    found.spotsByMarks.push({ ...spot, saidMs: restOnSpotMs(motion, byMarks) });
+    const byMotion = { ...facts, place: 'unknown', thereFromMs: one.inHandFromMs } as const;
+    found.spotsByMotion.push({ ...spot, saidMs: restOnSpotMs(motion, byMotion) });
+  }
+  one.second = second;
+  one.sumC = 0;
+  one.count = 0;
+}
+
+/** The check as the worker does it in Setup, with this iron, board and hand; null where it was refused. */
+export function checkedLevels(worker: Worker, iron: WorkIronId, seed: Seed): MotionLevels | null {
+  const { traits } = worker.irons[iron];
+  const scenario = {
+    ...leftOnRest(100),
+    turns: [
+      { atS: 0, dialC: null },
+      { atS: 7.5, place: 'on-work' as const },
+    ],
+    hand: worker.hand,
+  };
+  let trial = startTrial(0);
+  for (const { lines, tMs } of saidBy(simulateIron(traits, scenario, seed + 99))) {
+    for (const line of lines) {
+      const parsed = parseLine(line, 'board');
+      if (parsed.kind === 'sample') trial = heardInTrial(trial, tMs, parsed.sample.motionG);
+    }
+    if (trial.end !== null) return trial.end.kind === 'found' ? trial.end.levels : null;
+  }
+  return null;
+}
