@@ -15,7 +15,7 @@ import { followContact, type IronFound } from './contact/study.ts';
 /** `SOLEPLATE_HOURS` takes another number of simulated hours, for a slice. */
 const HOURS = Number(process.env['SOLEPLATE_HOURS'] ?? 120);
 const SESSION_HOURS = 4;
-const ways = ['bySlope', 'byModel', 'byMotion', 'inHand'] as const;
+const ways = ['bySlope', 'bySureSlope', 'byModel', 'byNearModel', 'byMotion', 'inHand'] as const;
 const LIMITS_S = [3, 5, 8];
 
 const cases: readonly { readonly work: string; readonly mistakes: Mistakes; readonly model: boolean }[] = [
@@ -50,7 +50,7 @@ it.each(cases)(
       }
     }
     for (const [way, tally] of all)
-      if (model || way !== 'byModel') console.log(scoreText(`${work}, ${way}`, tally.score()));
+      if (model || !way.endsWith('Model')) console.log(scoreText(`${work}, ${way}`, tally.score()));
     for (const { marks, motion } of spots) {
       console.log(spotText(`${work}, rest on one spot, place by marks`, marks.score()));
       console.log(spotText(`${work}, rest on one spot, by motion alone`, motion.score()));

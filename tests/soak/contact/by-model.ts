@@ -4,8 +4,8 @@ import { advanceBody, type BodyState, coldBody } from '../../../daemon/probe/sim
 import { followPlate } from '../../../daemon/probe/simulated/probe.ts';
 
 /**
- * The most that readings can tell of contact: a particle filter that knows the iron, its dial and its probe exactly, as
- * no program can. What this doesn't find can't be found in the readings.
+ * What readings can tell of contact to somebody who knows the iron, its dial and its probe exactly, as no program can: a
+ * particle filter over the simulator's own physics.
  */
 interface Particle {
   readonly body: BodyState;
@@ -20,6 +20,10 @@ const PASS_S = 14;
 const LIFT_S = 3;
 const REST_S = 120;
 const TO_REST = 0.12;
+/** Cloth under an iron that rests takes little: one pass in so many. */
+const STILL = 0.1;
+/** Particles are spread by so much a second, K, so that none is lost for good. */
+const SPREAD_K = 0.05;
 
 export class ModelContact {
   readonly #traits: IronTraits;
@@ -52,11 +56,25 @@ export class ModelContact {
 
   #goOn(was: Particle, dtS: number, dialC: number | null): Particle {
     const place = this.#placeAfter(was.place, dtS);
-    const draws = place === 'work' && was.place !== 'work' ? this.#draw.between(0.8, 1.5) : was.draws;
+    const draws = place === 'work' && was.place !== 'work' ? this.#drawsAnew() : was.draws;
     const around = { ambientC: this.#ambientC, dialC, onWork: place === 'work', draws, runaway: false };
-    const body = advanceBody(this.#traits.body, was.body, around, dtS);
+    const body = advanceBody(this.#traits.body, this.#spread(was.body, dtS), around, dtS);
     const plate = { fromC: was.body.plateC, toC: body.plateC, dtS };
     return { body, junctionC: followPlate(this.#traits.probe.lagS, was.junctionC, plate), place, draws };
+  }
+
+  #drawsAnew(): number {
+    return this.#draw.chance(STILL) ? this.#draw.between(0.2, 0.4) : this.#draw.between(0.8, 1.6);
+  }
+
+  #spread(body: BodyState, dtS: number): BodyState {
+    const byK = SPREAD_K * Math.sqrt(dtS);
+    const { between } = this.#draw;
+    return {
+      ...body,
+      heaterC: body.heaterC + between(-byK, byK),
+      plateC: body.plateC + between(-byK, byK),
+    };
   }
 
   #placeAfter(place: Particle['place'], dtS: number): Particle['place'] {
@@ -88,4 +106,25 @@ export class ModelContact {
     while (chosen.length < COUNT && last !== undefined) chosen.push(last);
     return chosen;
   }
+}
+
+/** The iron as somebody would know it who measured each of its figures to 5 %. */
+export function nearly(traits: IronTraits, seed: number): IronTraits {
+  const { between } = drawOf(seed);
+  const about = (value: number): number => value * between(0.95, 1.05);
+  const { body } = traits;
+  return {
+    ...traits,
+    body: {
+      ...body,
+      heaterW: about(body.heaterW),
+      heaterMassJPerK: about(body.heaterMassJPerK),
+      plateMassJPerK: about(body.plateMassJPerK),
+      couplingWPerK: about(body.couplingWPerK),
+      heaterLossWPerK: about(body.heaterLossWPerK),
+      plateLossWPerK: about(body.plateLossWPerK),
+      clothWPerK: about(body.clothWPerK),
+      hysteresisK: about(body.hysteresisK),
+    },
+  };
 }

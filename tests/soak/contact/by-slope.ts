@@ -36,23 +36,26 @@ export const noSlopeContact: SlopeContact = {
 
 /** Heat takes so long from the heater to the plate and on to the probe: before that a slope tells of the turn, ms. */
 const SETTLES_MS = 8000;
-/** At least so much more drawn than on the rest, as a share of that, is work, and at least so many times what strays. */
+/** At least so much more drawn than on the rest, as a share of that, is work. */
 const CONTACT_FROM = 0.3;
-const STRAYS = 3;
 const AIR_C = 21;
 /** Closer to the air than this nothing can be told, K. */
 const LEAST_OVER_AIR_K = 40;
 const KEEPS = 600;
 
-/**
- * Takes one more reading in.
- * @param taught true while it may learn what the iron does on its rest
- */
+export interface SlopeHeard {
+  readonly tMs: number;
+  readonly readC: number;
+  /** True while it may learn what the iron does on its rest: told by the truth, better than any mark. */
+  readonly taught: boolean;
+  /** How many times what strays on the rest counts as work: few finds more, many is surer. */
+  readonly strayTimes: number;
+}
+
+/** Takes one more reading in. */
 export function stepSlopeContact(
   was: SlopeContact,
-  tMs: number,
-  readC: number,
-  taught: boolean,
+  { tMs, readC, taught, strayTimes }: SlopeHeard,
 ): SlopeContact {
   const filter = trackPlate(was.filter, tMs, readC, unknownProbe);
   const overK = filter.plateC - AIR_C;
@@ -65,7 +68,7 @@ export function stepSlopeContact(
   if (drawn === null) return { ...known, contact: false };
   const side = rising ? 'rising' : 'falling';
   const strays = taught ? { ...known.strays, [side]: mean(known.strays[side], drawn * drawn) } : known.strays;
-  const fromShare = Math.max(CONTACT_FROM, STRAYS * Math.sqrt(strays[side]?.value ?? 0));
+  const fromShare = Math.max(CONTACT_FROM, strayTimes * Math.sqrt(strays[side]?.value ?? 0));
   const contact = drawn >= fromShare || (was.contact && drawn >= fromShare / 2);
   return { ...known, strays, contact };
 }

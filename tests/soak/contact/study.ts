@@ -12,15 +12,19 @@ import { COLD_C } from '../../../shared/thermometer/thermometer.ts';
 import type { Place } from '../../../shared/watch/input.ts';
 import { playWork } from '../../simulated-work/play.ts';
 import { hearPlaces } from '../../simulated-work/watch.ts';
-import { ModelContact } from './by-model.ts';
+import { ModelContact, nearly } from './by-model.ts';
 import { noSlopeContact, type SlopeContact, stepSlopeContact } from './by-slope.ts';
 import type { Moment } from './score.ts';
 import type { SpotMoment } from './spots.ts';
 
 /** One iron's work second by second: what was so, and what each way of telling said. */
 export interface IronFound {
+  /** Looked for eagerly, and only where it is sure. */
   readonly bySlope: Moment[];
+  readonly bySureSlope: Moment[];
+  /** By the iron's own physics, known exactly, and known to 5 %. */
   readonly byModel: Moment[];
+  readonly byNearModel: Moment[];
   readonly byMotion: Moment[];
   /** Only while one of the irons is in hand. */
   readonly inHand: Moment[];
@@ -32,9 +36,10 @@ export interface IronFound {
 interface Followed {
   readonly found: IronFound;
   readonly levels: MotionLevels | null;
-  readonly model: ModelContact | null;
+  readonly models: { readonly exact: ModelContact; readonly near: ModelContact } | null;
   motion: Motion;
   slope: SlopeContact;
+  sureSlope: SlopeContact;
   place: Place;
   placedMs: number;
   inHandFromMs: number;
@@ -48,11 +53,21 @@ interface Followed {
 /** @param model whether the filter that knows everything is run too: it costs the most */
 export function followContact(worker: Worker, seed: Seed, model: boolean): Record<WorkIronId, IronFound> {
   const begin = (iron: WorkIronId): Followed => ({
-    found: { bySlope: [], byModel: [], byMotion: [], inHand: [], spotsByMarks: [], spotsByMotion: [] },
+    found: {
+      bySlope: [],
+      bySureSlope: [],
+      byModel: [],
+      byNearModel: [],
+      byMotion: [],
+      inHand: [],
+      spotsByMarks: [],
+      spotsByMotion: [],
+    },
     levels: checkedLevels(worker, iron, seed),
-    model: model ? new ModelContact(worker.irons[iron].traits, worker.ambientC, seed) : null,
+    models: model ? modelsOf(worker, iron, seed) : null,
     motion: noMotion,
     slope: noSlopeContact,
+    sureSlope: noSlopeContact,
     place: 'unknown',
     placedMs: 0,
     inHandFromMs: 0,
@@ -87,6 +102,14 @@ function put(one: Followed, place: Place, tMs: number): void {
   one.place = place;
 }
 
+function modelsOf({ irons, ambientC }: Worker, iron: WorkIronId, seed: Seed): Followed['models'] {
+  const { traits } = irons[iron];
+  return {
+    exact: new ModelContact(traits, ambientC, seed),
+    near: new ModelContact(nearly(traits, seed + 31), ambientC, seed),
+  };
+}
+
 const inHandTruly = (irons: Readonly<Record<WorkIronId, Followed>>): WorkIronId | null =>
   workIrons.find((i) => (irons[i].truth?.place ?? 'on-rest') !== 'on-rest') ?? null;
 
@@ -96,22 +119,27 @@ function hear(one: Followed, tMs: number, sample: Sample, truth: Said['truth']):
   one.stillFromMs = resting ? (one.stillFromMs ?? tMs) : null;
   one.motion = stepMotion(one.motion, { tMs, motionG: sample.motionG, check: one.levels });
   if (sample.tC === null) return;
-  one.slope = stepSlopeContact(one.slope, tMs, sample.tC, truth.place === 'on-rest');
+  const heard = { tMs, readC: sample.tC, taught: truth.place === 'on-rest' };
+  one.slope = stepSlopeContact(one.slope, { ...heard, strayTimes: 1 });
+  one.sureSlope = stepSlopeContact(one.sureSlope, { ...heard, strayTimes: 3 });
   one.sumC += sample.tC;
   one.count++;
 }
 
 /** Once a second: what is so, and what is said. */
 function note(one: Followed, tMs: number, inHand: boolean, trulyInHand: WorkIronId | null): void {
-  const { found, truth, model, motion, place } = one;
+  const { found, truth, models, motion, place } = one;
   if (truth === null) return;
   const second = Math.floor(tMs / 1000);
   const so = truth.place === 'on-work';
   const readC = one.count === 0 ? null : one.sumC / one.count;
   found.bySlope.push({ so, said: one.slope.contact });
-  if (model !== null) {
-    const likely = model.step(second - one.second, truth.dialC, readC, one.count);
-    found.byModel.push({ so, said: likely > 0.5 });
+  found.bySureSlope.push({ so, said: one.sureSlope.contact });
+  if (models !== null) {
+    const likely = (by: ModelContact): boolean =>
+      by.step(second - one.second, truth.dialC, readC, one.count) > 0.5;
+    found.byModel.push({ so, said: likely(models.exact) });
+    found.byNearModel.push({ so, said: likely(models.near) });
   }
   if (one.levels !== null) {
     const hot = truth.plateC >= COLD_C;
