@@ -103,8 +103,8 @@ export class ModelContact {
       for (; at < sum && chosen.length < COUNT; at += 1 / COUNT) chosen.push(particle);
     }
     const last = particles.at(-1);
-    while (chosen.length < COUNT && last !== undefined) chosen.push(last);
-    return chosen;
+    if (last === undefined) return chosen;
+    return [...chosen, ...Array.from({ length: COUNT - chosen.length }, () => last)];
   }
 }
 
