@@ -1,15 +1,13 @@
 import type { Seed } from '../../../daemon/probe/simulated/random.ts';
-import { leftOnRest } from '../../../daemon/probe/simulated/scenario.ts';
-import { type Said, saidBy, simulateIron } from '../../../daemon/probe/simulated/simulated-iron.ts';
+import type { Said } from '../../../daemon/probe/simulated/simulated-iron.ts';
 import { type Worker, type WorkIronId, workIrons } from '../../../daemon/probe/simulated/worker/worker.ts';
-import { parseLine } from '../../../daemon/probe/wire/line.ts';
 import type { MotionLevels } from '../../../shared/iron/motion/check.ts';
 import { type Motion, noMotion, stepMotion } from '../../../shared/iron/motion/motion.ts';
 import { inHandByMotion, restOnSpotMs } from '../../../shared/iron/motion/rest.ts';
-import { heardInTrial, startTrial } from '../../../shared/iron/motion/trial.ts';
 import type { Sample } from '../../../shared/thermometer/sample.ts';
 import { COLD_C } from '../../../shared/thermometer/thermometer.ts';
 import type { Place } from '../../../shared/watch/input.ts';
+import { checkedLevels } from '../../simulated-work/motion-check.ts';
 import { playWork } from '../../simulated-work/play.ts';
 import { hearPlaces } from '../../simulated-work/watch.ts';
 import { ModelContact, nearly } from './by-model.ts';
@@ -156,26 +154,4 @@ function note(one: Followed, tMs: number, inHand: boolean, trulyInHand: WorkIron
   one.second = second;
   one.sumC = 0;
   one.count = 0;
-}
-
-/** The check as the worker does it in Setup, with this iron, board and hand; null where it was refused. */
-export function checkedLevels(worker: Worker, iron: WorkIronId, seed: Seed): MotionLevels | null {
-  const { traits } = worker.irons[iron];
-  const scenario = {
-    ...leftOnRest(100),
-    turns: [
-      { atS: 0, dialC: null },
-      { atS: 7.5, place: 'on-work' as const },
-    ],
-    hand: worker.hand,
-  };
-  let trial = startTrial(0);
-  for (const { lines, tMs } of saidBy(simulateIron(traits, scenario, seed + 99))) {
-    for (const line of lines) {
-      const parsed = parseLine(line, 'board');
-      if (parsed.kind === 'sample') trial = heardInTrial(trial, tMs, parsed.sample.motionG);
-    }
-    if (trial.end !== null) return trial.end.kind === 'found' ? trial.end.levels : null;
-  }
-  return null;
 }
