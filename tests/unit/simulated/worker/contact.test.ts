@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { noMistakes, usualMistakes, workIrons } from '../../../../daemon/probe/simulated/worker/worker.ts';
+import { checkedLevels } from '../../../simulated-work/motion-check.ts';
 import { workerOf } from '../../../simulated-work/workers.ts';
 import { Tally } from '../../../soak/contact/score.ts';
 import { SpotTally } from '../../../soak/contact/spots.ts';
@@ -37,6 +38,16 @@ describe('by motion, with the check done', () => {
     for (const found of [correct, forgetful]) {
       expect(scoreOf(found, 'inHand').precision).toBeGreaterThan(0.95);
       expect(scoreOf(found, 'inHand').recall).toBeGreaterThan(0.95);
+    }
+  });
+});
+
+describe('the still/moving check', () => {
+  it('is passed by a usual hand, and refused to one so slow and soft that its motion hardly shows', () => {
+    const soft = { strokeCm: 30, strokeS: 8, turnS: 0.8, glideG: 0.012 };
+    for (const iron of workIrons) {
+      expect(checkedLevels(worker, iron, 3)).not.toBeNull();
+      expect(checkedLevels({ ...worker, hand: soft }, iron, 3)).toBeNull();
     }
   });
 });
