@@ -1,10 +1,7 @@
 import { expect, it } from 'vitest';
-import {
-  type Mistakes,
-  noMistakes,
-  usualMistakes,
-  type WorkIronId,
-} from '../../daemon/probe/simulated/worker/worker.ts';
+import type { IronPlace } from '../../daemon/probe/simulated/scenario.ts';
+import { doingAt } from '../../daemon/probe/simulated/worker/plan.ts';
+import { type Mistakes, noMistakes, usualMistakes } from '../../daemon/probe/simulated/worker/worker.ts';
 import { byHour, countAlarms, countText } from '../simulated-work/count.ts';
 import { lagKnown, type WatchOptions, type WorkAlarm, watchWork } from '../simulated-work/watch.ts';
 import { workerOf } from '../simulated-work/workers.ts';
@@ -34,7 +31,8 @@ function watchHours(hours: number, mistakes: Mistakes, options: WatchOptions): T
       const turned = watched.plan.doings[alarm.iron].filter(
         (d, i, all) => d.dialC !== all[i - 1]?.dialC && d.atS * 1000 <= alarm.tMs,
       );
-      console.log(lineOf(seed, alarm, alarm.tMs / 1000 - (turned.at(-1)?.atS ?? 0)));
+      const truly = doingAt(watched.plan, alarm.iron, alarm.tMs / 1000)?.place;
+      console.log(lineOf(seed, alarm, alarm.tMs / 1000 - (turned.at(-1)?.atS ?? 0), truly));
       raised.push({ ...alarm, tMs: alarm.tMs + session * SESSION_HOURS * 3_600_000 });
     }
   }
@@ -52,8 +50,15 @@ function watchHours(hours: number, mistakes: Mistakes, options: WatchOptions): T
   return { raised, over };
 }
 
-const lineOf = (seed: number, a: WorkAlarm & { readonly iron: WorkIronId }, turnedS: number): string =>
-  `seed ${seed}, ${a.iron}, ${(a.tMs / 60_000).toFixed(1)} min, ${turnedS.toFixed(0)} s after its dial was turned, ${a.onRest ? 'on its rest' : 'in use'}: ${a.alarm.kind} (${a.priority}) ${a.alarm.detail}`;
+const lineOf = (seed: number, a: WorkAlarm, turnedS: number, truly: IronPlace = 'on-rest'): string =>
+  [
+    `seed ${seed}`,
+    a.iron,
+    `${(a.tMs / 60_000).toFixed(1)} min`,
+    `${turnedS.toFixed(0)} s after its dial was turned`,
+    `${a.onRest ? 'on its rest' : 'in use'} by the marks, truly ${truly}`,
+    `${a.alarm.kind} (${a.priority}) ${a.alarm.detail}`,
+  ].join(', ');
 
 /**
  * The target: at most one alarm of priority 1 an hour, none higher. One kind doesn't reach it yet, and is counted apart:
@@ -76,5 +81,8 @@ it(`${HOURS} h of correct simulated work, lags measured: alarms an hour`, () => 
 
 it(`${HOURS / 3} h of simulated work with forgotten and wrong marks: alarms an hour`, () => {
   const hours = HOURS / 3;
-  expectFew(watchHours(hours, { ...usualMistakes, spotsPerHour: 0 }, { settings: lagKnown }), hours);
+  const { raised } = watchHours(hours, { ...usualMistakes, spotsPerHour: 0 }, { settings: lagKnown });
+  // Where "on its rest" was forgotten the program can't know that it is there.
+  expect(raised.filter((a) => a.priority > 1 && a.alarm.kind !== 'heading-for-limit')).toEqual([]);
+  expect(raised.filter((a) => a.priority === 1).length / hours).toBeLessThanOrEqual(1);
 });
