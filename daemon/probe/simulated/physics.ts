@@ -35,6 +35,8 @@ export interface Surroundings {
   /** Mean temperature that the dial asks for; null: switched off. */
   readonly dialC: number | null;
   readonly onWork: boolean;
+  /** How much of `clothWPerK` this cloth takes, 1 where left out: more over a bonded edge, less where it is hot already. */
+  readonly draws?: number;
   /** The thermostat's contacts are stuck: it heats whatever the dial says. */
   readonly runaway: boolean;
 }
@@ -109,7 +111,7 @@ function isHeating(body: IronBody, state: BodyState, around: Surroundings): bool
 function flow(body: IronBody, from: BodyState, around: Surroundings, dtS: number): BodyState {
   const rootH = Math.sqrt(body.heaterMassJPerK);
   const rootP = Math.sqrt(body.plateMassJPerK);
-  const plateLossWPerK = body.plateLossWPerK + (around.onWork ? body.clothWPerK : 0);
+  const plateLossWPerK = body.plateLossWPerK + (around.onWork ? body.clothWPerK * (around.draws ?? 1) : 0);
   const sH = -(body.couplingWPerK + body.heaterLossWPerK) / body.heaterMassJPerK;
   const sP = -(body.couplingWPerK + plateLossWPerK) / body.plateMassJPerK;
   const sHP = body.couplingWPerK / (rootH * rootP);

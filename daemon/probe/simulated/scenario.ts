@@ -17,6 +17,21 @@ export interface Turn {
   /** Mean temperature that the dial asks for, degC; null: switched off. */
   readonly dialC?: number | null;
   readonly place?: IronPlace;
+  /** Not moved, wherever it is: on the work a rest on one spot. */
+  readonly still?: boolean;
+  /** Heat that the cloth draws, as a multiple of the iron's `clothWPerK`. */
+  readonly draws?: number;
+}
+
+/** How a hand moves an iron over the work: strokes that rest for a moment where they turn. */
+export interface Hand {
+  readonly strokeCm: number;
+  /** From one turn to the next, s. */
+  readonly strokeS: number;
+  /** How long it rests at each turn, s. */
+  readonly turnS: number;
+  /** What the cloth's weave and the hand's own tremor give while it glides, g. */
+  readonly glideG: number;
 }
 
 /** From `fromS` up to but not including `toS`. */
@@ -34,26 +49,47 @@ export interface Scenario {
   /** In order of time. */
   readonly turns: readonly Turn[];
   readonly faults: readonly FaultSpan[];
+  /** Left out: its motion on the work is one spread, without strokes. */
+  readonly hand?: Hand;
 }
 
 export interface Conditions {
   readonly dialC: number | null;
   readonly place: IronPlace;
+  readonly still: boolean;
+  readonly draws: number;
   readonly faults: readonly FaultKind[];
 }
 
-/** What holds `tS` seconds after the start: before the first turn the iron is on its rest, switched off. */
-export function conditionsAt(scenario: Scenario, tS: number): Conditions {
-  const atS = tS % scenario.lengthS;
-  let dialC: number | null = null;
-  let place: IronPlace = 'on-rest';
-  for (const turn of scenario.turns) {
-    if (turn.atS > atS) break;
-    if (turn.dialC !== undefined) dialC = turn.dialC;
-    if (turn.place !== undefined) place = turn.place;
+type Held = Omit<Conditions, 'faults'>;
+
+const atStart: Held = { dialC: null, place: 'on-rest', still: false, draws: 1 };
+
+/**
+ * What holds so many seconds after the start: before the first turn the iron is on its rest, switched off. What each
+ * turn sets is worked out once, so that an hour of strokes costs no more at its end than at its beginning.
+ */
+export function conditionsOf(scenario: Scenario): (tS: number) => Conditions {
+  const sets: Held[] = [];
+  for (const { atS: _atS, ...named } of scenario.turns) sets.push({ ...(sets.at(-1) ?? atStart), ...named });
+  return (tS) => {
+    const atS = tS % scenario.lengthS;
+    const set = sets[lastFrom(scenario.turns, atS)] ?? atStart;
+    const faults = scenario.faults.filter((f) => f.fromS <= atS && atS < f.toS).map((f) => f.kind);
+    return { ...set, faults };
+  };
+}
+
+/** The place of the last one in order of time that has begun by `atS`; -1: none has. */
+export function lastFrom(turns: readonly { readonly atS: number }[], atS: number): number {
+  let low = 0;
+  let high = turns.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((turns[middle]?.atS ?? Infinity) <= atS) low = middle + 1;
+    else high = middle;
   }
-  const faults = scenario.faults.filter((f) => f.fromS <= atS && atS < f.toS).map((f) => f.kind);
-  return { dialC, place, faults };
+  return low - 1;
 }
 
 /** An iron left on its rest with its dial at one setting: for tests and for watching a thermostat cycle. */

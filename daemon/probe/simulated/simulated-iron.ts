@@ -1,9 +1,10 @@
 import type { IronTraits } from './irons.ts';
 import { damaged, emfWords, helloLine, sampleLine, tWords } from './line.ts';
+import { motionOf } from './motion.ts';
 import { advanceBody, type BodyState, coldBody, type Surroundings } from './physics.ts';
 import { followPlate, probeText } from './probe.ts';
-import { gaussian, type Seed, uniform } from './random.ts';
-import { type Conditions, conditionsAt, type Scenario } from './scenario.ts';
+import { type Seed, uniform } from './random.ts';
+import { type Conditions, conditionsOf, type Scenario } from './scenario.ts';
 
 /** The whole state of a simulated iron between two samples: plain data. */
 export interface IronState {
@@ -53,7 +54,8 @@ export function simulateIron(traits: IronTraits, scenario: Scenario, seed: Seed)
     junctionC: scenario.ambientC,
     seed: seed >>> 0,
   };
-  return { start, next: (state) => step(traits, scenario, state) };
+  const conditions = conditionsOf(scenario);
+  return { start, next: (state) => step(traits, scenario, conditions(state.tMs / 1000), state) };
 }
 
 /** Everything that a simulated iron says, without end. */
@@ -66,9 +68,13 @@ export function* saidBy(iron: SimulatedIron): Generator<Said, never> {
   }
 }
 
-function step(traits: IronTraits, scenario: Scenario, state: IronState): { said: Said; state: IronState } {
-  const conditions = conditionsAt(scenario, state.tMs / 1000);
-  const spoken = speak(traits, state, conditions);
+function step(
+  traits: IronTraits,
+  scenario: Scenario,
+  conditions: Conditions,
+  state: IronState,
+): { said: Said; state: IronState } {
+  const spoken = speak(traits, scenario, state, conditions);
   const lost = conditions.faults.includes('lost');
   const said: Said = {
     tMs: state.tMs,
@@ -86,6 +92,7 @@ function step(traits: IronTraits, scenario: Scenario, state: IronState): { said:
 const outside = (conditions: Conditions): Omit<Surroundings, 'ambientC'> => ({
   dialC: conditions.dialC,
   onWork: conditions.place === 'on-work',
+  draws: conditions.draws,
   runaway: conditions.faults.includes('runaway'),
 });
 
@@ -108,12 +115,19 @@ function warm(
 
 function speak(
   traits: IronTraits,
+  scenario: Scenario,
   state: IronState,
-  { place, faults }: Conditions,
+  conditions: Conditions,
 ): { readonly lines: readonly string[]; readonly seed: Seed } {
   const heat = probeText(traits.probe, state.junctionC, state.seed);
-  const motion = motionG(place, heat.seed);
-  const { probe, emf } = traits.wire;
+  const { probe, emf, periodMs } = traits.wire;
+  const { faults } = conditions;
+  const motion = motionOf(
+    conditions,
+    scenario.hand,
+    { untilS: state.tMs / 1000, spanS: periodMs / 1000 },
+    heat.seed,
+  );
   const line = sampleLine({
     probe,
     n: state.n,
@@ -135,15 +149,4 @@ function overBadWire(line: string, bad: boolean, seed: Seed): { readonly line: s
   const chance = uniform(seed);
   const broken = damaged(line, chance.seed);
   return { line: bad && chance.value < DAMAGED_SHARE ? broken.line : line, seed: broken.seed };
-}
-
-/** RMS acceleration with gravity taken out: a still iron shows the sensor's own noise only. Invented figures. */
-function motionG(place: Conditions['place'], seed: Seed): { readonly value: number; readonly seed: Seed } {
-  const { meanG, spreadG } = {
-    'on-rest': { meanG: 0.004, spreadG: 0.0015 },
-    lifted: { meanG: 0.12, spreadG: 0.04 },
-    'on-work': { meanG: 0.08, spreadG: 0.02 },
-  }[place];
-  const noise = gaussian(seed);
-  return { value: Math.abs(meanG + spreadG * noise.value), seed: noise.seed };
 }

@@ -1,7 +1,8 @@
 import { settledCycle } from './cycle.ts';
+import { drawOf } from './draw.ts';
 import type { IronTraits } from './irons.ts';
 import type { IronBody } from './physics.ts';
-import { type Seed, uniform } from './random.ts';
+import type { Seed } from './random.ts';
 
 /** Many plausible irons for tests: INVENTED, none is a measured one. */
 
@@ -16,7 +17,7 @@ const JUDGED = { ambientC: 21, dialC: 150, onWork: false, runaway: false };
  * 6 s, resolution 0.01 to 1 K, a line every 100 to 1000 ms.
  */
 export function varyIron(seed: Seed): IronTraits {
-  const draw = drawer(seed);
+  const draw = drawOf(seed);
   const heaterW = draw.between(500, 1500);
   // Heavier irons have stronger heaters: 50 to 150 s from cold to 121 degC without losses.
   const massJPerK = (heaterW * draw.between(50, 150)) / 100;
@@ -55,24 +56,4 @@ function withSwing(body: IronBody, swingK: number): IronBody {
     hysteresisK = Math.max(0.5, hysteresisK + shortK);
   }
   return { ...body, hysteresisK };
-}
-
-function drawer(seed: Seed): {
-  readonly between: (low: number, high: number) => number;
-  readonly oneOf: <T>(values: readonly T[]) => T;
-} {
-  let state = seed >>> 0;
-  const next = (): number => {
-    const drawn = uniform(state);
-    state = drawn.seed;
-    return drawn.value;
-  };
-  return {
-    between: (low, high) => low + (high - low) * next(),
-    oneOf: (values) => {
-      const value = values[Math.floor(next() * values.length)];
-      if (value === undefined) throw new RangeError('nothing to choose from');
-      return value;
-    },
-  };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { conditionsAt, passes, type Scenario } from '../../../daemon/probe/simulated/scenario.ts';
+import { conditionsOf, passes, type Scenario } from '../../../daemon/probe/simulated/scenario.ts';
 
 const scenario: Scenario = {
   name: 'A small one',
@@ -16,11 +16,18 @@ const scenario: Scenario = {
   ],
 };
 
+const conditionsAt = (scenario: Scenario, tS: number) => conditionsOf(scenario)(tS);
 const faultsAt = (tS: number) => conditionsAt(scenario, tS).faults;
 
 describe('a scenario', () => {
   it('begins on the rest, switched off', () => {
-    expect(conditionsAt(scenario, 0)).toEqual({ dialC: null, place: 'on-rest', faults: [] });
+    expect(conditionsAt(scenario, 0)).toEqual({
+      dialC: null,
+      place: 'on-rest',
+      still: false,
+      draws: 1,
+      faults: [],
+    });
   });
 
   it('keeps what a turn does not name', () => {

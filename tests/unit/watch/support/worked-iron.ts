@@ -1,7 +1,8 @@
 import { settledCycle, type TrueCycle } from '../../../../daemon/probe/simulated/cycle.ts';
+import { drawOf } from '../../../../daemon/probe/simulated/draw.ts';
 import type { IronTraits } from '../../../../daemon/probe/simulated/irons.ts';
 import type { IronBody } from '../../../../daemon/probe/simulated/physics.ts';
-import { type Seed, uniform } from '../../../../daemon/probe/simulated/random.ts';
+import type { Seed } from '../../../../daemon/probe/simulated/random.ts';
 import type { Scenario, Turn } from '../../../../daemon/probe/simulated/scenario.ts';
 import { simulateIron } from '../../../../daemon/probe/simulated/simulated-iron.ts';
 import { parseLine } from '../../../../daemon/probe/wire/line.ts';
@@ -95,14 +96,7 @@ export function watchOver(session: Session): Watched {
 }
 
 /** A stream of seeded numbers between two bounds. */
-export function drawer(seed: Seed): (low: number, high: number) => number {
-  let state = seed >>> 0;
-  return (low, high) => {
-    const drawn = uniform(state);
-    state = drawn.seed;
-    return low + (high - low) * drawn.value;
-  };
-}
+export const drawer = (seed: Seed): ((low: number, high: number) => number) => drawOf(seed).between;
 
 /** An hour's work as a hand does it: strokes with lifts between them, then a rest, and so on. */
 export function work(
