@@ -3,12 +3,19 @@ import type { ProbeId } from '../thermometer/sample.ts';
 /** The alarms of this program. Later kinds are added here and in the table beside this file. */
 export const alarmKinds = [
   'over-limit',
+  'over-cement-limit',
   'heading-for-limit',
   'no-reading',
   'suspect-probe',
+  'dwell',
+  'wrong-order',
+  'left-alone',
   'above-band',
   'below-band',
   'drift',
+  'long-on-area',
+  'imbalance',
+  'unattended',
   'not-recording',
 ] as const;
 export type AlarmKind = (typeof alarmKinds)[number];

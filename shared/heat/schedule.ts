@@ -17,6 +17,8 @@ export const heatStageSchema = z
     highC: plateTemperatureC,
     /** Where the values come from, in a few words. */
     standing: z.string().max(200),
+    /** How long the iron may rest on one spot, s; left out: as usual. */
+    restLimitS: z.number().min(0.5).max(120).optional(),
   })
   .refine((s) => s.lowC < s.highC && s.lowC <= s.targetC && s.targetC <= s.highC, {
     message: 'low, target and high must rise in that order',
@@ -56,6 +58,9 @@ export const shrinkTableSchema = z
   .readonly();
 
 export type ShrinkTable = z.infer<typeof shrinkTableSchema>;
+
+/** Where a stage says nothing else the iron may rest on one spot for so long, s (our own starting value). */
+export const USUAL_REST_LIMIT_S = 5;
 
 /** What a user writes of a schedule; the daemon adds the version and the time. */
 export const heatScheduleDraftSchema = z

@@ -2,12 +2,18 @@ import type { AlarmRecord } from '../alarm/record.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { FoundEntry } from '../watch/finding.ts';
 import type { Place } from '../watch/input.ts';
+import type { At } from './work/at.ts';
 
-/** Crossings of the fabric limit that leave an area suspect: every one that was not on the iron's rest throughout. */
+/**
+ * Crossings of a limit that leave an area suspect: of the fabric limit every one that was not on the iron's rest
+ * throughout, and every one of the cement limit, which holds on bonded edges and tapes only.
+ */
 
 export interface PlaceFrom {
   readonly fromMs: number;
   readonly place: Place;
+  /** Where on a piece it was, as far as the user said. */
+  readonly at: At | null;
 }
 
 /** What a session tells of its crossings. Times are ms of the watch's clock. */
@@ -30,32 +36,49 @@ export interface Crossing {
   /** The highest reading, degC; null where none is known. */
   readonly peakC: number | null;
   readonly probes: readonly ProbeId[];
+  readonly limit: 'fabric' | 'cement';
+  /** Where on a piece it was as the limit was passed; null: unassigned. */
+  readonly at: At | null;
   /** `unknown` where the user never said that it was on the work. */
   readonly place: 'on-work' | 'unknown';
 }
 
-type Span = Omit<Crossing, 'place'>;
+type Span = Omit<Crossing, 'place' | 'at'>;
+
+const kinds = { fabric: 'over-limit', cement: 'over-cement-limit' } as const;
 
 /**
  * The crossings of a session, in order. Probes that are over the limit at the same time saw one crossing of one plate.
  */
 export function suspectCrossings(source: CrossingSource): readonly Crossing[] {
-  return merged(spansOf(source)).flatMap((span) => {
-    const place = placeDuring(source.places, span);
-    return place === null ? [] : [{ ...span, place }];
-  });
+  return (['fabric', 'cement'] as const)
+    .flatMap((limit) => merged(spansOf(source, limit)))
+    .sort((a, b) => a.seq - b.seq)
+    .flatMap((span) => {
+      const place = placeDuring(source.places, span);
+      return place === null ? [] : [{ ...span, place, at: atOf(source.places, span) }];
+    });
 }
 
-function spansOf({ firstSeq, firstMs, carried, found }: CrossingSource): readonly Span[] {
+/** Where it was as it began; of one that was taken to the work while over, where it came to then. */
+function atOf(places: readonly PlaceFrom[], span: Span): At | null {
+  const then = during(places, span).filter(({ place }) => place !== 'on-rest');
+  return (then.find(({ at }) => at !== null) ?? null)?.at ?? null;
+}
+
+function spansOf(
+  { firstSeq, firstMs, carried, found }: CrossingSource,
+  limit: Crossing['limit'],
+): readonly Span[] {
   const open = new Map<ProbeId | null, Span>();
   const closed: Span[] = [];
   const begin = ({ probe, peakC }: AlarmRecord, seq: number, fromMs: number): void => {
-    open.set(probe, { seq, fromMs, toMs: null, peakC, probes: probe === null ? [] : [probe] });
+    open.set(probe, { seq, fromMs, toMs: null, peakC, probes: probe === null ? [] : [probe], limit });
   };
   for (const alarm of carried)
-    if (alarm.kind === 'over-limit' && isStanding(alarm)) begin(alarm, firstSeq, firstMs);
+    if (alarm.kind === kinds[limit] && isStanding(alarm)) begin(alarm, firstSeq, firstMs);
   for (const { seq, tMs, finding } of found) {
-    if (finding.kind !== 'alarm' || finding.alarm.kind !== 'over-limit') continue;
+    if (finding.kind !== 'alarm' || finding.alarm.kind !== kinds[limit]) continue;
     const { alarm, change } = finding;
     const span = open.get(alarm.probe);
     if (change === 'raised') begin(alarm, seq, tMs);
@@ -93,13 +116,15 @@ const higher = (a: number | null, b: number | null): number | null =>
   a === null ? b : b === null ? a : Math.max(a, b);
 
 /** Where the iron was while over: on the work at any time counts as that; null where it was on its rest throughout. */
-function placeDuring(places: readonly PlaceFrom[], { fromMs, toMs }: Span): Crossing['place'] | null {
-  const during = places
-    .filter((one, i) => {
-      const untilMs = places[i + 1]?.fromMs ?? Number.POSITIVE_INFINITY;
-      return untilMs > fromMs && (toMs === null || one.fromMs <= toMs);
-    })
-    .map((one) => one.place);
-  if (during.includes('on-work')) return 'on-work';
-  return during.includes('unknown') || during.length === 0 ? 'unknown' : null;
+function placeDuring(places: readonly PlaceFrom[], span: Span): Crossing['place'] | null {
+  const was = during(places, span).map((one) => one.place);
+  if (was.includes('on-work')) return 'on-work';
+  // In the air it may have been over the work as well.
+  return was.some((place) => place !== 'on-rest') || was.length === 0 ? 'unknown' : null;
 }
+
+const during = (places: readonly PlaceFrom[], { fromMs, toMs }: Span): readonly PlaceFrom[] =>
+  places.filter((one, i) => {
+    const untilMs = places[i + 1]?.fromMs ?? Number.POSITIVE_INFINITY;
+    return untilMs > fromMs && (toMs === null || one.fromMs <= toMs);
+  });

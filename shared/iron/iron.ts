@@ -4,6 +4,8 @@ import { confidences, USUAL_CONFIDENCE } from '../thermometer/uncertainty.ts';
 
 /** What the user has settled about an iron. */
 
+const soleCm2 = z.number().min(2).max(1000);
+
 export const ironDraftSchema = z.strictObject({
   name: z.string().trim().min(1).max(60),
   /** Probes fitted to its sole plate or in its check pad, each on one iron at most; none: it is read by hand. */
@@ -12,6 +14,8 @@ export const ironDraftSchema = z.strictObject({
   scheduleId: z.string().min(1).max(64),
   /** How surely its plate must be under a limit, one-sided (JCGM 106): sets the guard band. Left out: as it was. */
   confidence: z.literal(confidences).optional(),
+  /** Area of its sole plate, cm2: scales the time on an area; null or left out: not told. */
+  soleCm2: soleCm2.nullable().optional(),
 });
 
 export const ironSchema = ironDraftSchema.safeExtend({

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { motionCheckSchema } from '../iron/motion/check.ts';
 import { toleranceClasses } from '../thermocouple/tolerance.ts';
 
 /** What the user has settled about a probe. */
@@ -32,6 +33,8 @@ export const probeDraftSchema = z.strictObject({
   toleranceClass: toleranceClassSchema.optional(),
   mountingK: mountingKSchema.optional(),
   lag: lagSchema.optional(),
+  /** What is still and what is moving on its line, from the check in Setup; null or left out: not checked. */
+  motion: motionCheckSchema.nullable().optional(),
 });
 
 export const probeSettingsSchema = probeDraftSchema.safeExtend({

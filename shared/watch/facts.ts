@@ -1,14 +1,21 @@
+import { USUAL_REST_LIMIT_S } from '../heat/schedule.ts';
+import type { Contact } from '../heat/work/ironing.ts';
 import { expectedPeakC } from '../iron/behaviour.ts';
 import { saysCold } from '../iron/check/pad.ts';
+import { restOnSpotMs } from '../iron/motion/rest.ts';
 import { followReach, noReach } from '../thermometer/lag/heading.ts';
 import { type Seat, seatOf, watchedHow } from '../thermometer/place.ts';
 import { deviceOf, type ProbeId } from '../thermometer/sample.ts';
-import { COLD_C, estimateOf, qualityOf } from '../thermometer/thermometer.ts';
-import { guardBandNowK, restingGuardBandK } from '../thermometer/trust.ts';
+import { COLD_C, estimateOf, qualityOf, type Thermometer } from '../thermometer/thermometer.ts';
+import { guardBandNowK, restingGuardBandK, type Trusting } from '../thermometer/trust.ts';
+import { unattended, usualUnattended } from './attended.ts';
 import type { Checks } from './checks.ts';
+import { isHot } from './hot.ts';
 import type { WatchInput, WatchSettings } from './input.ts';
 import type { IronFacts } from './iron.ts';
+import { motionOf } from './motions.ts';
 import { type ProbeFacts, type Seen, seenOfGone, seenOfIron, seenOfProbe } from './seen.ts';
+import { seenOfWork, type WorkFacts } from './seen-work.ts';
 import type { WatchState } from './state.ts';
 
 /** What one slice is told of the others: the only place that looks across them. */
@@ -56,6 +63,60 @@ function atLeastC(
   return saysCold(contact) ? reading.plateC : Math.max(COLD_C, reading.plateC);
 }
 
+/**
+ * What touches the work: the plate as its leading probe reads it.
+ * @param onWork false: nothing does, so that nothing need be known of it
+ */
+export function contactFacts(
+  state: Pick<WatchState, 'tMs' | 'settings' | 'thermometers' | 'work' | 'leader' | 'motions'>,
+  onWork: boolean,
+): Contact {
+  const { tMs, settings, thermometers, work, leader, motions } = state;
+  const moving = motionOf(motions).is === 'moving';
+  const stages = settings?.schedule.stages ?? [];
+  const stage = stages.find((s) => s.id === work.stageId) ?? null;
+  const probe = settings?.probes.find((p) => p.id === leader);
+  const t = leader === null ? undefined : thermometers[leader];
+  if (!onWork || settings === null || probe === undefined || t?.reading.quality !== 'ok')
+    return { tMs, plate: null, moving, stages, stage };
+  const { iron, schedule } = settings;
+  const guardBandK = guardBandNowK({ probe, iron }, t, schedule.fabricLimitC);
+  return { tMs, plate: { plateC: t.reading.plateC, guardBandK }, moving, stages, stage };
+}
+
+/** How long it has rested on one spot, ms; null where that is not measured. */
+function restMs(state: WatchState): number | null {
+  const { tMs, work, motions, settings } = state;
+  const plateC = leadingC(state);
+  const lowestC = Math.min(...(settings?.schedule.stages ?? []).map((s) => s.lowC));
+  const hot = plateC === null ? isHot(state) : plateC >= lowestC;
+  const inHand = work.place === 'unknown' ? null : work.place !== 'on-rest';
+  const facts = { tMs, hot, place: work.place, inHand, thereFromMs: work.saidMs };
+  return restOnSpotMs(motionOf(motions), facts);
+}
+
+function leadingC({ leader, thermometers }: WatchState): number | null {
+  const reading = leader === null ? undefined : thermometers[leader]?.reading;
+  return reading?.quality === 'ok' ? reading.plateC : null;
+}
+
+function workFacts(state: WatchState): WorkFacts {
+  const { tMs, work, ironing, attended, behaviour, heat, settings } = state;
+  const stage = settings?.schedule.stages.find((s) => s.id === work.stageId);
+  // A plate that only loses its heat was switched off: somebody did that.
+  const powered = heat.is === 'hot' && behaviour.phase !== 'cooling' && isHot(state);
+  return {
+    onWork: work.place === 'on-work',
+    at: work.at,
+    facts: work.facts,
+    plateC: leadingC(state),
+    contactMs: ironing.visit?.contactMs ?? 0,
+    restMs: restMs(state),
+    restLimitMs: (stage?.restLimitS ?? USUAL_REST_LIMIT_S) * 1000,
+    unattended: unattended(attended, settings?.unattended ?? usualUnattended, tMs, powered),
+  };
+}
+
 export interface After {
   readonly seen: readonly Seen[];
   readonly reach: WatchState['reach'];
@@ -73,17 +134,19 @@ export function after(state: WatchState, input: WatchInput): After {
     typed: typedNow(state),
     fabricLimitC: state.settings?.schedule.fabricLimitC ?? Number.POSITIVE_INFINITY,
   });
+  const ofWork = seenOfWork(workFacts(state));
   if (input.kind === 'sample') {
     const { probe } = input.sample;
     const facts = probeFacts(state, probe);
-    if (facts === null) return { seen: ofIron, reach: state.reach };
+    if (facts === null) return { seen: [...ofIron, ...ofWork], reach: state.reach };
     // Judged by what the plate did before: this reading counts from the next one on.
     const reach = { ...state.reach, [probe]: followReach(facts.reach, facts.heading) };
-    return { seen: [...seenOfProbe(facts), ...ofIron], reach };
+    return { seen: [...seenOfProbe(facts), ...ofIron, ...ofWork], reach };
   }
   const probes = Object.keys(state.thermometers).filter((p) => seatIn(state, p) !== 'loose');
   const ofGone = seenOfGone(Object.values(state.alarms), probes);
-  return { seen: [...probes.flatMap((p) => ofProbe(state, p)), ...ofIron, ...ofGone], reach: state.reach };
+  const ofProbes = probes.flatMap((p) => ofProbe(state, p));
+  return { seen: [...ofProbes, ...ofIron, ...ofWork, ...ofGone], reach: state.reach };
 }
 
 /** A plate that is followed tells more than what was typed so long before, ms. */
@@ -107,6 +170,13 @@ function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
   return facts === null ? [] : seenOfProbe(facts);
 }
 
+/** The cement limit with the guard band taken off, where it holds: on a bonded edge or tape. */
+function cementLimitNowC({ settings, work }: WatchState, trusting: Trusting, t: Thermometer): number | null {
+  const limitC = settings?.schedule.cementLimitC ?? null;
+  const holds = work.place === 'on-work' && work.at?.bonded === true;
+  return limitC === null || !holds ? null : limitC - guardBandNowK(trusting, t, limitC);
+}
+
 function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
   const { settings, thermometers, links, leader, behaviour, others, reach, checks, doubts } = state;
   const t = thermometers[probe];
@@ -128,6 +198,7 @@ function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {
     onPad,
     quality: qualityOf(t),
     limitC: fabricLimitC - guardBandK,
+    cementLimitC: cementLimitNowC(state, trusting, t),
     // A probe whose lag is known tells where the plate is ahead of it.
     highestC: readC === null ? null : Math.max(readC, estimate?.plateC ?? readC),
     heading: {

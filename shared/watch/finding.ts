@@ -1,4 +1,5 @@
 import type { AlarmChange, AlarmRecord } from '../alarm/record.ts';
+import type { Visit } from '../heat/work/visit.ts';
 import type { Cycle } from '../iron/cycle.ts';
 import type { LoadFound } from '../iron/dial/load.ts';
 import type { StretchFound } from '../iron/dial/stretch.ts';
@@ -25,6 +26,8 @@ export type Finding =
   | { readonly kind: 'check'; readonly check: Check }
   /** A reading that was typed from a hand thermometer. */
   | { readonly kind: 'typed'; readonly typed: Typed }
+  /** A stay of the iron on the work: told again as it goes on, with the same number. */
+  | { readonly kind: 'visit'; readonly visit: Visit }
   /** The plate has passed 45 degC rising (a session is due), or has been measured cold for long enough. */
   | { readonly kind: 'heat'; readonly change: 'hot' | 'cold' }
   /** A mark, acknowledgement or silence that could not be taken, with the reason. */
@@ -56,6 +59,8 @@ export function findingSubject(finding: Finding): string {
       return `check:${finding.check.probe}:${finding.check.ended ?? 'settled'}`;
     case 'typed':
       return 'typed';
+    case 'visit':
+      return `visit:${finding.visit.n}`;
     case 'heat':
       return `heat:${finding.change}`;
     case 'refused':

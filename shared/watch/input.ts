@@ -1,10 +1,12 @@
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
 import type { HeatSchedule } from '../heat/schedule.ts';
+import type { At, PieceFacts } from '../heat/work/at.ts';
 import type { Drift } from '../iron/dial/drift.ts';
 import type { DialMark } from '../iron/dial/mark.ts';
 import type { Iron } from '../iron/iron.ts';
 import type { Sample } from '../thermometer/sample.ts';
 import type { WatchedProbe } from '../thermometer/watched-probe.ts';
+import type { UnattendedAfter } from './attended.ts';
 import type { WatchState } from './state.ts';
 
 /**
@@ -21,6 +23,8 @@ export interface WatchSettings {
   readonly drift?: Drift | null;
   /** What is known of marks of its dial from elsewhere than its own probes as they are read now; left out where nothing is. */
   readonly charted?: readonly { readonly mark: number; readonly meanC: number }[];
+  /** After how long without a sign of anybody a hot iron is told of, and told of louder; left out: as usual. */
+  readonly unattended?: UnattendedAfter;
 }
 
 /** What is taken over from before: the first input of every recorded session. */
@@ -31,6 +35,8 @@ export interface Carried {
   /** The stage chosen by the user, and whether the iron was on its rest. */
   readonly stageId: string | null;
   readonly place: Place;
+  /** Where on a piece it worked; sessions of before that could be said have none. */
+  readonly at?: At | null;
   /** What the dial stands at, as far as the user said; sessions of before that could be said have none. */
   readonly dial?: DialMark | null;
   /** True where the plate was not measured cold when it was last watched: it is to be treated as hot. */
@@ -48,8 +54,21 @@ export interface Carried {
 export const places = ['unknown', 'on-work', 'off-work', 'on-rest'] as const;
 export type Place = (typeof places)[number];
 
-/** What the user says while working. */
-export type Mark =
+/** By which word of the user an iron came to be somewhere. */
+export const atSaids = ['piece', 'area', 'next', 'turned', 'in-hand'] as const;
+export type AtSaid = (typeof atSaids)[number];
+
+/** What the user says of where the heat goes. */
+export type WorkMark =
+  /** Where on a piece the iron works; null: on none that was named. */
+  | { readonly kind: 'at'; readonly said: AtSaid; readonly at: At | null }
+  /** One lap over the whole side that is up. */
+  | { readonly kind: 'lap-done' }
+  /** The last of these two, or of the places, was a mistake. */
+  | { readonly kind: 'undo' };
+
+/** What the user says of the iron while working. */
+export type IronMark =
   | { readonly kind: 'stage'; readonly stageId: string | null }
   | { readonly kind: 'place'; readonly place: Place }
   /** What the dial stands at; null: not said. The last one counts. */
@@ -57,6 +76,11 @@ export type Mark =
   /** What a hand thermometer reads on the plate now, degC. */
   | { readonly kind: 'typed'; readonly plateC: number }
   | { readonly kind: 'note'; readonly text: string };
+
+export type Mark = WorkMark | IronMark;
+
+export const isIronMark = (mark: Mark): mark is IronMark =>
+  mark.kind !== 'at' && mark.kind !== 'lap-done' && mark.kind !== 'undo';
 
 export type DeviceLink = 'connected' | 'starting' | 'lost';
 
@@ -80,6 +104,10 @@ export type WatchInput =
   | { readonly kind: 'stop'; readonly commandId: string | null; readonly why: StopReason }
   /** Whether what happens is being kept, and if not, why. */
   | { readonly kind: 'keeping'; readonly kept: boolean; readonly detail: string }
+  /** What all sessions together tell of the piece in hand. */
+  | { readonly kind: 'piece-facts'; readonly facts: PieceFacts }
+  /** Somebody is there: a touch, a key, a mark on another iron. */
+  | { readonly kind: 'presence' }
   /** The wall clock and the monotonic clock have come apart by so much. */
   | { readonly kind: 'clock'; readonly change: 'step' | 'suspend'; readonly byMs: number }
   /** Falls on the fixed grid; regenerated on replay and never stored. */

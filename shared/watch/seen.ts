@@ -25,6 +25,8 @@ export interface ProbeFacts {
   readonly quality: Quality;
   /** The fabric limit with the guard band of this reading taken off, degC. */
   readonly limitC: number;
+  /** The same of the cement limit, while the iron is on a bonded edge or tape; null: it doesn't hold. */
+  readonly cementLimitC: number | null;
   /** The reading, or where a rising plate is ahead of it, degC; null where there is no valid reading. */
   readonly highestC: number | null;
   readonly heading: HeadingFacts;
@@ -35,11 +37,13 @@ export interface ProbeFacts {
 
 /** The alarms of one probe. */
 export const seenOfProbe = (facts: ProbeFacts): readonly Seen[] => {
-  const { probe, onPad, quality, limitC, highestC, heading, reach, suspicion, mayBeHot } = facts;
+  const { probe, onPad, quality, limitC, cementLimitC, highestC, heading, reach, suspicion, mayBeHot } =
+    facts;
   const plateC = heading.readC;
   const over = overLimit({ plateC: highestC, limitC }, alarmTable['over-limit'].deadbandK);
   return [
     { kind: 'over-limit', probe, condition: over, plateC },
+    { kind: 'over-cement-limit', probe, condition: overCement(highestC, cementLimitC), plateC },
     {
       kind: 'heading-for-limit',
       probe,
@@ -55,6 +59,10 @@ export const seenOfProbe = (facts: ProbeFacts): readonly Seen[] => {
     },
   ];
 };
+
+/** Off the edge, or where none is set, nothing is over it. */
+const overCement = (plateC: number | null, limitC: number | null): Condition =>
+  limitC === null ? 'inside' : overLimit({ plateC, limitC }, alarmTable['over-cement-limit'].deadbandK);
 
 export interface WholeFacts {
   readonly band: BandSeen;

@@ -4,10 +4,13 @@ import type { Reach } from '../thermometer/lag/heading.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { LinkState, Thermometer } from '../thermometer/thermometer.ts';
+import type { Attended } from './attended.ts';
 import { type Checks, noChecks } from './checks.ts';
 import type { Doubts } from './doubts.ts';
 import type { WatchSettings } from './input.ts';
 import { type IronSlice, newIron } from './iron.ts';
+import { type Ironing, noIroning } from './ironing.ts';
+import { type Motions, noMotions } from './motions.ts';
 import { newWork, type Work } from './work.ts';
 
 /** All that a watch knows: plain data that survives JSON unchanged. */
@@ -23,6 +26,9 @@ export interface WatchState extends IronSlice {
   readonly clocks: Readonly<Record<string, DeviceClock>>;
   readonly links: Readonly<Record<string, LinkState>>;
   readonly work: Work;
+  readonly ironing: Ironing;
+  readonly attended: Attended;
+  readonly motions: Motions;
   readonly checks: Checks;
   /** How far each probe's plate usually gets in its thermostat's rises. */
   readonly reach: Readonly<Record<ProbeId, Reach>>;
@@ -43,6 +49,9 @@ export const initialWatch = (seq: number, tMs: number): WatchState => ({
   links: {},
   ...newIron,
   work: newWork,
+  ironing: noIroning,
+  attended: { seenMs: tMs },
+  motions: noMotions,
   checks: noChecks,
   reach: {},
   doubts: {},

@@ -3,19 +3,22 @@ import { alarmKeyText } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import { doubtfulBand } from '../heat/band.ts';
 import { commandAlarms, watchAlarms } from './alarms.ts';
+import { stepAttended } from './attended.ts';
 import { stepChecks } from './checks.ts';
 import { stepDoubts } from './doubts.ts';
-import { after, ironFacts } from './facts.ts';
+import { after, contactFacts, ironFacts } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
 import type { Carried, WatchInput, WatchSettings } from './input.ts';
 import { followedAnew, type IronSlice, stepIron } from './iron.ts';
+import { stepIroning } from './ironing.ts';
+import { stepMotions } from './motions.ts';
 import { completed } from './older.ts';
 import { initialWatch, type WatchState } from './state.ts';
 import { convertedAnew, fitThermometers, stepThermometers, type ThermometersSlice } from './thermometers.ts';
-import { stepWork } from './work.ts';
+import { newWork, stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
-export const FOLD_VERSION = 3;
+export const FOLD_VERSION = 4;
 
 export interface Step {
   readonly state: WatchState;
@@ -40,15 +43,20 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
   const checked = stepChecks(fitted.checks, input, { tMs, settings, thermometers });
   const facts = ironFacts({ tMs, settings, thermometers, work: told.work, checks: checked.checks });
   const iron = stepIron(ironOf(fitted), input, facts);
+  const { leader } = iron.slice;
   const doubts = stepDoubts(fitted.doubts, input, {
     tMs,
     settings,
     before: before.settings,
     readings: read.slice.readings,
-    leader: iron.slice.leader,
+    leader,
     meansC: iron.slice.behaviour.cycles.map((c) => c.meanC),
     found: iron.found,
   });
+  const onWork = fitted.work.place === 'on-work' || told.work.place === 'on-work';
+  const motions = stepMotions(fitted.motions, input, settings, tMs);
+  const contact = contactFacts({ tMs, settings, thermometers, work: told.work, leader, motions }, onWork);
+  const ironing = stepIroning(fitted.ironing, input, { ...contact, before: fitted.work, work: told.work });
   const commanded = commandAlarms(fitted.alarms, input, tMs);
   const state: WatchState = {
     seq,
@@ -57,6 +65,9 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
     ...read.slice,
     ...iron.slice,
     work: told.work,
+    ironing: ironing.ironing,
+    attended: stepAttended(fitted.attended, input, tMs, contact.moving),
+    motions,
     checks: checked.checks,
     reach: fitted.reach,
     doubts,
@@ -68,7 +79,7 @@ export function fold(before: WatchState, input: WatchInput, seq: number, tMs: nu
   return {
     state: { ...state, alarms: alarmed.alarms, reach },
     found: numbered(
-      [read.found, told.found, checked.found, iron.found, commanded.found, alarmed.found],
+      [read.found, told.found, checked.found, iron.found, ironing.found, commanded.found, alarmed.found],
       seq,
       tMs,
     ),
@@ -122,7 +133,7 @@ function withSettings(
  */
 export function resume(carried: Carried, seq: number, tMs: number, exact = true): WatchState {
   if (exact && carried.state !== null) return carried.state;
-  const { stageId, place, dial = null, hot, fromSession } = carried;
+  const { stageId, place, at = null, dial = null, hot, fromSession } = carried;
   const settings = completed(carried.settings);
   const state = withSettings(initialWatch(seq, tMs), settings, { tMs, hot });
   const stage = settings.schedule.stages.find((s) => s.id === stageId) ?? null;
@@ -135,8 +146,10 @@ export function resume(carried: Carried, seq: number, tMs: number, exact = true)
     heat: { ...state.heat, is: hot ? 'hot' : 'cold' },
     band: doubtfulBand(stage, tMs),
     work: {
+      ...newWork,
       stageId,
       place,
+      at,
       dial: dial === null ? null : { mark: dial, toldMs: tMs },
       recording: fromSession !== null,
     },

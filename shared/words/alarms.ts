@@ -22,6 +22,13 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     consequence: 'On the work it would overheat the fabric.',
     action: 'Lift the iron off the work now, and turn the dial down.',
   },
+  'over-cement-limit': {
+    title: 'Plate over the cement limit on a bonded edge or tape',
+    cause:
+      'Counting the allowance for its probe, the plate is hotter than the cement limit, and you said that it is on a bonded edge or a tape.',
+    consequence: 'The bond softens: a seam or a tape creeps, and may let go.',
+    action: 'Lift the iron off. Turn the dial down before you go back. Examine the bond as the manual says.',
+  },
   'no-reading': {
     title: 'No reading from the plate',
     cause: 'The probe gives no valid reading while the iron may be hot.',
@@ -34,6 +41,45 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     consequence: 'The plate may be far hotter than is shown, and nothing here would warn of it.',
     action:
       'Treat the plate as hot and set it on its rest. Switch the iron off, let it go cold, then look at the probe’s two wires and at its type in Setup.',
+  },
+  dwell: {
+    title: 'Iron rests on one spot',
+    cause: 'It is hot, on the work, and has not moved for longer than this stage allows.',
+    consequence: 'One spot of the fabric takes all the heat: it may lose strength or melt.',
+    action: 'Lift the iron off, or go on with the stroke.',
+  },
+  'wrong-order': {
+    title: 'Too hot for this side as yet',
+    cause: 'The other side has not had its initial shrink on every area.',
+    consequence:
+      'One side draws tighter than the other while that is slack, and the frame is pulled crooked.',
+    action:
+      'Lift the iron off. Turn the piece over and give the other side its initial shrink first; or overrule this on the Piece page.',
+  },
+  'left-alone': {
+    title: 'Hot iron left alone',
+    cause:
+      'Nobody has moved, pressed, marked or touched anything for a long time, and the iron is on and hot.',
+    consequence: 'It may start a fire. This can’t switch the iron off or reach you: use a timed outlet.',
+    action: 'Go to the iron and switch it off. If you are there, touch this page or acknowledge this.',
+  },
+  'long-on-area': {
+    title: 'Long on one area',
+    cause: 'By your marks the iron has been on this area for longer than its size asks for.',
+    consequence: 'It may be getting more heat than the rest, or a mark was forgotten.',
+    action: 'Go on to the next area and say so, or say where the iron is.',
+  },
+  imbalance: {
+    title: 'One side or end is ahead',
+    cause: 'At the same stage, it has had over a lap more than what it is held against.',
+    consequence: 'What is drawn tighter pulls the frame its way.',
+    action: 'Give the one that is behind its laps first.',
+  },
+  unattended: {
+    title: 'Still there?',
+    cause: 'The iron is on and hot, and nobody has moved, pressed, marked or touched anything for a while.',
+    consequence: 'A hot iron alone may start a fire. This can’t switch it off: use a timed outlet.',
+    action: 'Switch the iron off if you are done. If you are there, touch this page or acknowledge this.',
   },
   'above-band': {
     title: 'Iron runs above the stage',

@@ -35,14 +35,14 @@ const drawn = fc.record({
 const history: fc.Arbitrary<readonly KeptVisit[]> = fc.array(drawn, { maxLength: 30 }).map((all) =>
   all.map(({ lengthMs, corrected, ...visit }, i) => ({
     ...visitTo(piece, null, visit),
-    fromMs: i,
+    n: i,
     toUtcMs: visit.fromUtcMs + lengthMs,
     ...(corrected === undefined ? {} : { corrected }),
   })),
 );
 
 const byEnd = (a: KeptVisit, b: KeptVisit): number =>
-  a.toUtcMs - b.toUtcMs || a.fromUtcMs - b.fromUtcMs || a.fromMs - b.fromMs;
+  a.toUtcMs - b.toUtcMs || a.fromUtcMs - b.fromUtcMs || a.n - b.n;
 
 describe('what areas have had', () => {
   test('is the same in whatever order the visits come', () => {

@@ -118,7 +118,7 @@ const stageDraftOf = ({
   target,
   high,
   standing,
-}: StageForm): Readonly<Record<keyof HeatStage, unknown>> => ({
+}: StageForm): Readonly<Record<Exclude<keyof HeatStage, 'restLimitS'>, unknown>> => ({
   id,
   name: name.trim(),
   lowC: low.value,

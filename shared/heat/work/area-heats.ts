@@ -42,7 +42,7 @@ export function areaHeatsOf(piece: Piece, visits: readonly KeptVisit[]): AreaHea
 const byEnd = (a: KeptVisit, b: KeptVisit): number =>
   a.toUtcMs - b.toUtcMs ||
   a.fromUtcMs - b.fromUtcMs ||
-  (a.session < b.session ? -1 : a.session > b.session ? 1 : a.fromMs - b.fromMs);
+  (a.session < b.session ? -1 : a.session > b.session ? 1 : a.n - b.n);
 
 /**
  * With one more visit, that ended after those before it.

@@ -17,7 +17,8 @@ export interface Spot {
 }
 
 /** By what it is known that the iron touched the work. */
-export type ContactBy = 'marks' | 'motion';
+export const contactBys = ['marks', 'motion'] as const;
+export type ContactBy = (typeof contactBys)[number];
 
 /** A stage as it was when it was reached. */
 export type ReachedStage = Pick<HeatStage, 'id' | 'name' | 'lowC' | 'targetC'>;
@@ -30,6 +31,8 @@ export interface Visit {
   readonly toMs: number;
   /** Null: unassigned. */
   readonly spot: Spot | null;
+  /** Piece, side and area in the user's names, as they were; empty where unassigned. */
+  readonly placeName: string;
   /** The place was passed by "next" or taken from the other iron, and not confirmed. */
   readonly presumed: boolean;
   readonly contactBy: ContactBy;
@@ -60,4 +63,30 @@ export interface KeptVisit extends Omit<Visit, 'fromMs' | 'toMs'> {
   readonly simulated: boolean;
   /** Where it is put since, beside the original `spot`; left out where nobody corrected it. */
   readonly corrected?: { readonly spot: Spot | null; readonly by: string; readonly atUtcMs: number };
+}
+
+/** The session that a visit is in, as much as is kept with the visit. */
+export interface VisitedIn {
+  readonly id: string;
+  readonly ironId: string;
+  readonly ironName: string;
+  readonly simulated: boolean;
+  /** UTC of time 0 of the watch's clock, ms since 1970. */
+  readonly originUtcMs: number;
+}
+
+export function keptVisit(
+  visit: Visit,
+  { id, ironId, ironName, simulated, originUtcMs }: VisitedIn,
+): KeptVisit {
+  const { fromMs, toMs, ...heat } = visit;
+  return {
+    ...heat,
+    session: id,
+    fromUtcMs: originUtcMs + fromMs,
+    toUtcMs: originUtcMs + toMs,
+    ironId,
+    ironName,
+    simulated,
+  };
 }

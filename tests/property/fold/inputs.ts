@@ -6,7 +6,14 @@ import {
   type Sample,
   type WireFault,
 } from '../../../shared/thermometer/sample.ts';
-import type { Mark, WatchInput, WatchSettings } from '../../../shared/watch/input.ts';
+import {
+  atSaids,
+  type Mark,
+  places,
+  type WatchInput,
+  type WatchSettings,
+} from '../../../shared/watch/input.ts';
+import { at } from '../../unit/watch/support/places.ts';
 import { probeSettings, watchSettings } from '../../unit/watch/support/settings.ts';
 
 /** Arbitrary courses of a watch: what comes in, when, and how far time is let go on between. */
@@ -86,11 +93,27 @@ const mark: fc.Arbitrary<Mark> = fc.oneof(
   }),
   fc.record({
     kind: fc.constant('place' as const),
-    place: fc.constantFrom('unknown' as const, 'on-work' as const, 'on-rest' as const),
+    place: fc.constantFrom(...places),
   }),
   fc.record({ kind: fc.constant('dial' as const), mark: fc.constantFrom(null, 3, 4.5, 'wool') }),
   fc.record({ kind: fc.constant('typed' as const), plateC: fc.integer({ min: 0, max: 400 }) }),
   fc.record({ kind: fc.constant('note' as const), text: fc.string() }),
+  fc.record({
+    kind: fc.constant('at' as const),
+    said: fc.constantFrom(...atSaids),
+    at: fc.oneof(
+      fc.constant(null),
+      fc
+        .record({
+          area: fc.constantFrom(null, 'end', 'middle', 'edge'),
+          side: fc.constantFrom(1 as const, 2 as const),
+          presumed: fc.boolean(),
+          limitMs: fc.constantFrom(null, 4000),
+        })
+        .map(({ area, ...more }) => at(area, { ...more, bonded: area === 'edge' })),
+    ),
+  }),
+  fc.constantFrom<Mark>({ kind: 'lap-done' }, { kind: 'undo' }),
 );
 const alarm = fc.record({
   kind: fc.constantFrom(...alarmKinds),

@@ -75,9 +75,10 @@ describe('after a restart', () => {
 
   test('the work in hand goes on, recorded or not', () => {
     const live = before().stage('final').place('on-rest').dial(4.5);
-    expect(restart(live).state.work).toEqual({
+    expect(restart(live).state.work).toMatchObject({
       stageId: 'final',
       place: 'on-rest',
+      at: null,
       dial: { mark: 4.5, toldMs: restart(live).state.tMs },
       recording: true,
     });

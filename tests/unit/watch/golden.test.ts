@@ -56,6 +56,7 @@ describe('the golden session', () => {
       'load',
       'check',
       'typed',
+      'visit',
       'heat',
       'refused',
     ];

@@ -136,9 +136,9 @@ const swung = (): Live => new Live(carried(watchSettings())).read(1, 20).ramp(14
 describe('time', () => {
   test('a suspend of eight hours: said as silence; then the plate is judged afresh', () => {
     const live = swung().wait(8 * 3600);
-    expect(live.changes).toEqual(['no-reading raised']);
+    expect(live.changes).toEqual(['no-reading raised', 'unattended raised', 'left-alone raised']);
     live.afresh().read(3, 25);
-    expect(live.changes).toEqual(['no-reading cleared']);
+    expect(live.changes).toEqual(['unattended cleared', 'left-alone cleared', 'no-reading cleared']);
     expect(live.state.behaviour).toMatchObject({ phase: 'cold', cycles: [] });
   });
 

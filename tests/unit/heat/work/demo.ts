@@ -41,13 +41,14 @@ export const visitTo = (piece: Piece, area: Area | null, more: Partial<KeptVisit
   const fromUtcMs = more.fromUtcMs ?? 1_000_000;
   return {
     session: 'one',
-    fromMs: fromUtcMs,
+    n: fromUtcMs,
     fromUtcMs,
     toUtcMs: fromUtcMs + 10_000,
     ironId: 'big',
     ironName: 'Big iron',
     simulated: false,
     spot: { piece: piece.id, version: 1, side: area?.side ?? 1, area: area?.id ?? null },
+    placeName: area?.name ?? '',
     presumed: false,
     contactBy: 'marks',
     contactMs: 10_000,

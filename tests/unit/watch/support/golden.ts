@@ -5,6 +5,7 @@ import type { Entry } from '../../../../shared/watch/input.ts';
 import { replay } from '../../../../shared/watch/replay.ts';
 import { FOLD_VERSION } from '../../../../shared/watch/watch.ts';
 import { Live } from './live.ts';
+import { lapDone, onArea, piece, turned, undo } from './places.ts';
 import { carried, LIMIT_C, PROBE, probeSettings, watchSettings } from './settings.ts';
 
 /** A stored session with its findings; of a sample only what it carries is written. */
@@ -61,6 +62,8 @@ const drift: Drift = {
   sigmaFrom: 'floor',
 };
 
+const motion = { stillG: 0.01, movingG: 0.03, checkedAt: '2026-03-01T09:00:00Z' };
+
 const onPad = watchSettings([
   probeSettings(PROBE, {
     place: { probe: PROBE, iron: 'iron', toldAt: '2026-03-01T09:00:00Z', is: { kind: 'check-pad' } },
@@ -111,6 +114,35 @@ export function makeGolden(): Golden {
     .second({ tC: 24 }, 20)
     .typed(140)
     .wait(8);
+  live.give({ kind: 'settings', settings: watchSettings(undefined, { cementLimitC: 140 }) });
+  // On a piece: a wrong order, an edge over the cement limit, long on one area, a lap, undo, and nobody there.
+  live
+    .goTo(120, 1.2)
+    .stage('initial')
+    .mark(piece)
+    .mark(onArea('end', { limitMs: 20_000 }))
+    .second({ tC: 121 }, 24);
+  live
+    .give({ kind: 'piece-facts', facts: { capC: 150, imbalance: 'Upper is ahead.' } })
+    .goTo(152, 1.2)
+    .second({ tC: 152 }, 5)
+    .mark(onArea('edge', { bonded: true }))
+    .second({ tC: 151 }, 4)
+    .mark(lapDone)
+    .second({ tC: 150 }, 3)
+    .mark(undo)
+    .mark(turned)
+    .give({ kind: 'piece-facts', facts: { capC: null, imbalance: '' } })
+    .place('on-rest');
+  for (let i = 0; i < 90; i++) live.goTo(130, 2).goTo(120, 2);
+  live.give({ kind: 'presence' }).second({ tC: 121 }, 2);
+  live
+    .give({ kind: 'settings', settings: watchSettings([probeSettings(PROBE, { motion })]) })
+    .second({ tC: 122, motionG: 0.09 }, 3)
+    .mark(onArea('end'))
+    .second({ tC: 122, motionG: 0.09 }, 5)
+    .second({ tC: 121, motionG: 0.004 }, 9)
+    .second({ tC: 122, motionG: 0.08 }, 4);
   live.give({ kind: 'time' });
   const first: Entry = { seq: 0, tMs: 0, input: { kind: 'carried', carried: start } };
   return {

@@ -13,6 +13,8 @@ export class Live {
   readonly entries: Entry[] = [];
   readonly found: FoundEntry[] = [];
   tMs: number;
+  /** Somebody is there and touches something every few minutes, while the iron is read. */
+  attended = true;
 
   constructor(carried: Carried, tMs = 0, link: 'connected' | null = 'connected') {
     this.tMs = tMs;
@@ -51,6 +53,7 @@ export class Live {
     const everyS = s > 30 ? 0.5 : 0.1;
     for (let i = 1; i <= Math.round(s / everyS); i++) {
       this.tMs += everyS * 1000;
+      if (this.attended && this.tMs - this.state.attended.seenMs > 300_000) this.give({ kind: 'presence' });
       for (const [probe, plate] of Object.entries(plates)) {
         // No real number stands still to the last digit.
         const steady = typeof plate === 'number' ? plate + 0.01 * (i % 2) : plate;
