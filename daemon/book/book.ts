@@ -1,7 +1,10 @@
 import type { AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Crossing } from '../../shared/heat/suspect.ts';
+import type { At } from '../../shared/heat/work/at.ts';
+import type { KeptVisit } from '../../shared/heat/work/visit.ts';
 import type { DialMark } from '../../shared/iron/dial/mark.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
+import type { PieceNote } from '../../shared/shop/note.ts';
 import type { WatchedHow } from '../../shared/thermometer/place.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Carried, Entry, StartReason, StopReason } from '../../shared/watch/input.ts';
@@ -26,6 +29,11 @@ export interface Book {
    * before it. Rejects with `BookFailure` where it can't be kept.
    */
   closeItem(closing: ItemClosing): Promise<ItemClosing>;
+  /**
+   * Keeps what a named person said of a piece. Gives the note that stands: this one, or the one of the same command.
+   * Rejects with `BookFailure` where it can't be kept.
+   */
+  addNote(note: PieceNote): Promise<PieceNote>;
   close(): Promise<void>;
 }
 
@@ -51,6 +59,8 @@ export interface InterruptedSession {
   readonly stageId: Carried['stageId'];
   readonly place: Carried['place'];
   readonly dial: DialMark | null;
+  /** Where on a piece it worked, as last marked. */
+  readonly at: At | null;
   /** True where the plate was not measured cold at its end: it is to be treated as hot. */
   readonly hot: boolean;
 }
@@ -127,7 +137,14 @@ export interface BookReader {
   trace(id: string, asked: TraceAsked): Promise<TraceRead>;
   /** The crossings of the fabric limit that leave an area suspect, newest first. */
   items(): Promise<readonly SuspectItem[]>;
+  /** What all sessions did to the pieces, and what named persons said of them. */
+  shop(): Promise<ShopRecord>;
   close(): Promise<void>;
+}
+
+export interface ShopRecord {
+  readonly visits: readonly KeptVisit[];
+  readonly notes: readonly PieceNote[];
 }
 
 export interface SessionSummary extends SessionHead {
@@ -180,12 +197,14 @@ export interface TraceRead extends Omit<Trace, 'session' | 'findings' | 'finding
   readonly foundLeftOut: number;
 }
 
-/** One crossing of the fabric limit; the session's id with the crossing's number names it. */
+/** One crossing of a limit; the session's id with the crossing's number names it. */
 export interface SuspectItem {
   readonly id: string;
   readonly session: SessionSummary;
   readonly crossing: Crossing;
-  /** The fabric limit in force when it began, degC; null where the session does not say. */
+  /** What its peak may be off by, K either way; null where that is not known. */
+  readonly guardBandK: number | null;
+  /** The limit that was passed, as it was when it began, degC; null where the session does not say. */
   readonly limitC: number | null;
   /** Name of the stage being worked then, if one was chosen. */
   readonly stage: string | null;

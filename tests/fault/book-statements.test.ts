@@ -136,6 +136,7 @@ storeContract('a disk that fails now and then, with a caller that tries again', 
         return opened;
       }),
     closeItem: (closing) => patiently(() => book.closeItem(closing)),
+    addNote: (note) => patiently(() => book.addNote(note)),
     commit: (commit) => {
       const now = before.then(() => patiently(() => book.commit(commit)));
       before = now.catch(() => undefined);

@@ -6,6 +6,7 @@ import {
   BookFailure,
   type SessionHead,
   type SessionSummary,
+  type ShopRecord,
   type SuspectItem,
   type TraceAsked,
   type TraceRead,
@@ -16,6 +17,7 @@ import { checkIsBook } from '../store/check.ts';
 import { type Connect, closeQuietly, connectFile, connectForReading, orClose } from '../store/connect.ts';
 import { toBookFailure } from '../store/failure.ts';
 import { BOOK_VERSION, OLDEST_READABLE, versionOf } from '../store/migrations.ts';
+import { notesIn } from '../store/notes.ts';
 import { parseFinding, parseHead } from '../store/parse.ts';
 import { type BookRows, bookRows } from '../store/rows.ts';
 import { csvChunks } from './csv.ts';
@@ -24,6 +26,7 @@ import { ItemsOfBook } from './items.ts';
 import { summaryOf } from './summary.ts';
 import { TraceShelf } from './trace/shelf.ts';
 import { verifySession } from './verify.ts';
+import { visitsIn } from './visits.ts';
 
 /**
  * Reads the book's file. Each call opens it anew, so that it always reads the file that stands there, and none is
@@ -86,6 +89,12 @@ export class BookFileReader {
   /** The areas suspect of all sessions, newest first. */
   items(): readonly SuspectItem[] {
     return this.#read<readonly SuspectItem[]>([], (rows, db) => this.#items.read(db, rows));
+  }
+
+  /** What all sessions did to the pieces, and what was said of them. */
+  shop(): ShopRecord {
+    const nothing: ShopRecord = { visits: [], notes: [] };
+    return this.#read(nothing, (_rows, db) => ({ visits: visitsIn(db), notes: notesIn(db) }));
   }
 
   #read<T>(without: T, use: (rows: BookRows, db: Database) => T): T {

@@ -1,6 +1,7 @@
 import { mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import type { PieceNote } from '../../../shared/shop/note.ts';
 import { bookWords } from '../../../shared/words/book.ts';
 import { BookFailure, type Commit, type ItemClosing, type OpenedBook } from '../book.ts';
 import { type Append, appender } from './append.ts';
@@ -10,6 +11,7 @@ import { type Connect, closeQuietly, connectFile, connectForWriting, orClose } f
 import { toBookFailure } from './failure.ts';
 import { findInterrupted } from './interrupted.ts';
 import { migrate } from './migrations.ts';
+import { noter } from './notes.ts';
 import { setAside } from './set-aside.ts';
 
 /** The book's file in a data folder. */
@@ -19,6 +21,7 @@ interface Connection {
   readonly db: Database;
   readonly append: Append;
   readonly close: (closing: ItemClosing) => ItemClosing;
+  readonly note: (note: PieceNote) => PieceNote;
   /** The file that is open, whatever its name is by now. */
   readonly inode: number;
 }
@@ -90,6 +93,15 @@ export class BookFile {
     }
   }
 
+  /** Keeps what was said of a piece; gives the note that stands, which may be the same one of before. */
+  addNote(note: PieceNote): PieceNote {
+    try {
+      return this.#connected().note(note);
+    } catch (error) {
+      throw this.#failed(error);
+    }
+  }
+
   /** Copies the log into the book and closes it. */
   close(): void {
     const db = this.#connection?.db;
@@ -149,7 +161,8 @@ export class BookFile {
       migrate(db);
       return onSoundSchema(() => {
         checkStructure(db, this.#file);
-        return { db, append: appender(db, this.#file), close: closer(db), inode: inodeOf(this.#file) };
+        const inode = inodeOf(this.#file);
+        return { db, append: appender(db, this.#file), close: closer(db), note: noter(db), inode };
       });
     });
   }

@@ -2,6 +2,7 @@ import type { Database } from 'better-sqlite3';
 import { type AlarmRecord, alarmKeyText } from '../../../shared/alarm/record.ts';
 import type { Finding } from '../../../shared/watch/finding.ts';
 import type { Carried, WatchInput } from '../../../shared/watch/input.ts';
+import { newWork, type Stages, stepWork, type Work } from '../../../shared/watch/work.ts';
 import type { Commit, InterruptedSession, SessionHead } from '../book.ts';
 import { utcText } from '../utc.ts';
 import { BookDamaged } from './failure.ts';
@@ -69,15 +70,18 @@ function standing(inputs: readonly WatchInput[], findings: readonly Finding[]): 
 function workInHand(
   carried: Carried | null,
   inputs: readonly WatchInput[],
-): Pick<InterruptedSession, 'stageId' | 'place' | 'dial'> {
-  let { stageId, place, dial = null } = carried ?? { stageId: null, place: 'unknown' as const };
+): Pick<InterruptedSession, 'stageId' | 'place' | 'dial' | 'at'> {
+  const { stageId, place, dial = null, at = null } = carried ?? { stageId: null, place: 'unknown' as const };
+  const none: Stages = [];
+  let work: Work = { ...newWork, stageId, place, at };
+  let told = dial;
   for (const input of inputs) {
     if (input.kind !== 'mark') continue;
-    if (input.mark.kind === 'stage') stageId = input.mark.stageId;
-    else if (input.mark.kind === 'place') place = input.mark.place;
-    else if (input.mark.kind === 'dial') dial = input.mark.mark;
+    if (input.mark.kind === 'stage') work = { ...work, stageId: input.mark.stageId };
+    else if (input.mark.kind === 'dial') told = input.mark.mark;
+    else work = stepWork(work, input, none, 0).work;
   }
-  return { stageId, place, dial };
+  return { stageId: work.stageId, place: work.place, at: work.at, dial: told };
 }
 
 function standingAlarms(carried: Carried | null, findings: readonly Finding[]): AlarmRecord[] {

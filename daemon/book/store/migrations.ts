@@ -74,18 +74,37 @@ const SECOND = `
     BEGIN SELECT RAISE(ABORT, 'what was found is never taken away'); END;
 `;
 
+/**
+ * What named persons said of pieces beside the sessions, as JSON, one row an entry: like closings it belongs to no chain.
+ * The index finds what all sessions did to the pieces without reading everything else that they found.
+ */
+const THIRD = `
+  CREATE TABLE note (
+    n INTEGER PRIMARY KEY,
+    json TEXT NOT NULL,
+    command TEXT NOT NULL GENERATED ALWAYS AS (json_extract(json, '$.commandId')) VIRTUAL
+  ) STRICT;
+  CREATE UNIQUE INDEX note_command ON note (command);
+  CREATE TRIGGER note_stays BEFORE UPDATE ON note
+    BEGIN SELECT RAISE(ABORT, 'what was said is never changed'); END;
+  CREATE TRIGGER note_stays_there BEFORE DELETE ON note
+    BEGIN SELECT RAISE(ABORT, 'what was said is never taken away'); END;
+  CREATE INDEX finding_visit ON finding (link, place) WHERE kind = 'visit';
+`;
+
 /** Step n brings a book of version n to version n + 1. Append only: books of every version are out there. */
-export const migrations: readonly string[] = [FIRST, SECOND];
+export const migrations: readonly string[] = [FIRST, SECOND, THIRD];
 
 /** The version of a book that this program writes. */
 export const BOOK_VERSION = migrations.length;
 
-/** The oldest book that can be read as it stands, where it can't be brought up to date: version 1 only lacks closings. */
+/** The oldest book that can be read as it stands, where it can't be brought up to date: it only lacks closings and notes. */
 export const OLDEST_READABLE = 1;
 export const CLOSINGS_SINCE = 2;
+export const NOTES_SINCE = 3;
 
 /** The tables that a book of this version must have. */
-export const tables = ['session', 'link', 'input', 'finding', 'closing'] as const;
+export const tables = ['session', 'link', 'input', 'finding', 'closing', 'note'] as const;
 
 export const versionOf = (db: Database): number => Number(db.pragma('user_version', { simple: true }));
 

@@ -1,3 +1,4 @@
+import type { PieceNote } from '../../../shared/shop/note.ts';
 import type { Finding } from '../../../shared/watch/finding.ts';
 import type { WatchInput } from '../../../shared/watch/input.ts';
 import type { Commit, ItemClosing, SessionHead } from '../book.ts';
@@ -11,6 +12,7 @@ export const parseHead = (json: string): SessionHead => object(json) as SessionH
 export const parseInput = (json: string): WatchInput => object(json) as WatchInput;
 export const parseFinding = (json: string): Finding => object(json) as Finding;
 export const parseClosing = (json: string): ItemClosing => object(json) as ItemClosing;
+export const parseNote = (json: string): PieceNote => object(json) as PieceNote;
 export const parseEnding = (json: string): NonNullable<Commit['end']> =>
   object(json) as NonNullable<Commit['end']>;
 

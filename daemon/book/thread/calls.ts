@@ -1,3 +1,4 @@
+import type { PieceNote } from '../../../shared/shop/note.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import type {
   BookFailureCause,
@@ -5,6 +6,7 @@ import type {
   ItemClosing,
   OpenedBook,
   SessionSummary,
+  ShopRecord,
   SuspectItem,
   TraceAsked,
   TraceRead,
@@ -23,6 +25,7 @@ export interface WriterCalls {
     readonly gives: null;
   };
   readonly closeItem: { readonly takes: { readonly closing: ItemClosing }; readonly gives: ItemClosing };
+  readonly addNote: { readonly takes: { readonly note: PieceNote }; readonly gives: PieceNote };
   readonly close: { readonly takes: object; readonly gives: null };
 }
 
@@ -43,6 +46,7 @@ export interface ReaderCalls {
     readonly takes: OfSession & { readonly asked: TraceAsked };
     readonly gives: TraceRead;
   };
+  readonly shop: { readonly takes: object; readonly gives: ShopRecord };
   readonly items: { readonly takes: object; readonly gives: readonly SuspectItem[] };
   /** Begins a stream of CSV. */
   readonly csvBegin: { readonly takes: OfStream & OfSession; readonly gives: null };

@@ -25,6 +25,7 @@ serve<ReaderCalls>({
     return inTurns(reader.trace(session, asked, () => performance.now() >= endMs));
   },
   items: () => reader.items(),
+  shop: () => reader.shop(),
   csvBegin: ({ stream, session }) => {
     streams.set(stream, reader.readingsCsv(session));
     return null;

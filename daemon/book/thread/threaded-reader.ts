@@ -32,6 +32,7 @@ export function threadedReader({ folder }: { readonly folder: string }): BookRea
     verify: (id) => thread.ask('verify', { session: id }),
     trace: (id, asked) => thread.ask('trace', { session: id, asked }),
     items: () => thread.ask('items', {}),
+    shop: () => thread.ask('shop', {}),
     readingsCsv,
     close: () => thread.close(),
   };

@@ -22,6 +22,7 @@ const asBook = (file: BookFile): Book => ({
   open: async () => file.open(SET_ASIDE_UTC_MS),
   commit: async (commit) => file.commit(commit, SET_ASIDE_UTC_MS),
   closeItem: async (closing) => file.closeItem(closing),
+  addNote: async (note) => file.addNote(note),
   close: async () => file.close(),
 });
 
@@ -35,6 +36,7 @@ const asReader = (file: BookFileReader): BookReader => ({
   verify: async (id) => toEnd(file.verify(id)),
   trace: async (id, asked) => toEnd(file.trace(id, asked, () => false)),
   items: async () => file.items(),
+  shop: async () => file.shop(),
   close: async () => undefined,
 });
 
