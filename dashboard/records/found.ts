@@ -1,9 +1,11 @@
 import type { FindingAnswer } from '../../shared/messages/sessions.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
+import { formatDuration } from '../../shared/units/time.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
 import { checkWords, typedWords } from '../../shared/words/checks.ts';
 import { findingWords } from '../../shared/words/records.ts';
 import { phaseWords } from '../../shared/words/standing.ts';
+import { visitWords } from '../../shared/words/visits.ts';
 import { gapText } from '../chart/gap-text.ts';
 
 /** One line of what was found or noted, as text and as a mark on the trace. */
@@ -25,7 +27,10 @@ export interface Wording {
 export function foundIn(trace: Trace, wording: Wording): readonly Found[] {
   const labels = new Map(trace.settings.flatMap(({ probes }) => probes.map(({ id, label }) => [id, label])));
   const labelOf = (probe: string): string => labels.get(probe) ?? probe;
+  const lastTold = new Map(trace.findings.flatMap((f, i) => (f.kind === 'visit' ? [[f.n, i]] : [])));
   const found = trace.findings.flatMap((finding, i): Found[] => {
+    // Of a visit that went on only its last telling is shown.
+    if (finding.kind === 'visit' && lastTold.get(finding.n) !== i) return [];
     const text = textOf(finding, labelOf, wording);
     if (text === '') return [];
     const strong = finding.kind === 'alarm' && finding.change === 'raised';
@@ -80,9 +85,26 @@ function textOf(
     }
     case 'typed':
       return typedWords.found(temperature(finding.plateC), difference(finding.guardBandK), finding.over);
+    case 'visit':
+      return finding.takenBack ? '' : visitText(finding, temperature);
     case 'cycle':
       return '';
   }
 }
+
+type VisitFound = Extract<FindingAnswer, { kind: 'visit' }>;
+
+const visitText = (
+  { placeName, lapDone, presumed, peakC, reached, contactMs }: VisitFound,
+  temperature: Wording['temperature'],
+): string =>
+  visitWords.found({
+    place: placeName,
+    lapDone,
+    presumed,
+    peak: peakC === null ? null : temperature(peakC),
+    reached: reached?.name ?? null,
+    time: formatDuration(contactMs),
+  });
 
 const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

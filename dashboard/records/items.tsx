@@ -9,7 +9,7 @@ import { randomId } from '../link/ids.ts';
 import { keep } from '../parts/browser.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
-import { temperature } from '../parts/unit.ts';
+import { difference, temperature } from '../parts/unit.ts';
 import { items, openItems, putItem, sessionAddress, sessions } from './book.ts';
 import { sessionTimes } from './times.ts';
 
@@ -66,7 +66,7 @@ function ItemCard({ item, looks }: { readonly item: Item; readonly looks: boolea
       </p>
       <p>
         {overText(item)} {item.stage === null ? itemWords.noStage : itemWords.stage(item.stage)}{' '}
-        {itemWords.place[item.place]}
+        {itemWords.place[item.place]} {item.whereName === '' ? itemWords.unassigned : item.whereName}
       </p>
       {looks ? (
         <a
@@ -89,13 +89,17 @@ function whenOf(item: Item): string {
   return sessionTimes(zone).dateTime(Date.parse(item.over.utc));
 }
 
-function overText({ standing, back, lengthMs, peakC, limitC }: Item): string {
-  const peak = peakC === null ? itemWords.noPeak : temperature(peakC);
-  const limit = limitC === null ? itemWords.noPeak : temperature(limitC);
+function overText({ standing, back, lengthMs, peakC, guardBandK, limit: which, limitC }: Item): string {
+  const peak = peakC === null ? itemWords.noPeak : peakText(peakC, guardBandK);
+  const name = itemWords.limit[which];
+  const limit = limitC === null ? name : itemWords.limitAt(name, temperature(limitC));
   if (standing) return itemWords.standing(peak, limit);
   const length = formatDuration(lengthMs);
   return back === null ? itemWords.notSeenBack(length, peak, limit) : itemWords.over(length, peak, limit);
 }
+
+const peakText = (peakC: number, guardBandK: number | null): string =>
+  guardBandK === null ? temperature(peakC) : itemWords.value(temperature(peakC), difference(guardBandK));
 
 function Closed({ item }: { readonly item: Item }) {
   const { closing } = item;

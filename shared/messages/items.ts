@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { momentSchema } from './sessions.ts';
+import { visitPlaceSchema } from './visit.ts';
 
 /** Open items: areas that have to be examined, and what was found. */
 
@@ -12,7 +13,7 @@ export const closingSchema = z.strictObject({
   at: z.iso.datetime({ offset: true }),
 });
 
-/** An area suspect: the plate was over the fabric limit and not on its rest. */
+/** An area suspect: the plate was over a limit and not on its rest. */
 export const itemSchema = z.strictObject({
   id: z.string(),
   session: z.string(),
@@ -28,12 +29,19 @@ export const itemSchema = z.strictObject({
   lengthMs: z.number().int().min(0),
   /** The highest reading meanwhile, degC; where `back` is null it may have been higher. Null: not known. */
   peakC: z.number().nullable(),
-  /** The fabric limit then in force, degC; null where the session does not say. */
+  /** What the peak may be off by, K either way; null: not known. */
+  guardBandK: z.number().nullable(),
+  /** Which limit was passed. */
+  limit: z.enum(['fabric', 'cement']),
+  /** That limit as it was then, degC; null where the session does not say. */
   limitC: z.number().nullable(),
   /** Name of the stage being worked, if one was chosen. */
   stage: z.string().nullable(),
   place: z.enum(['on-work', 'unknown']),
   probes: z.array(z.string()).readonly(),
+  /** Where on a piece it was, as far as it was marked; null: unassigned. */
+  where: visitPlaceSchema.nullable(),
+  whereName: z.string(),
   /** Null while the item is open. */
   closing: closingSchema.nullable(),
 });

@@ -6,6 +6,7 @@ import { ironPhases } from '../iron/phase.ts';
 import { watchedHows } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
 import { startReasons, stopReasons } from '../watch/input.ts';
+import { visitHeat, visitPlaceSchema } from './visit.ts';
 
 /** What the API tells of recorded sessions. */
 
@@ -124,6 +125,19 @@ export const findingSchema = z.discriminatedUnion('kind', [
     plateC: z.number(),
     guardBandK: z.number(),
     over: z.boolean(),
+  }),
+  /** A stay of the iron on the work: told again as it goes on, with the same `n`; the last telling counts. */
+  z.strictObject({
+    ...caused,
+    kind: z.literal('visit'),
+    n: z.number().int(),
+    from: momentSchema,
+    to: momentSchema,
+    /** Null: unassigned. */
+    place: visitPlaceSchema.nullable(),
+    placeName: z.string(),
+    ...visitHeat,
+    takenBack: z.boolean(),
   }),
   z.strictObject({ ...caused, kind: z.literal('heat'), change: z.enum(['hot', 'cold']) }),
   z.strictObject({ ...caused, kind: z.literal('refused'), commandId: z.string(), reason: z.string() }),

@@ -47,16 +47,19 @@ export const endWords: Readonly<Record<StopReason | 'interrupted', string>> = {
 export const itemWords = {
   title: 'Areas suspect',
   means:
-    'The plate was over the fabric limit and not on its rest. Examine the area as the manual says; then a named person writes down what was found.',
+    'The plate was over the fabric limit and not on its rest, or over the cement limit on a bonded edge or tape. Examine the area as the manual says; then a named person writes down what was found.',
   one: 'Area suspect: examine as the manual says.',
   count: (open: number) =>
     open === 1 ? '1 area suspect: see Records' : `${open} areas suspect: see Records`,
-  over: (length: string, peak: string, limit: string) =>
-    `${length} over the limit of ${limit}, peak ${peak}.`,
+  limit: { fabric: 'fabric limit', cement: 'cement limit' },
+  over: (length: string, peak: string, limit: string) => `${length} over the ${limit}, peak ${peak}.`,
   notSeenBack: (length: string, peak: string, limit: string) =>
-    `At least ${length} over the limit of ${limit}, peak at least ${peak}. Its end is not in this session.`,
-  standing: (peak: string, limit: string) => `Still over the limit of ${limit}; peak so far ${peak}.`,
+    `At least ${length} over the ${limit}, peak at least ${peak}. Its end is not in this session.`,
+  standing: (peak: string, limit: string) => `Still over the ${limit}; peak so far ${peak}.`,
   noPeak: 'not known',
+  value: (value: string, guard: string) => `${value} ±${guard}`,
+  limitAt: (limit: string, at: string) => `${limit} of ${at}`,
+  unassigned: 'Unassigned: no piece was in hand.',
   stage: (stage: string) => `Stage: ${stage}.`,
   noStage: 'No stage was chosen.',
   place: { 'on-work': 'On the work.', unknown: 'Where the iron was is not known.' },

@@ -1,7 +1,11 @@
 import type { Database } from 'better-sqlite3';
-import { type Crossing, suspectCrossings } from '../../../shared/heat/suspect.ts';
+import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
+import { type Crossing, type PlaceFrom, suspectCrossings } from '../../../shared/heat/suspect.ts';
+import { restingGuardBandK } from '../../../shared/thermometer/trust.ts';
 import type { Finding } from '../../../shared/watch/finding.ts';
 import type { WatchInput, WatchSettings } from '../../../shared/watch/input.ts';
+import { completed } from '../../../shared/watch/older.ts';
+import { newWork, stepWork } from '../../../shared/watch/work.ts';
 import type { ItemClosing, SessionSummary, SuspectItem } from '../book.ts';
 import { closingsIn } from '../store/closings.ts';
 import { parseFinding, parseInput } from '../store/parse.ts';
@@ -45,7 +49,8 @@ const closed = (
 ): readonly SuspectItem[] => items.map((item) => ({ ...item, closing: closings.get(item.id) ?? null }));
 
 /** How an item is named: by its session and the number of what raised it. */
-const itemId = (session: string, seq: number): string => `${session}-${seq}`;
+const itemId = (session: string, { seq, limit }: Pick<Crossing, 'seq' | 'limit'>): string =>
+  `${session}-${limit === 'cement' ? 'c' : ''}${seq}`;
 
 interface Told {
   readonly seq: number;
@@ -85,26 +90,53 @@ interface Said {
 const carriedIn = (said: readonly Said[]) =>
   said.flatMap(({ input }) => (input.kind === 'carried' ? input.carried.alarms : []));
 
-const placesIn = (said: readonly Said[]) =>
-  said.flatMap(({ tMs: fromMs, input }) => {
-    if (input.kind === 'carried') return [{ fromMs, place: input.carried.place }];
-    return input.kind === 'mark' && input.mark.kind === 'place' ? [{ fromMs, place: input.mark.place }] : [];
-  });
+/** Where the iron was from when on, by the same slice that the watch has. */
+function placesIn(said: readonly Said[]): readonly PlaceFrom[] {
+  const places: PlaceFrom[] = [];
+  let work = newWork;
+  for (const { tMs: fromMs, input } of said) {
+    if (input.kind === 'carried') {
+      const { place, at = null } = input.carried;
+      work = { ...work, place, at };
+    } else if (input.kind === 'mark' && input.mark.kind !== 'stage') {
+      work = stepWork(work, input, [], fromMs).work;
+    } else continue;
+    places.push({ fromMs, place: work.place, at: work.at });
+  }
+  return places;
+}
 
 function openedAt(session: string, crossing: Crossing, said: readonly Said[]): Opened {
   const before = said.filter(({ tMs }, i) => i === 0 || tMs <= crossing.fromMs).map(({ input }) => input);
-  const schedule = before.map(settingsIn).findLast((settings) => settings !== null)?.schedule;
+  const settings = before.map(settingsIn).findLast((one) => one !== null) ?? undefined;
+  const schedule = settings?.schedule;
   const stageId = before.map(stageIn).findLast((stage) => stage !== undefined);
   return {
-    id: itemId(session, crossing.seq),
+    id: itemId(session, crossing),
     crossing,
-    limitC: schedule?.fabricLimitC ?? null,
+    limitC: limitOf(schedule, crossing),
+    guardBandK: settings === undefined ? null : guardBandOf(settings, crossing),
     stage: schedule?.stages.find((stage) => stage.id === stageId)?.name ?? null,
   };
 }
 
+const limitOf = (schedule: HeatSchedule | undefined, { limit }: Crossing): number | null =>
+  (limit === 'fabric' ? schedule?.fabricLimitC : schedule?.cementLimitC) ?? null;
+
+/** How far off its peak may be: of the least sure of its probes, with the plate at rest, K. */
+function guardBandOf({ probes, iron }: WatchSettings, { probes: saw, peakC }: Crossing): number | null {
+  const own = probes.filter(({ id }) => saw.includes(id));
+  return peakC === null || own.length === 0
+    ? null
+    : Math.max(...own.map((probe) => restingGuardBandK({ probe, iron }, peakC)));
+}
+
 const settingsIn = (input: WatchInput): WatchSettings | null =>
-  input.kind === 'carried' ? input.carried.settings : input.kind === 'settings' ? input.settings : null;
+  input.kind === 'carried'
+    ? completed(input.carried.settings)
+    : input.kind === 'settings'
+      ? completed(input.settings)
+      : null;
 
 /** The stage that an input chose, null for none; undefined where it says nothing of it. */
 const stageIn = (input: WatchInput): string | null | undefined =>
@@ -129,11 +161,11 @@ function goneOnWith(
       const { crossing } = item;
       const before =
         crossing.seq === session.firstSeq
-          ? items.get(goesOnIn.get(session.fromSession ?? '') ?? '')
+          ? items.get(goesOnIn.get(`${session.fromSession ?? ''} ${crossing.limit}`) ?? '')
           : undefined;
       const id = before?.id ?? item.id;
       items.set(id, before === undefined ? { ...item, session } : continued(before, session, crossing));
-      if (crossing.toMs === null) goesOnIn.set(session.id, id);
+      if (crossing.toMs === null) goesOnIn.set(`${session.id} ${crossing.limit}`, id);
     }
   }
   return [...items.values()].sort((a, b) => beganUtcMs(b) - beganUtcMs(a));

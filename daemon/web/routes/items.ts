@@ -7,7 +7,7 @@ import { itemOf } from './session-answers.ts';
 
 const itemId = z
   .string()
-  .regex(/^[A-Za-z0-9-]{1,64}-\d{1,15}$/, 'the session’s id, "-" and a number, as /api/items lists it');
+  .regex(/^[A-Za-z0-9-]{1,64}-c?\d{1,15}$/, 'the session’s id, "-" and a number, as /api/items lists it');
 
 /** Open items, and what was found of them. */
 export const itemRoutes = (desk: Pick<Desk, 'reader' | 'closeItem'>): Route[] => [

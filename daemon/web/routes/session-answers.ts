@@ -1,4 +1,5 @@
 import type { AlarmRecord } from '../../../shared/alarm/record.ts';
+import { placeName } from '../../../shared/heat/work/at.ts';
 import type { Item } from '../../../shared/messages/items.ts';
 import type {
   FindingAnswer,
@@ -45,9 +46,9 @@ export function traceOf(summary: SessionSummary, read: TraceRead): Trace {
   };
 }
 
-export function itemOf({ id, session, crossing, limitC, stage, closing }: SuspectItem): Item {
+export function itemOf({ id, session, crossing, guardBandK, limitC, stage, closing }: SuspectItem): Item {
   const moment = momentsOf(session);
-  const { fromMs, toMs, peakC, place, probes } = crossing;
+  const { fromMs, toMs, peakC, limit, place, at, probes } = crossing;
   return {
     id,
     session: session.id,
@@ -58,10 +59,14 @@ export function itemOf({ id, session, crossing, limitC, stage, closing }: Suspec
     standing: toMs === null && session.endWhy === null,
     lengthMs: Math.max(0, (toMs ?? session.untilMs) - fromMs),
     peakC,
+    guardBandK,
+    limit,
     limitC,
     stage,
     place,
     probes,
+    where: at === null ? null : { piece: at.piece, side: at.side, area: at.area },
+    whereName: at === null ? '' : placeName(at),
     closing: closing && { by: closing.by, found: closing.found, at: closing.atUtc },
   };
 }
@@ -123,6 +128,11 @@ function findingOf({ seq, tMs, finding }: FoundEntry, moment: ToMoment): Finding
     const { fromMs, toMs, settledMs, ...check } = finding.check;
     const settled = settledMs === null ? null : moment(settledMs);
     return { ...caused, kind: 'check', from: moment(fromMs), to: moment(toMs), settled, ...check };
+  }
+  if (finding.kind === 'visit') {
+    const { fromMs, toMs, spot, ...visit } = finding.visit;
+    const place = spot === null ? null : { piece: spot.piece, side: spot.side, area: spot.area };
+    return { ...caused, kind: 'visit', from: moment(fromMs), to: moment(toMs), place, ...visit };
   }
   if (finding.kind === 'typed') {
     const { atMs: _, ...typed } = finding.typed;

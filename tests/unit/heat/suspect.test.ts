@@ -27,7 +27,7 @@ const source = (over: Partial<CrossingSource>): CrossingSource => ({
   firstMs: 0,
   carried: [],
   found: [],
-  places: [{ fromMs: 0, place: 'on-work' }],
+  places: [{ fromMs: 0, place: 'on-work', at: null }],
   ...over,
 });
 const crossing = [at(5000, 'raised', { peakC: 191 }), at(9000, 'cleared', { peakC: 197.5 })];
@@ -35,14 +35,23 @@ const crossing = [at(5000, 'raised', { peakC: 191 }), at(9000, 'cleared', { peak
 describe('crossings of the fabric limit', () => {
   it('last from raised to cleared, with the highest reading meanwhile', () => {
     expect(suspectCrossings(source({ found: crossing }))).toEqual([
-      { seq: 50, fromMs: 5000, toMs: 9000, peakC: 197.5, probes: ['board/1'], place: 'on-work' },
+      {
+        seq: 50,
+        fromMs: 5000,
+        toMs: 9000,
+        peakC: 197.5,
+        probes: ['board/1'],
+        limit: 'fabric',
+        place: 'on-work',
+        at: null,
+      },
     ]);
   });
 
   it('open nothing where the iron was on its rest throughout', () => {
-    expect(suspectCrossings(source({ found: crossing, places: [{ fromMs: 0, place: 'on-rest' }] }))).toEqual(
-      [],
-    );
+    expect(
+      suspectCrossings(source({ found: crossing, places: [{ fromMs: 0, place: 'on-rest', at: null }] })),
+    ).toEqual([]);
   });
 
   it.each([
@@ -54,8 +63,8 @@ describe('crossings of the fabric limit', () => {
     ['on its rest before', [0, 'on-work'], [5000, 'on-rest'], null],
   ] as const)('%s', (_what, [first, was], [second, is], place) => {
     const places = [
-      { fromMs: first, place: was },
-      { fromMs: second, place: is },
+      { fromMs: first, place: was, at: null },
+      { fromMs: second, place: is, at: null },
     ];
     expect(suspectCrossings(source({ found: crossing, places })).map((one) => one.place)).toEqual(
       place === null ? [] : [place],
@@ -76,7 +85,16 @@ describe('crossings of the fabric limit', () => {
     const carried = [alarm({ peakC: 192 }), alarm({ probe: 'board/2', state: 'returned-unacknowledged' })];
     const found = [at(3000, 'cleared', { peakC: 192 })];
     expect(suspectCrossings(source({ carried, found, firstSeq: 7, firstMs: 1000 }))).toEqual([
-      { seq: 7, fromMs: 1000, toMs: 3000, peakC: 192, probes: ['board/1'], place: 'on-work' },
+      {
+        seq: 7,
+        fromMs: 1000,
+        toMs: 3000,
+        peakC: 192,
+        probes: ['board/1'],
+        limit: 'fabric',
+        place: 'on-work',
+        at: null,
+      },
     ]);
   });
 

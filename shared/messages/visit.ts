@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import { contactBys } from '../heat/work/visit.ts';
+import { sideIdSchema } from '../piece/piece.ts';
+
+/** What is told of one stay of the iron on the work, in whatever answer. */
+
+/** A stage as it was when it was reached. */
+export const reachedSchema = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  lowC: z.number(),
+  targetC: z.number(),
+});
+
+export const visitPlaceSchema = z.strictObject({
+  piece: z.string(),
+  side: sideIdSchema,
+  /** Null: the whole side, or somewhere on it. */
+  area: z.string().nullable(),
+});
+
+export const visitHeat = {
+  /** The place was passed by "next", or taken over from the other iron, and not confirmed. */
+  presumed: z.boolean(),
+  contactBy: z.enum(contactBys),
+  contactMs: z.number(),
+  /** Of the plate in contact, degC, with what that may be off by; null where nothing was read. */
+  peakC: z.number().nullable(),
+  guardBandK: z.number(),
+  /** The highest that the fabric came to by its first-order response, degC. */
+  fabricC: z.number().nullable(),
+  reached: reachedSchema.nullable(),
+  inBandMs: z.number(),
+  /** A lap over the whole side. */
+  lapDone: z.boolean(),
+};
