@@ -3,7 +3,7 @@ import { setTimeout as delay } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import type { Logger } from 'pino';
 import { startWords } from '../shared/words/start.ts';
-import type { OpenedBook } from './book/book.ts';
+import type { BookReader, OpenedBook } from './book/book.ts';
 import { takeLock } from './book/lock.ts';
 import { threadedBook } from './book/thread/threaded-book.ts';
 import { threadedReader } from './book/thread/threaded-reader.ts';
@@ -74,7 +74,10 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
   const book = threadedBook({ folder: dataDir, nowUtcMs: () => Date.now() });
   const keeper = new Keeper(
     book,
-    (opened) => goOn(program, desk, opened, say),
+    (opened) => {
+      goOn(program, desk, opened, say);
+      readShop(program, reader, log);
+    },
     (keeping) => program.setKeeping(keeping),
   );
   const epoch = newId();
@@ -169,6 +172,15 @@ async function listen(
     if (!(error instanceof ListenFailure)) throw error;
     throw new CannotStart(error.message, error.failure === 'in-use' ? ALREADY_RUNNING : 1);
   }
+}
+
+/** What earlier sessions did to the pieces is read once the book is open; nothing waits for it. */
+function readShop(program: Program, reader: BookReader, log: Logger): void {
+  reader.shop().then(
+    (record) => program.bench.shop.take({ kind: 'book', ...record }),
+    (error: unknown) =>
+      log.error({ err: error }, 'What earlier sessions did to the pieces could not be read.'),
+  );
 }
 
 /** Goes on with what broke off when the program last ended, the newest session of each iron. */

@@ -47,7 +47,8 @@ export function withIron(
 ): { readonly settings: Settings; readonly iron: Iron } {
   const before = settings.irons.find((i) => i.id === id);
   const confidence = draft.confidence ?? before?.confidence ?? USUAL_CONFIDENCE;
-  const iron: Iron = { ...draft, id, confidence, simulated: simulatedOf(draft, before) };
+  const { soleCm2 = before?.soleCm2 ?? null } = draft;
+  const iron: Iron = { ...draft, id, confidence, soleCm2, simulated: simulatedOf(draft, before) };
   checkNames(settings, draft);
   const others = settings.irons
     .filter((i) => i.id !== id)
@@ -103,7 +104,8 @@ export function withProbe(
   const before = settings.probes.find((p) => p.id === id);
   if (before === undefined) throw new Refusal('unknown', settingsWords.noProbe(id));
   const { toleranceClass = before.toleranceClass, mountingK = before.mountingK, lag = before.lag } = draft;
-  const probe: ProbeSettings = { ...draft, id, toleranceClass, mountingK, lag };
+  const { motion = before.motion ?? null } = draft;
+  const probe: ProbeSettings = { ...draft, id, toleranceClass, mountingK, lag, motion };
   const probes = settings.probes.map((p) => (p.id === id ? probe : p));
   return { settings: checked({ ...settings, probes }), probe };
 }

@@ -11,9 +11,11 @@ import { driftOfKept, type KeptDial, keptDialSchema } from '../../shared/iron/di
 import { type Iron, ironSchema } from '../../shared/iron/iron.ts';
 import { type KeptPlate, keptPlateSchema, noPlate, unevennessFor } from '../../shared/iron/spots.ts';
 import { type DeviceSettings, deviceSettingsSchema } from '../../shared/messages/settings.ts';
+import { type Piece, pieceSchema } from '../../shared/piece/piece.ts';
 import { type ProbePlace, probePlaceSchema } from '../../shared/thermometer/place.ts';
 import { conversionOf, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
 import type { OffPlate } from '../../shared/thermometer/watched-probe.ts';
+import { type UnattendedAfter, unattendedSchema, usualUnattended } from '../../shared/watch/attended.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 
 /** All that the user has settled, as one file. Schedules are immutable: every version stays. */
@@ -33,6 +35,10 @@ export const settingsSchema = z
     plates: z.array(keptPlateSchema).default([]),
     /** Where probes are, as far as that was told or asked. */
     places: z.array(probePlaceSchema).default([]),
+    /** The pieces that are worked on. Maps are immutable: every version stays. */
+    pieces: z.array(pieceSchema).default([]),
+    /** After how long a hot iron with nobody there is told of. */
+    unattended: unattendedSchema.default(usualUnattended),
   })
   .superRefine((settings, ctx) => {
     for (const [field, names] of Object.entries(namesIn(settings))) {
@@ -73,6 +79,7 @@ const namesIn = ({
   dials,
   plates,
   places,
+  pieces,
 }: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
@@ -81,6 +88,7 @@ const namesIn = ({
   dials: dials.map(ironKey),
   plates: plates.map(ironKey),
   places: places.map((p) => p.probe),
+  pieces: pieces.map((p) => `${p.id}, version ${p.version}`),
 });
 
 export interface Settings {
@@ -94,6 +102,8 @@ export interface Settings {
   readonly dials: readonly KeptDial[];
   readonly plates: readonly KeptPlate[];
   readonly places: readonly ProbePlace[];
+  readonly pieces: readonly Piece[];
+  readonly unattended: UnattendedAfter;
 }
 
 export const firstSettings: Settings = {
@@ -106,16 +116,23 @@ export const firstSettings: Settings = {
   dials: [],
   plates: [],
   places: [],
+  pieces: [],
+  unattended: usualUnattended,
 };
 
-/** The newest version of each schedule. */
-export function currentSchedules(settings: Settings): readonly HeatSchedule[] {
-  const newest = new Map<string, HeatSchedule>();
-  for (const s of settings.schedules) {
-    if (s.version >= (newest.get(s.id)?.version ?? 0)) newest.set(s.id, s);
+/** The newest version of each, in the order in which they were first made. */
+function newestOf<T extends { readonly id: string; readonly version: number }>(
+  all: readonly T[],
+): readonly T[] {
+  const newest = new Map<string, T>();
+  for (const one of all) {
+    if (one.version >= (newest.get(one.id)?.version ?? 0)) newest.set(one.id, one);
   }
   return [...newest.values()];
 }
+
+export const currentSchedules = ({ schedules }: Settings): readonly HeatSchedule[] => newestOf(schedules);
+export const currentPieces = ({ pieces }: Settings): readonly Piece[] => newestOf(pieces);
 
 /** Every version of one schedule, the newest first; empty where there is no such schedule. */
 export const scheduleVersions = (settings: Settings, id: string): readonly HeatSchedule[] =>
@@ -170,6 +187,7 @@ export function watchSettings(
     probes,
     schedule,
     drift: dial === null ? null : driftOfKept(dial),
+    unattended: settings.unattended,
     ...(charted.length === 0 ? {} : { charted }),
   };
 }

@@ -50,6 +50,7 @@ export function carriedFrom(state: WatchState, fromSession: string | null): Carr
     alarms: Object.values(state.alarms).filter((a) => a.state !== 'normal'),
     stageId: state.work.stageId,
     place: state.work.place,
+    at: state.work.at,
     dial: state.work.dial?.mark ?? null,
     hot: isHot(state),
     fromSession,

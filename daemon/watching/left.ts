@@ -47,6 +47,7 @@ const afresh = (settings: WatchSettings): Carried => ({
   alarms: [],
   stageId: null,
   place: 'unknown',
+  at: null,
   dial: null,
   hot: false,
   fromSession: null,
@@ -63,6 +64,7 @@ const carriedFromLeft = (
   alarms: left.alarms.map((a) => shifted(a, left.originUtcMs - originUtcMs)),
   stageId: left.stageId,
   place: left.place,
+  at: left.at,
   dial: left.dial,
   hot: left.hot,
   fromSession: left.id,
@@ -87,12 +89,14 @@ const shifted = (alarm: AlarmRecord, byMs: number): AlarmRecord => ({
 export function takenOver(state: WatchState, left: Carried): WatchState {
   const own = Object.values(state.alarms).filter((a) => a.state !== 'normal');
   const alarms = [...left.alarms.map((a) => carriedOver(a, alarmTable[a.kind], state.tMs)), ...own];
-  const { stageId, place, dial } = state.work;
+  const { stageId, place, at, dial } = state.work;
   const leftDial = left.dial ?? null;
   const work = {
+    ...state.work,
     recording: true,
     stageId: stageId ?? left.stageId,
     place: place === 'unknown' ? left.place : place,
+    at: at ?? left.at ?? null,
     dial: dial ?? (leftDial === null ? null : { mark: leftDial, toldMs: state.tMs }),
   };
   return { ...state, ...(left.hot ? asHot(state) : {}), work, alarms: byKey(alarms) };

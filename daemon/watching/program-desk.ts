@@ -13,7 +13,7 @@ import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../shared/units/temperature.ts';
-import type { Mark, WatchInput } from '../../shared/watch/input.ts';
+import type { IronMark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
@@ -39,12 +39,14 @@ import { dialAnswer } from './dials.ts';
 import type { IronWatch } from './iron-watch.ts';
 import { PlateDesk } from './plate-desk.ts';
 import type { Program } from './program.ts';
+import { giveMark } from './shop/give-mark.ts';
+import { PieceDesk } from './shop/piece-desk.ts';
 import { refuseUnseen } from './unseen.ts';
 
 export interface DeskParts {
   readonly program: Program;
   readonly reader: BookReader;
-  readonly book: Pick<Book, 'closeItem'>;
+  readonly book: Pick<Book, 'closeItem' | 'addNote'>;
   readonly sourceFor: (choice: ChooseSource) => Promise<ProbeSource>;
   /** Settles once the sessions that broke off are gone on with: a page is quicker to be back than they are. */
   readonly ready: () => Promise<void>;
@@ -54,6 +56,7 @@ export interface DeskParts {
 export class ProgramDesk implements Desk {
   readonly reader: BookReader;
   readonly log = new CommandLog();
+  readonly pieces: PieceDesk;
   readonly #program: Program;
   readonly #settings: SettingsKeeper;
   readonly #book: DeskParts['book'];
@@ -69,6 +72,7 @@ export class ProgramDesk implements Desk {
     this.#calibrating = new CalibrationDesk(program);
     this.#lags = new LagDesk(program);
     this.#plates = new PlateDesk(program);
+    this.pieces = new PieceDesk({ program, reader, book, once: (id, run) => this.#once(id, run) });
     this.#book = book;
     this.#sourceFor = sourceFor;
     this.#ready = ready;
@@ -85,6 +89,10 @@ export class ProgramDesk implements Desk {
 
   hearing(armedPages: number): void {
     this.#program.setArmedPages(armedPages);
+  }
+
+  presence(): void {
+    this.#program.presence.sign();
   }
 
   startSession(ironId: string, commandId: string): Promise<Outcome> {
@@ -108,7 +116,7 @@ export class ProgramDesk implements Desk {
     });
   }
 
-  mark(session: string, mark: Mark, commandId: string): Promise<Outcome> {
+  mark(session: string, mark: IronMark, commandId: string): Promise<Outcome> {
     return this.#command(commandId, () => this.#watchOfSession(session), { kind: 'mark', commandId, mark });
   }
 
@@ -195,18 +203,10 @@ export class ProgramDesk implements Desk {
     return (await this.#change((s) => withPlace(s, probe, place, toldAt))).place;
   }
 
-  /** A reading that was typed is never without a session to stand in. */
   addTypedReading(ironId: string, plateC: number, commandId: string): Promise<Outcome> {
-    const watched = (): IronWatch => {
-      const watch = this.#watchOf(ironId);
-      if (watch.session === null) watch.start('by-hand', this.#nowMs(), null);
-      return watch;
-    };
-    return this.#command(commandId, watched, {
-      kind: 'mark',
-      commandId,
-      mark: { kind: 'typed', plateC },
-    });
+    return this.#once(commandId, () =>
+      giveMark(this.#watchOf(ironId), { kind: 'typed', plateC }, { commandId, nowMs: this.#nowMs() }),
+    );
   }
 
   async removeIron(id: string): Promise<void> {
@@ -291,6 +291,7 @@ export class ProgramDesk implements Desk {
   }
 
   #once(commandId: string, run: () => Promise<Outcome>): Promise<Outcome> {
+    this.presence();
     return this.log.once(commandId, async () => {
       await this.#ready();
       return run();

@@ -4,11 +4,12 @@ import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import { isHot } from '../../shared/watch/hot.ts';
-import type { WatchSettings } from '../../shared/watch/input.ts';
+import { isIronMark, type WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import { monotonicClock } from '../clock.ts';
+import { newId } from '../ids.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
 import { sitsOn } from '../settings/moved.ts';
@@ -22,7 +23,10 @@ import { hearingAfter, nobodyYet } from './hearing.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
 import { Leftovers } from './left.ts';
+import { Presence } from './presence.ts';
 import type { ProgramOptions } from './program-options.ts';
+import { Bench } from './shop/bench.ts';
+import { WorkActs } from './shop/work-acts.ts';
 import { Telling } from './telling.ts';
 import {
   alarmLive,
@@ -49,6 +53,9 @@ const COUNTERS_MS = 2000;
 export class Program {
   readonly watches: Watches;
   readonly devices: Devices;
+  readonly bench: Bench;
+  readonly acts = new WorkActs(this);
+  readonly presence: Presence;
   readonly options: ProgramOptions;
   readonly procedures = new Procedures();
   /** What the watch of an iron needs, as it is settled now. */
@@ -74,6 +81,15 @@ export class Program {
       utcOf: (tMs) => this.utcOf(tMs),
       programVersion: version,
       told: (watch, step) => this.#onStep(watch, step),
+    });
+    this.presence = new Presence(this.watches, options.clock);
+    this.bench = new Bench({
+      watches: () => this.watches.all,
+      settings: () => options.settings.current,
+      simulated: options.simulated,
+      originUtcMs,
+      nowMs: () => options.clock.nowMs(),
+      changed: () => this.#telling.situationSoon(),
     });
     this.devices = new Devices({
       sample: (sample, source, tMs) => this.#onSample(sample, source, tMs),
@@ -225,11 +241,21 @@ export class Program {
       queueMicrotask(() => void this.applySettings());
     const watch = this.watches.withProbe(sample.probe);
     if (watch !== undefined) {
-      watch.take({ kind: 'sample', sample }, tMs);
+      this.#pressed(watch, sample, watch.take({ kind: 'sample', sample }, tMs));
       return;
     }
     if (sample.tC === null && sample.emfUv === null && sample.faults.length === 0) return;
     this.#meet(sample, source, tMs);
+  }
+
+  /** A press that an alarm took marks nothing. */
+  #pressed(watch: IronWatch, { button }: Sample, found: readonly FoundEntry[]): void {
+    if (button === null) return;
+    this.presence.sign();
+    if (found.some(({ finding }) => finding.kind === 'alarm' && finding.change === 'silenced')) return;
+    this.acts.press(watch, button, newId()).catch((error: unknown) => {
+      this.options.complain('A press of the button could not be taken.', error);
+    });
   }
 
   /** A probe that no watched iron has: it is taken in, watched, and then heard. */
@@ -281,6 +307,7 @@ export class Program {
     }
     if (found.length > 0) this.#learn(found, after);
     for (const { finding } of found) {
+      if (finding.kind === 'visit') this.bench.hear(watch, finding.visit);
       if (finding.kind === 'quality') probes.add(finding.probe);
       else if (finding.kind === 'alarm') this.#tellAlarm(watch, finding.change, finding.alarm);
       else this.#telling.situationSoon();
@@ -290,9 +317,11 @@ export class Program {
     // What sounds follows the alarms, and how loud it is also where the iron is.
     if (found.length > 0 || entry?.input.kind === 'mark') this.devices.lamp(loudest(this.watches.states));
     if (entry === null || entry.input.kind === 'sample') return;
-    if (entry.input.kind === 'mark') {
+    // Where the heat goes is told with the situation: where the iron is then depends on more than the mark.
+    if (entry.input.kind === 'mark' && isIronMark(entry.input.mark)) {
       this.#telling.tell({ kind: 'mark', iron: after.settings?.iron.id ?? '', mark: entry.input.mark });
     }
+    if (entry.input.kind === 'mark' || entry.input.kind === 'settings') this.bench.shop.touch();
     this.#telling.situationSoon();
   }
 
@@ -309,7 +338,7 @@ export class Program {
       devices: this.devices.sources.map((s) => deviceLive(s.status())),
       keeping: this.#keeping,
       hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },
-      work: { inHand: null, recent: [], heatRevision: 0, ready: true },
+      work: this.bench.live(),
       choice: this.#choice,
       viewOnly: this.options.viewOnly,
       settingsRevision: settings.revision,

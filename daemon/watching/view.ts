@@ -3,6 +3,7 @@ import { priorityOf } from '../../shared/alarm/table.ts';
 import { placeAmongStages } from '../../shared/heat/standing.ts';
 import { isDoubted } from '../../shared/iron/dial/sitting.ts';
 import type { AlarmLive, DeviceLive, IronLive, ProbeLive } from '../../shared/messages/live.ts';
+import type { AtLive } from '../../shared/messages/piece.ts';
 import { seatOf, watchedHow } from '../../shared/thermometer/place.ts';
 import type { ProbeId } from '../../shared/thermometer/sample.ts';
 import { trendOf } from '../../shared/thermometer/slope.ts';
@@ -96,12 +97,23 @@ export function ironLive(watch: IronWatch, told: TellingOf): IronLive | null {
     watched: watchedHow(state.settings.probes, iron.id),
     ...momentsLive(state, told),
     place: state.work.place,
-    at: null,
+    at: atLive(state),
     stageId: state.work.stageId,
     dial: dial === null ? null : { mark: dial.mark, doubted: isDoubted(state.sitting, dial) },
     evenness: evennessShown(told.settings, iron, state),
     session,
     schedule,
+  };
+}
+
+function atLive({ work: { at }, ironing: { visit } }: WatchState): AtLive | null {
+  if (at === null) return null;
+  const { version: _, ...place } = at;
+  return {
+    ...place,
+    contactMs: visit?.contactMs ?? 0,
+    contactBy: visit?.contactBy ?? 'marks',
+    reached: visit?.reached?.name ?? null,
   };
 }
 

@@ -9,11 +9,13 @@ import type { IronEvenness, SpotDraft } from '../../shared/messages/evenness.ts'
 import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
+import type { PieceHeat, PieceNoteDraft, WorkCommand } from '../../shared/messages/piece.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
+import type { Piece, PieceDraft } from '../../shared/piece/piece.ts';
 import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../shared/units/temperature.ts';
-import type { Mark } from '../../shared/watch/input.ts';
+import type { IronMark } from '../../shared/watch/input.ts';
 import type { BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 
 /** What the web side may ask of the program, and how it hears of changes. The web side knows nothing else of it. */
@@ -30,7 +32,7 @@ export interface Desk {
   readonly reader: BookReader;
   startSession(ironId: string, commandId: string): Promise<Outcome>;
   stopSession(sessionId: string, commandId: string): Promise<Outcome>;
-  mark(sessionId: string, mark: Mark, commandId: string): Promise<Outcome>;
+  mark(sessionId: string, mark: IronMark, commandId: string): Promise<Outcome>;
   acknowledge(ironId: string, alarm: AlarmKey, commandId: string): Promise<Outcome>;
   silence(ironId: string, alarm: AlarmKey, forMs: number, commandId: string): Promise<Outcome>;
   /** Closes an open item with what a named person found. Asking again with the same id gives the same answer. */
@@ -77,14 +79,30 @@ export interface Desk {
   addSpot(ironId: string, spot: SpotDraft): Promise<IronEvenness>;
   removeSpot(ironId: string, place: SpotPlace): Promise<IronEvenness>;
   forgetSpots(ironId: string): Promise<IronEvenness>;
+  /** Pieces, and the work on them. */
+  readonly pieces: PieceDesk;
+  /** Somebody is there. */
+  presence(): void;
   /** Takes effect at once, on an open connection too. */
   putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings>;
+}
+
+/** The part of the desk that is about pieces. */
+export interface PieceDesk {
+  /** Each in its newest version. */
+  pieces(): readonly Piece[];
+  /** A new version of a piece, or a new piece; `basedOn` is the version that the writer saw, 0 for a new one. */
+  putPiece(id: string, draft: PieceDraft, basedOn: number): Promise<Piece>;
+  heat(id: string): Promise<PieceHeat>;
+  /** Keeps what a named person says of a piece. Asking again with the same id changes nothing. */
+  note(id: string, note: PieceNoteDraft, commandId: string): Promise<void>;
+  act(said: Omit<WorkCommand, 'commandId'>, commandId: string): Promise<Outcome>;
 }
 
 export type LiveChange =
   | { readonly kind: 'readings'; readonly probes: readonly ProbeLive[] }
   | { readonly kind: 'alarm'; readonly change: AlarmChange; readonly alarm: AlarmLive }
-  | { readonly kind: 'mark'; readonly iron: string; readonly mark: Mark }
+  | { readonly kind: 'mark'; readonly iron: string; readonly mark: IronMark }
   | { readonly kind: 'situation'; readonly situation: Situation };
 
 /** A command or setting that can't be taken, with the sentence that says why and what would be right. */

@@ -1,6 +1,6 @@
 import type { HeatStage } from '../../shared/heat/schedule.ts';
 import type { IronLive } from '../../shared/messages/live.ts';
-import type { Mark, Place } from '../../shared/watch/input.ts';
+import type { IronMark, Place } from '../../shared/watch/input.ts';
 import { commandWords, recordingWords } from '../../shared/words/page.ts';
 import { ironWords, ladderWords, placeWords } from '../../shared/words/standing.ts';
 import { ask } from '../link/commands.ts';
@@ -66,6 +66,6 @@ const Stages = ({ iron }: { readonly iron: IronLive }) => (
 const markStage = (iron: IronLive, stage: HeatStage): void =>
   mark(iron, { kind: 'stage', stageId: stage.id }, commandWords.stage(iron.name, stage.name));
 
-function mark(iron: IronLive, said: Mark, words: string): void {
+function mark(iron: IronLive, said: IronMark, words: string): void {
   if (iron.session !== null) ask({ what: 'mark', iron: iron.id, session: iron.session, mark: said }, words);
 }

@@ -1,7 +1,7 @@
 import { type AlarmKey, alarmKeyText } from '../../shared/alarm/record.ts';
 import type { AlarmLive, IronLive, Live, ProbeLive } from '../../shared/messages/live.ts';
 import { DAEMON_LOST_AFTER_MS, type StreamMessage } from '../../shared/messages/stream.ts';
-import type { Mark } from '../../shared/watch/input.ts';
+import type { IronMark } from '../../shared/watch/input.ts';
 
 /** What the page knows from the stream. Times are the page's own monotonic clock, ms. */
 export interface StreamState {
@@ -117,7 +117,7 @@ function byUrgency(a: AlarmLive, b: AlarmLive): number {
   );
 }
 
-function withMark(live: Live, ironId: string, mark: Mark): Live {
+function withMark(live: Live, ironId: string, mark: IronMark): Live {
   // What was typed is told with the situation, with what it means.
   if (mark.kind === 'note' || mark.kind === 'typed') return live;
   const marked = (iron: IronLive): IronLive => {

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { aheadWhats, notComparedWhys } from '../heat/work/balance.ts';
 import { nextWhys } from '../heat/work/next.ts';
+import { contactBys } from '../heat/work/visit.ts';
 import { pieceDraftSchema, pieceSchema, sideIdSchema } from '../piece/piece.ts';
+import { reachedSchema, visitHeat, visitPlaceSchema } from './visit.ts';
 
 /** Pieces, what was said of the work on them, and what they have had. */
 
@@ -65,14 +67,6 @@ export const pieceNoteDraftSchema = z.discriminatedUnion('kind', [
 ]);
 export const pieceNoteCommandSchema = z.strictObject({ commandId, note: pieceNoteDraftSchema });
 
-/** A stage as it was when it was reached. */
-const reachedSchema = z.strictObject({
-  id: z.string(),
-  name: z.string(),
-  lowC: z.number(),
-  targetC: z.number(),
-});
-
 export const areaHeatSchema = z.strictObject({
   reached: reachedSchema.nullable(),
   presumed: z.boolean(),
@@ -99,25 +93,12 @@ export const visitAnswerSchema = z.strictObject({
   lengthMs: z.number().int(),
   iron: z.string(),
   simulated: z.boolean(),
-  /** As it was marked; null: unassigned. Names are those of the map in force then. */
-  place: z.strictObject({ piece: z.string(), side: sideIdSchema, area: z.string().nullable() }).nullable(),
+  /** As it was marked; null: unassigned. */
+  place: visitPlaceSchema.nullable(),
+  placeName: z.string(),
   /** Where it counts, if a named person corrected it. */
-  corrected: z
-    .strictObject({
-      place: z
-        .strictObject({ piece: z.string(), side: sideIdSchema, area: z.string().nullable() })
-        .nullable(),
-      by: z.string(),
-      at: utc,
-    })
-    .nullable(),
-  presumed: z.boolean(),
-  contactBy: z.enum(['marks', 'motion']),
-  contactMs: z.number(),
-  peakC: z.number().nullable(),
-  guardBandK: z.number(),
-  reached: reachedSchema.nullable(),
-  lapDone: z.boolean(),
+  corrected: z.strictObject({ place: visitPlaceSchema.nullable(), by: z.string(), at: utc }).nullable(),
+  ...visitHeat,
 });
 
 export const balanceSchema = z.discriminatedUnion('kind', [
@@ -177,7 +158,7 @@ export const atLiveSchema = z.strictObject({
   presumed: z.boolean(),
   /** In contact there in this visit, ms, and by what that is known. */
   contactMs: z.number(),
-  contactBy: z.enum(['marks', 'motion']),
+  contactBy: z.enum(contactBys),
   /** The time that this area should take at most, scaled by its size, ms; null where its size is not known. */
   limitMs: z.number().nullable(),
   /** Name of the stage that this visit has reached. */

@@ -16,7 +16,8 @@ import { probeDraftSchema, probeIdSchema, probeSettingsSchema } from '../../../s
 import { webWords } from '../../../shared/words/web.ts';
 import type { Desk } from '../desk.ts';
 import { Trouble } from '../problem.ts';
-import { type Answer, settledId as id, json, type Route, route } from './route.ts';
+import { settledId as id, json, type Route, route } from './route.ts';
+import { versioned, versionSeen } from './versions.ts';
 
 /** Heat schedules, irons and probes: to read, and to change. */
 export const settingsRoutes = (desk: Desk): Route[] => [
@@ -215,24 +216,4 @@ function oneOf<T extends { readonly id: string }>(
   const one = all.find((candidate) => candidate.id === id);
   if (one === undefined) throw new Trouble(404, webWords.noSuch(what, id, list), 'id');
   return one;
-}
-
-const versioned = (schedule: { readonly version: number }): Answer => ({
-  kind: 'json',
-  body: schedule,
-  etag: `"${schedule.version}"`,
-});
-
-/** The version that a change is based on, from the body or from If-Match. */
-function versionSeen(basedOn: number | undefined, ifMatch: string | undefined): number {
-  if (ifMatch === undefined) {
-    if (basedOn === undefined) throw new Trouble(428, webWords.versionMissing, 'basedOn');
-    return basedOn;
-  }
-  const digits = /^"?(\d{1,15})"?$/.exec(ifMatch.trim())?.[1];
-  if (digits === undefined) throw new Trouble(400, webWords.versionUnreadable, 'If-Match');
-  const version = Number(digits);
-  if (basedOn !== undefined && basedOn !== version)
-    throw new Trouble(400, webWords.versionsDiffer(basedOn, version), 'basedOn');
-  return version;
 }

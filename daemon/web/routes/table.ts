@@ -5,6 +5,7 @@ import { dialRoutes } from './dial.ts';
 import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
 import { lagRoutes } from './lag.ts';
+import { pieceRoutes } from './pieces.ts';
 import { placeRoutes } from './places.ts';
 import type { Route } from './route.ts';
 import { sessionRoutes } from './sessions.ts';
@@ -25,4 +26,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...dialRoutes(desk),
   ...evennessRoutes(desk),
   ...placeRoutes(desk),
+  ...pieceRoutes(desk),
 ];

@@ -135,6 +135,7 @@ const killed = (more: Partial<InterruptedSession> = {}): InterruptedSession => (
   originUtcMs: ORIGIN_UTC_MS - 120_000,
   commandIds: [],
   dial: null,
+  at: null,
   alarms: [
     {
       ...normalAlarm({ kind: 'over-limit', probe: 'A/1' }),

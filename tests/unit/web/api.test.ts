@@ -4,9 +4,10 @@ import { routeTable } from '../../../daemon/web/routes/table.ts';
 import { problemSchema } from '../../../shared/messages/command.ts';
 import { EPOCH, fakeDesk } from './support/fake-desk.ts';
 import { type Running, running } from './support/running.ts';
-import { found, iron, item, probe, schedule, summary } from './support/samples.ts';
+import { found, iron, item, piece, probe, schedule, summary } from './support/samples.ts';
 
 const { version: _version, madeAt: _madeAt, id: _id, ...draft } = schedule;
+const { version: _v, madeAt: _m, id: _p, ...pieceDraft } = piece;
 const alarm = { iron: iron.id, kind: 'over-limit', probe: probe.id };
 
 const lagPath = `/api/probes/${encodeURIComponent(probe.id)}/lag`;
@@ -72,6 +73,15 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
     body: { kind: 'fitted', spot: 'middle', by: 'clamped' },
   },
   addTypedReading: { path: `/api/irons/${iron.id}/readings`, body: { plateC: 150 } },
+  listPieces: { path: '/api/pieces' },
+  putPiece: { path: `/api/pieces/${piece.id}`, body: { ...pieceDraft, basedOn: 2 } },
+  getPieceHeat: { path: `/api/pieces/${piece.id}/heat` },
+  notePiece: {
+    path: `/api/pieces/${piece.id}/notes`,
+    body: { note: { kind: 'tight', side: 1, by: 'A. Tester' } },
+  },
+  work: { path: '/api/work', body: { act: { kind: 'next' } } },
+  presence: { path: '/api/presence', body: {} },
   removeIron: { path: `/api/irons/${iron.id}/removal`, body: {} },
   getCalibrations: { path: `${calibrationsPath}?unit=F` },
   beginCalibration: { path: `${calibrationsPath}/begin`, body: { mounting: 'fitted' } },

@@ -106,7 +106,10 @@ export function bench(options: BenchOptions = {}): Bench {
     program,
     // Nothing is read here.
     reader: {} as BookReader,
-    book: { closeItem: () => Promise.reject(new Error('no item is closed here')) },
+    book: {
+      closeItem: () => Promise.reject(new Error('no item is closed here')),
+      addNote: async (note) => note,
+    },
     sourceFor: options.sourceFor ?? (() => Promise.reject(new Error('no source'))),
     ready: options.ready ?? (() => Promise.resolve()),
   });

@@ -15,6 +15,8 @@ import {
   ironDial,
   ironEvenness,
   item,
+  piece,
+  pieceHeat,
   probe,
   probeLag,
   schedule,
@@ -93,6 +95,7 @@ export const fakeReader = (over: Partial<BookReader> = {}): BookReader => ({
   verify: async () => verification,
   trace: async () => trace,
   items: async () => [item],
+  shop: async () => ({ visits: [], notes: [] }),
   close: async () => {},
   ...over,
 });
@@ -189,6 +192,26 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
     addTypedReading: async (ironId, plateC, commandId) => {
       calls.push(['addTypedReading', ironId, plateC, commandId]);
       return { commandId, session: summary.id, kept: true };
+    },
+    presence: () => {
+      calls.push(['presence']);
+    },
+    pieces: {
+      pieces: () => [piece],
+      putPiece: async (id, draft, basedOn) => ({
+        ...draft,
+        id,
+        version: basedOn + 1,
+        madeAt: '2026-03-02T08:00:00Z',
+      }),
+      heat: async (id) => {
+        if (id !== piece.id) throw new Refusal('unknown', `There is no piece "${id}".`, 'id');
+        return pieceHeat;
+      },
+      note: async (id, note, commandId) => {
+        calls.push(['note', id, note, commandId]);
+      },
+      act: (said, commandId) => outcome(summary.id, commandId, 'act', said),
     },
     removeIron: async (id) => {
       calls.push(['removeIron', id]);

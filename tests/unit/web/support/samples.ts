@@ -6,6 +6,9 @@ import type { IronDial } from '../../../../shared/messages/dial.ts';
 import type { IronEvenness } from '../../../../shared/messages/evenness.ts';
 import type { ProbeLag } from '../../../../shared/messages/lag.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
+import type { PieceHeat } from '../../../../shared/messages/piece.ts';
+import type { Piece } from '../../../../shared/piece/piece.ts';
+import { startingPiece } from '../../../../shared/piece/starting.ts';
 import type { ProbeSettings } from '../../../../shared/thermometer/probe.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
@@ -190,6 +193,27 @@ export const trace: TraceRead = {
   cycles: 1,
 };
 
+/** Demo data. */
+export const piece: Piece = {
+  ...startingPiece('Left flap', 'spruce', ['Upper', 'Lower']),
+  id: 'left-flap',
+  version: 2,
+  madeAt: '2026-03-01T08:00:00Z',
+};
+
+export const pieceHeat: PieceHeat = {
+  piece,
+  revision: 7,
+  areas: {},
+  sides: piece.sides.map(() => ({ reached: null, laps: 0, tight: null, capC: null })),
+  balance: { kind: 'not-compared', why: 'no-heat' },
+  overruled: null,
+  next: null,
+  visits: [],
+  unassigned: [],
+  suspects: [],
+};
+
 export const item: SuspectItem = {
   id: `${summary.id}-52`,
   session: summary,
@@ -199,8 +223,11 @@ export const item: SuspectItem = {
     toMs: 41_000,
     peakC: 193.4,
     probes: [probe.id],
+    limit: 'fabric',
+    at: null,
     place: 'on-work',
   },
+  guardBandK: 3.7,
   limitC: 190.5,
   stage: 'Tack',
   closing: null,
