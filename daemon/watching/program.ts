@@ -105,6 +105,7 @@ export class Program {
     const tick = (): void => {
       this.watches.advance(clock.nowMs());
       this.setArmedPages(this.#hearing.armedPages);
+      this.#followHands();
     };
     this.#timers.push(setInterval(tick, TICK_MS));
     this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
@@ -246,6 +247,17 @@ export class Program {
     }
     if (sample.tC === null && sample.emfUv === null && sample.faults.length === 0) return;
     this.#meet(sample, source, tMs);
+  }
+
+  /** An iron that moves while the others stand was taken up, whether that was said or not. */
+  #followHands(): void {
+    const watch = this.bench.takenUp();
+    if (watch === null) return;
+    this.acts
+      .act({ iron: watch.iron.id, act: { kind: 'in-hand' } }, newId())
+      .catch((error: unknown) =>
+        this.options.complain('An iron that was taken up could not be marked.', error),
+      );
   }
 
   /** A press that an alarm took marks nothing. */

@@ -61,7 +61,7 @@ export const alarmTable: Readonly<Record<AlarmKind, AlarmRule>> = {
   },
   'heading-for-limit': {
     priority: 2,
-    priorityOnRest: null,
+    priorityOnRest: 1,
     onDelayMs: s(1),
     offDelayMs: s(3),
     deadbandK: 0,

@@ -81,10 +81,6 @@ function correctedBy(visit: KeptVisit, { piece, note, atUtcMs }: PieceNote): Kep
   return { ...visit, corrected: { spot, by, atUtcMs } };
 }
 
-/** Where a visit counts; null: on no piece. */
-export const spotOf = (visit: KeptVisit): Spot | null =>
-  visit.corrected === undefined ? visit.spot : visit.corrected.spot;
-
 /** The last that was said of a kind, of one piece. */
 export function lastNote<K extends PieceNote['note']['kind']>(
   { notes }: Shop,

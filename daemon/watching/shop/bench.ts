@@ -5,9 +5,11 @@ import { imbalanceText } from '../../../shared/heat/work/imbalance.ts';
 import { proposeNext } from '../../../shared/heat/work/next.ts';
 import { capC } from '../../../shared/heat/work/order.ts';
 import { keptVisit, type Visit } from '../../../shared/heat/work/visit.ts';
+import { inHandByMotion } from '../../../shared/iron/motion/rest.ts';
 import type { Next, WorkLive } from '../../../shared/messages/piece.ts';
 import type { Piece } from '../../../shared/piece/piece.ts';
 import { lastNote } from '../../../shared/shop/shop.ts';
+import { motionOf } from '../../../shared/watch/motions.ts';
 import type { WatchState } from '../../../shared/watch/state.ts';
 import { currentPieces, type Settings } from '../../settings/settings.ts';
 import type { IronWatch } from '../iron-watch.ts';
@@ -96,6 +98,18 @@ export class Bench {
 
   isOverruled(piece: Pick<Piece, 'id'>): boolean {
     return lastNote(this.shop.shop, piece, 'overruled') !== null;
+  }
+
+  /** The iron that its motion says was taken up, where another one is thought to be in hand; null: none. */
+  takenUp(): IronWatch | null {
+    const watches = this.#parts.watches();
+    const known = watches.filter(({ state }) => motionOf(state.motions).is !== 'unknown');
+    const before = this.inHand();
+    // Of an iron that tells nothing of its motion nobody knows whether it was put down.
+    if (known.length < 2 || (before !== null && !known.includes(before))) return null;
+    const motions = Object.fromEntries(known.map(({ iron, state }) => [iron.id, motionOf(state.motions)]));
+    const iron = inHandByMotion(motions, this.#parts.nowMs(), before?.iron.id ?? null);
+    return iron === before?.iron.id ? null : (known.find((one) => one.iron.id === iron) ?? null);
   }
 
   /** What the watch of an iron has to know of the piece that it works on; asked for once more after each change. */

@@ -1,12 +1,13 @@
 import type { HeatStage } from '../../../shared/heat/schedule.ts';
-import { type AreaHeat, untouched } from '../../../shared/heat/work/area-heat.ts';
+import type { AreaHeat } from '../../../shared/heat/work/area-heat.ts';
+import { heatOf, spotOf } from '../../../shared/heat/work/area-heats.ts';
 import { balanceOf } from '../../../shared/heat/work/balance.ts';
 import { capC } from '../../../shared/heat/work/order.ts';
 import { sideHeat } from '../../../shared/heat/work/sides.ts';
 import type { KeptVisit, Spot } from '../../../shared/heat/work/visit.ts';
 import type { Next, PieceHeat, VisitAnswer } from '../../../shared/messages/piece.ts';
 import type { Piece, SideId } from '../../../shared/piece/piece.ts';
-import { lastNote, spotOf } from '../../../shared/shop/shop.ts';
+import { lastNote } from '../../../shared/shop/shop.ts';
 import type { ShopKeeper } from './shop-keeper.ts';
 
 /** What is answered of a piece: what it has had, and what comes next. */
@@ -41,7 +42,7 @@ export function heatAnswer({
   return {
     piece,
     revision: shop.revision,
-    areas: Object.fromEntries(piece.areas.map(({ id }) => [id, heatOf(heats[id])])),
+    areas: Object.fromEntries(piece.areas.map(({ id }) => [id, areaAnswer(heatOf(heats, id))])),
     sides: piece.sides.map((_, i) => {
       const side: SideId = i === 0 ? 1 : 2;
       const tight = lastNote(shop.shop, piece, 'tight', (note) => note.side === side);
@@ -65,8 +66,7 @@ export function heatAnswer({
 
 const utc = (ms: number): string => new Date(ms).toISOString();
 
-function heatOf(heat: AreaHeat | undefined): PieceHeat['areas'][string] {
-  const { lastUtcMs, ...had } = heat ?? untouched;
+function areaAnswer({ lastUtcMs, ...had }: AreaHeat): PieceHeat['areas'][string] {
   return { ...had, lastAt: lastUtcMs === null ? null : utc(lastUtcMs) };
 }
 
