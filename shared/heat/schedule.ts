@@ -24,6 +24,39 @@ export const heatStageSchema = z
   })
   .readonly();
 
+/** Free shrinkage of loose cloth by plate temperature, from a manual. It explains stages, and judges nothing. */
+export const shrinkTableSchema = z
+  .strictObject({
+    points: z
+      .array(z.strictObject({ plateC: plateTemperatureC, percent: z.number().min(0).max(100) }).readonly())
+      .min(2)
+      .max(20)
+      .readonly(),
+    /** Where the values come from, in a few words. */
+    standing: z.string().max(200),
+  })
+  .superRefine(({ points }, ctx) => {
+    for (const [i, point] of points.entries()) {
+      const before = points[i - 1];
+      if (before === undefined) continue;
+      if (point.plateC <= before.plateC)
+        ctx.addIssue({
+          code: 'custom',
+          path: ['points', i, 'plateC'],
+          message: 'the temperatures must rise from point to point',
+        });
+      if (point.percent < before.percent)
+        ctx.addIssue({
+          code: 'custom',
+          path: ['points', i, 'percent'],
+          message: 'the shrinkage must not fall from point to point',
+        });
+    }
+  })
+  .readonly();
+
+export type ShrinkTable = z.infer<typeof shrinkTableSchema>;
+
 /** What a user writes of a schedule; the daemon adds the version and the time. */
 export const heatScheduleDraftSchema = z
   .strictObject({
@@ -35,6 +68,8 @@ export const heatScheduleDraftSchema = z
     /** The highest plate temperature over a bonded edge or tape; null: unset, and shown as unset. */
     cementLimitC: plateTemperatureC.nullable(),
     limitStanding: z.string().max(200),
+    /** Left out: the handbook's points (`handbookShrink`). */
+    shrink: shrinkTableSchema.optional(),
     /** Manual and page that the limits come from; null: the schedule is unconfirmed. */
     source: z
       .strictObject({ manual: z.string().trim().min(1).max(200), page: z.string().trim().min(1).max(60) })

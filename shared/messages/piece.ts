@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { aheadWhats, notComparedWhys } from '../heat/work/balance.ts';
+import { nextWhys } from '../heat/work/next.ts';
 import { pieceDraftSchema, pieceSchema, sideIdSchema } from '../piece/piece.ts';
 
 /** Pieces, what was said of the work on them, and what they have had. */
@@ -82,9 +84,6 @@ export const areaHeatSchema = z.strictObject({
   lastAt: utc.nullable(),
 });
 
-/** Why an area is proposed. */
-export const nextWhys = ['even-out', 'skip-about', 'change-sides', 'first-shrink', 'finish-lap'] as const;
-
 export const nextSchema = z.strictObject({
   side: sideIdSchema,
   area: z.string(),
@@ -122,13 +121,13 @@ export const visitAnswerSchema = z.strictObject({
 export const balanceSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('not-compared'),
-    why: z.enum(['one-side', 'no-heat', 'stages-differ']),
+    why: z.enum(notComparedWhys),
   }),
   z.strictObject({ kind: z.literal('even') }),
   /** A side is ahead of the other, or one end of a side of its other end, by so many laps. */
   z.strictObject({
     kind: z.literal('ahead'),
-    what: z.enum(['side', 'first-end', 'last-end']),
+    what: z.enum(aheadWhats),
     side: sideIdSchema,
     byLaps: z.number(),
   }),
@@ -203,7 +202,7 @@ export type PieceWrite = z.infer<typeof pieceWriteSchema>;
 export type PieceHeat = z.infer<typeof pieceHeatSchema>;
 export type Balance = z.infer<typeof balanceSchema>;
 export type Next = z.infer<typeof nextSchema>;
-export type NextWhy = (typeof nextWhys)[number];
+export type NextWhy = Next['why'];
 export type VisitAnswer = z.infer<typeof visitAnswerSchema>;
 export type AtLive = z.infer<typeof atLiveSchema>;
 export type WorkLive = z.infer<typeof workLiveSchema>;
