@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import type { PieceHeat } from '../../shared/messages/piece.ts';
 import type { Piece } from '../../shared/piece/piece.ts';
-import { actWords, whyNextWords } from '../../shared/words/pieces.ts';
+import { pieceNextWords } from '../../shared/words/piece-work.ts';
+import { actWords } from '../../shared/words/pieces.ts';
 import { keysOn, workKeys } from '../alarms/keys.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
@@ -55,8 +56,8 @@ function proposedText(piece: Piece, proposed: PieceHeat['next']): ComponentChild
       <b>
         {name}
         {side}
-      </b>
-      : {whyNextWords[proposed.why]}
+      </b>{' '}
+      · {pieceNextWords[proposed.why]}
     </>
   );
 }

@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks';
 import type { HeatSchedule } from '../../shared/heat/schedule.ts';
 import type { PieceHeat } from '../../shared/messages/piece.ts';
 import type { Place } from '../../shared/piece/cells.ts';
-import { type Area, isBonded, type Piece, type SideId } from '../../shared/piece/piece.ts';
+import { type Area, isBonded, type PieceDraft, type SideId } from '../../shared/piece/piece.ts';
 import { areaWords } from '../../shared/words/pieces.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { isPlainKey } from '../parts/plain-key.ts';
@@ -12,15 +12,18 @@ import { type Drawn, neighbour, type Tracks, template, tracksOf, uncovered } fro
 import './sheet.css';
 
 interface SheetProps {
-  readonly piece: Piece;
+  readonly piece: PieceDraft;
   readonly side: SideId;
-  readonly schedule: HeatSchedule;
+  /** Null: no stages are drawn. */
+  readonly schedule: HeatSchedule | null;
   /** Null: not read yet, and nothing is hatched. */
   readonly heat: PieceHeat | null;
   readonly here: string | null;
   readonly next: string | null;
   /** Null: taps mark nothing. */
   readonly onArea: ((area: Area) => void) | null;
+  /** Where areas are chosen: which are. */
+  readonly chosen?: ReadonlySet<string>;
 }
 
 /** Drawings with no more lines than these; one with more is drawn fine. */
@@ -34,10 +37,10 @@ function fineness({ rows, columns }: Tracks): 'coarse' | 'middling' | 'fine' {
 }
 
 /** Whether a piece has so many areas that its sides need room. */
-export const isFine = (piece: Piece): boolean => fineness(tracksOf(piece, piece.areas)) === 'fine';
+export const isFine = (piece: PieceDraft): boolean => fineness(tracksOf(piece, piece.areas)) === 'fine';
 
 /** One face of a piece, each area drawn in its place with the stage that it has had. */
-export function Sheet({ piece, side, schedule, heat, here, next, onArea }: SheetProps) {
+export function Sheet({ piece, side, schedule, heat, here, next, onArea, chosen }: SheetProps) {
   const place = useRef<HTMLDivElement>(null);
   const areas = piece.areas.filter((area) => area.side === side);
   const tracks = tracksOf(piece, areas);
@@ -61,7 +64,8 @@ export function Sheet({ piece, side, schedule, heat, here, next, onArea }: Sheet
             key={area.id}
             area={area}
             heat={heat?.areas[area.id]}
-            level={levelOf(heat?.areas[area.id]?.reached ?? null, schedule)}
+            level={schedule === null ? 0 : levelOf(heat?.areas[area.id]?.reached ?? null, schedule)}
+            isChosen={chosen?.has(area.id)}
             isHere={area.id === here}
             isNext={area.id === next}
             isFirst={area === first}
@@ -86,11 +90,11 @@ const templates = ({ rows, columns }: Tracks) => ({
 /** How much there is room to write: all, only across it, or a number. */
 type Look = 'wide' | 'tall' | 'small';
 
-function lookOf({ rows, columns }: Place, piece: Piece): Look {
+function lookOf({ rows, columns }: Place, piece: PieceDraft): Look {
   const across = columns / piece.columns;
   const down = rows / piece.rows;
-  if (across >= 0.25) return 'wide';
-  return down >= 0.5 && across <= 0.15 ? 'tall' : 'small';
+  if (down >= 0.5 && across <= 0.15) return 'tall';
+  return across >= 0.12 ? 'wide' : 'small';
 }
 
 interface AreaCellProps {
@@ -99,6 +103,8 @@ interface AreaCellProps {
   readonly level: number;
   readonly isHere: boolean;
   readonly isNext: boolean;
+  /** Left out: nothing can be chosen. */
+  readonly isChosen: boolean | undefined;
   /** Where Tab leads to on this side. */
   readonly isFirst: boolean;
   readonly look: Look;
@@ -109,7 +115,7 @@ interface AreaCellProps {
 }
 
 function AreaCell(props: AreaCellProps) {
-  const { area, heat, level, isHere, isNext, isFirst, look, place, wordsAt, onArea } = props;
+  const { area, heat, level, isHere, isNext, isFirst, look, isChosen, place, wordsAt, onArea } = props;
   const hatch = levelHatch(level);
   const isPresumed = heat?.presumed === true && level > 0;
   const classes = [
@@ -118,6 +124,7 @@ function AreaCell(props: AreaCellProps) {
     `area--${look}`,
     isBonded(area) ? 'area--bonded' : '',
     isPresumed ? 'area--presumed' : '',
+    isChosen === true ? 'area--chosen' : '',
     isHere ? 'area--here' : '',
     isNext ? 'area--next' : '',
   ];
@@ -138,6 +145,7 @@ function AreaCell(props: AreaCellProps) {
         style={place}
         tabIndex={isFirst ? 0 : -1}
         aria-label={areaText(area, heat, { isHere, isNext })}
+        aria-pressed={isChosen}
         aria-current={isHere ? 'location' : undefined}
         aria-disabled={onArea === null}
         data-area={area.id}

@@ -1,11 +1,12 @@
 import { useEffect } from 'preact/hooks';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
-import { pieceWords } from '../../shared/words/pieces.ts';
+import { pieceEditorWords, pieceWords } from '../../shared/words/pieces.ts';
 import { leadIron } from '../iron/irons.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
+import { sessionTimes } from '../records/times.ts';
 import { Acts } from './acts.tsx';
 import { handIron, hereArea, isInHand, isReady } from './bench.ts';
 import { RecentPieces } from './choosing.tsx';
@@ -119,5 +120,9 @@ const Ways = ({ piece }: { readonly piece: Piece }) => (
     <a class="way" href="#piece/shrinkage">
       {pieceWords.shrinkage}
     </a>
+    <p class="quiet" data-testid="map-version">
+      {pieceWords.version(piece.version, sessionTimes('').dateTime(Date.parse(piece.madeAt)))}
+      {piece.archived ? ` ${pieceEditorWords.isAway}` : ''}
+    </p>
   </div>
 );

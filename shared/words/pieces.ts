@@ -26,6 +26,8 @@ export const pieceWords = {
   edit: 'Change its map',
   shrinkage: 'What the stages do to the cloth',
   sides: 'Its sides',
+  back: 'Back to the pieces',
+  version: (version: number, when: string) => `Its map is version ${version}, made ${when}.`,
   backTo: (piece: string) => `Back to ${piece}`,
   legend: 'What the drawing says',
 } as const;
@@ -88,15 +90,6 @@ export const actWords = {
   inHand: (iron: string) => `${iron} is in hand.`,
   noneInHand: 'No iron was taken up yet.',
   irons: 'Which iron is in hand',
-} as const;
-
-/** Why an area is proposed, in five words at most. */
-export const whyNextWords = {
-  'even-out': 'it is behind the others',
-  'skip-about': 'away from the last one',
-  'change-sides': 'change sides after each lap',
-  'first-shrink': 'first shrink on both sides',
-  'finish-lap': 'finishes the lap here',
 } as const;
 
 /** What was asked, for what waits or was refused. */
@@ -233,3 +226,77 @@ export const shrinkageWords = {
   back: 'Back to the piece',
   noSchedule: 'No iron is being watched: there is no heat schedule to explain.',
 } as const;
+
+/** Where a piece and its map are made and changed. */
+export const pieceEditorWords = {
+  newTitle: 'New piece',
+  title: (piece: string) => `${piece}: its map`,
+  viewOnly: 'View only: pieces are changed on the daemon’s own machine.',
+  name: 'Name',
+  nameMeans: 'What you call it at the bench, for example “Left aileron”.',
+  frame: 'Frame',
+  frameMeans: 'What its frame is made of. May be left empty.',
+  sides: 'Sides with cloth',
+  one: 'One',
+  two: 'Two',
+  sideName: (side: number) => `Name of side ${side}`,
+  sideNames: ['Upper side', 'Lower side'],
+  length: 'From end to end',
+  width: 'Across',
+  size: 'cm',
+  sizeMeans: 'May be left empty: then the time on an area has no limit. “72 in” is read as inches.',
+  sizeWrong: 'Write a length from 1 to 2000 cm, for example 180, or 72 in; or leave it empty.',
+  map: 'Areas',
+  mapMeans:
+    'It begins with two ends, a middle and edge strips, which is enough. Tap areas to choose them, then say what becomes of them.',
+  chosen: (count: number) => (count === 1 ? '1 area chosen.' : `${count} areas chosen.`),
+  noneChosen: 'No area chosen.',
+  merge: 'Merge',
+  leaveOut: 'Leave out',
+  areaName: 'Name of the area',
+  rename: 'Rename',
+  unchoose: 'Choose none',
+  undo: 'Undo the last change of the map',
+  grid: 'A grid of bays',
+  bays: 'Bays from end to end',
+  baysAcross: 'Bays across',
+  layOut: 'Lay out',
+  layOutMeans: 'Both sides are laid out anew; tapes stay, and so does a bay that keeps its place.',
+  tape: 'A tape',
+  tapeName: 'Name of the tape',
+  tapeFirst: (place: number) => `Tape ${place}`,
+  tapeLies: 'It lies',
+  tapeAcross: 'across, as over a rib',
+  tapeAlong: 'from end to end',
+  tapeOn: 'On',
+  tapeAt: (most: number) => `At line 1 to ${most}`,
+  addTape: 'Add the tape',
+  wholeNumber: (most: number) => `Write a whole number from 1 to ${most}.`,
+  save: (version: number) => (version === 1 ? 'Save the new piece' : `Save as version ${version}`),
+  saving: 'Saving …',
+  drop: 'Drop what I changed',
+  wrongFields: 'Not saved: what is wrong stands beside each field.',
+  copy: 'Copy it',
+  mirror: 'Copy mirrored, for the opposite hand',
+  copyName: (piece: string) => `${piece} (copy)`,
+  archive: 'Put it away',
+  archiveMeans: 'It leaves the lists and loses nothing; it can be taken out again.',
+  unarchive: 'Take it out again',
+  isAway: 'This piece is put away.',
+  conflict: (version: number) => `Changed on another page: there is a version ${version} by now.`,
+  conflictMeans:
+    'Nothing of yours is saved and nothing is lost: what you changed stands below, and every version is kept.',
+  theirs: (name: string, areas: number) => `The other version is called “${name}” and has ${areas} areas.`,
+  mine: (name: string, areas: number) => `Yours is called “${name}” and has ${areas} areas.`,
+  saveMine: (version: number) => `Save mine after it, as version ${version}`,
+  takeTheirs: 'Drop mine, go on from the other',
+  saveApart: 'Save mine as a piece of its own',
+} as const;
+
+/** Words that change over between a piece and the one for the opposite hand. */
+export const hands: readonly (readonly [string, string])[] = [
+  ['Left', 'Right'],
+  ['left', 'right'],
+  ['port', 'starboard'],
+  ['Port', 'Starboard'],
+];
