@@ -11,22 +11,30 @@ export interface AreaMarks {
   readonly isNext: boolean;
 }
 
-/** An area in words, for those who don't see its hatching, and for what is too small to be written in. */
+/**
+ * An area in words, for those who don't see its hatching, and for what is too small to be written in. It begins with what
+ * is written in it, so that it can be called by that.
+ */
 export function areaText(
   area: Area,
   heat: AreaHeatAnswer | undefined,
-  { isHere, isNext }: AreaMarks,
+  level: number,
+  marks: AreaMarks,
 ): string {
-  const reached = heat?.reached ?? null;
-  const parts = [
+  const written = [
+    marks.isHere ? areaWords.here : marks.isNext ? areaWords.next : '',
     area.name,
-    areaKindWords[area.kind],
-    reached === null ? areaWords.none : reached.name,
+    level === 0 ? '' : `${level} ${heat?.reached?.name ?? ''}`,
+  ];
+  const parts = [
+    written.filter((word) => word !== '').join(' '),
+    level === 0 ? areaWords.none : '',
     heat?.presumed === true ? areaWords.presumed : '',
+    areaKindWords[area.kind],
     heat === undefined || heat.laps === 0 ? '' : areaWords.laps(Math.round(heat.laps)),
     heat === undefined || heat.peakC === null ? '' : areaWords.peak(temperature(heat.peakC)),
-    isHere ? areaWords.hereFull : '',
-    isNext ? areaWords.nextFull : '',
+    marks.isHere ? areaWords.hereFull : '',
+    marks.isNext ? areaWords.nextFull : '',
   ];
   return parts.filter((part) => part !== '').join(', ');
 }

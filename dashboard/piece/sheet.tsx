@@ -144,7 +144,7 @@ function AreaCell(props: AreaCellProps) {
         class={classes.filter((one) => one !== '').join(' ')}
         style={place}
         tabIndex={isFirst ? 0 : -1}
-        aria-label={areaText(area, heat, { isHere, isNext })}
+        aria-label={areaText(area, heat, level, { isHere, isNext })}
         aria-pressed={isChosen}
         aria-current={isHere ? 'location' : undefined}
         aria-disabled={onArea === null}

@@ -138,7 +138,7 @@ export const orderWords = {
 } as const;
 
 export const tightWords = {
-  tight: (side: string) => `${side} is tight`,
+  tight: (side: string) => `Tight, by eye and hand: ${side}`,
   short: 'Tight, by eye and hand',
   said: (by: string, when: string) => `Tight, says ${by}, ${when}.`,
   covered: (stage: string, laps: string) => `Covered: all of it has had ${stage}, ${laps}.`,
