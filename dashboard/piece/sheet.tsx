@@ -130,8 +130,8 @@ function AreaCell(props: AreaCellProps) {
   ];
   const words = (
     <span class="area-words">
-      <AreaFlag isHere={isHere} isNext={isNext} isShort={look === 'small'} />
-      {look === 'small' ? null : <span class="area-name">{area.name}</span>}
+      <AreaFlag isHere={isHere} isNext={isNext} isShort={look === 'small'} />{' '}
+      {look === 'small' ? null : <span class="area-name">{area.name}</span>}{' '}
       {look === 'small' && (isHere || isNext) ? null : (
         <AreaStage look={look} level={level} name={heat?.reached?.name ?? ''} isPresumed={isPresumed} />
       )}
