@@ -52,12 +52,14 @@ interface CopiesProps {
   readonly onSave: (form: PieceForm) => void;
 }
 
+/** Goes on with a new piece that has been begun from another. */
+function begun(made: PieceForm): void {
+  setForm(NEW, made);
+  location.hash = '#piece/new';
+}
+
 /** Another piece like it, and putting it away. */
 function Copies({ form, onSave }: CopiesProps) {
-  const begun = (made: PieceForm): void => {
-    setForm(NEW, made);
-    location.hash = '#piece/new';
-  };
   const mirror = (): void => {
     const made = mirrored(draftOf(form), oppositeName(form.name));
     if (made.kind === 'done') begun(newForm(made.draft));

@@ -8,10 +8,12 @@ interface PieceFieldsProps {
   readonly form: PieceForm;
 }
 
+/** What is wrong, once a save was tried. */
+const shown = (error: string | undefined): string => (isTried.value ? (error ?? '') : '');
+
 /** Name, frame, sides and size. What is wrong with a name is said once a save was tried, a length that is none at once. */
 export function PieceFields({ of, form }: PieceFieldsProps) {
   const errors = errorsOf(form);
-  const shown = (error: string | undefined): string => (isTried.value ? (error ?? '') : '');
   const change = (part: Partial<PieceForm>): void => setForm(of, { ...form, ...part });
   return (
     <div class="editor-fields">
