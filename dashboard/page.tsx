@@ -8,6 +8,7 @@ import { IronPage } from './iron/iron-view.tsx';
 import { leadIron } from './iron/irons.ts';
 import { isLive, situation } from './link/daemon.ts';
 import { HatchPatterns } from './parts/hatch.tsx';
+import { PiecePage } from './piece/piece-page.tsx';
 import { RecordsPage } from './records/records-page.tsx';
 import { Choice } from './setup/choice.tsx';
 import { Nothing } from './setup/nothing.tsx';
@@ -35,6 +36,8 @@ function Main() {
   switch (view.value) {
     case 'iron':
       return <Irons />;
+    case 'piece':
+      return <PiecePage />;
     case 'records':
       return <RecordsPage />;
     case 'setup':

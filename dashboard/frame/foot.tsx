@@ -1,6 +1,7 @@
 import { keyWords } from '../../shared/words/page.ts';
+import { workKeyWords } from '../../shared/words/pieces.ts';
 import { safetyWords } from '../../shared/words/safety.ts';
-import { answerKeys, keysOn, switchKeys } from '../alarms/keys.ts';
+import { answerKeys, keysOn, switchKeys, workKeys } from '../alarms/keys.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { Devices } from '../setup/devices.tsx';
@@ -35,21 +36,27 @@ const Keys = () => (
 export const KeyList = () => (
   <>
     <dl class="facts">
-      <dt>
-        <kbd>{answerKeys.acknowledge.toUpperCase()}</kbd>
-      </dt>
-      <dd>{keyWords.acknowledge}</dd>
-      <dt>
-        <kbd>{answerKeys.silence.toUpperCase()}</kbd>
-      </dt>
-      <dd>{keyWords.silence}</dd>
-      <dt>
-        <kbd>Tab</kbd>
-      </dt>
-      <dd>{keyWords.tab}</dd>
+      <Key name={answerKeys.acknowledge} does={keyWords.acknowledge} />
+      <Key name={answerKeys.silence} does={keyWords.silence} />
+      <Key name={workKeys.next} does={workKeyWords.next} />
+      <Key name={workKeys.turned} does={workKeyWords.turned} />
+      <Key name={workKeys.lapDone} does={workKeyWords.lapDone} />
+      <Key name={workKeys.onRest} does={workKeyWords.onRest} />
+      <Key name={workKeys.undo} does={workKeyWords.undo} />
+      <Key name={workKeyWords.arrowKeys} does={workKeyWords.arrows} />
+      <Key name="Tab" does={keyWords.tab} />
     </dl>
     <Target chosen={keysOn.value} onPress={() => switchKeys(!keysOn.value)}>
       {keysOn.value ? keyWords.on : keyWords.off}
     </Target>
+  </>
+);
+
+const Key = ({ name, does }: { readonly name: string; readonly does: string }) => (
+  <>
+    <dt>
+      <kbd>{name.length === 1 ? name.toUpperCase() : name}</kbd>
+    </dt>
+    <dd>{does}</dd>
   </>
 );

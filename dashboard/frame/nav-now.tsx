@@ -9,6 +9,7 @@ import type { IronView } from '../iron/plate.ts';
 import { shownStanding, standingText, workedStage } from '../iron/sentence.tsx';
 import { alarms } from '../link/daemon.ts';
 import { figure, unit } from '../parts/unit.ts';
+import { handIron } from '../piece/bench.ts';
 import { view } from './nav-view.ts';
 
 /**
@@ -29,7 +30,7 @@ export const PlatesNow = () =>
 function PlateNow({ of }: { readonly of: IronView }) {
   const [plate] = of.plates;
   return (
-    <li class="now-plate" data-testid="plate-now">
+    <li class={isHand(of) ? 'now-plate now-plate--hand' : 'now-plate'} data-testid="plate-now">
       <strong class="now-figure">{figureText(of)}</strong>
       {of.hot ? <strong class="hot-word">{safetyWords.hot}</strong> : null}
       <span>
@@ -41,6 +42,9 @@ function PlateNow({ of }: { readonly of: IronView }) {
     </li>
   );
 }
+
+/** The one that stands large where there is room for that, and the first one on a narrow screen. */
+const isHand = ({ iron }: IronView): boolean => view.value === 'piece' && iron.id === handIron.value?.id;
 
 function figureText({ iron, plates: [{ view: shown }] }: IronView): string {
   if (shown.kind === 'apart') {

@@ -1,4 +1,4 @@
-import { computed } from '@preact/signals';
+import { computed, type ReadonlySignal } from '@preact/signals';
 import { formatDuration } from '../../shared/units/time.ts';
 import { faultWords } from '../../shared/words/faults.ts';
 import { pageWords } from '../../shared/words/page.ts';
@@ -8,62 +8,81 @@ import { Digits } from '../parts/digits.tsx';
 import { Hatch } from '../parts/hatch.tsx';
 import { difference, figure, unit } from '../parts/unit.ts';
 import { HotWord } from './hot-word.tsx';
-import { lead, leadIron, leadPlate } from './irons.ts';
 import { Moments } from './moments/moments.tsx';
+import type { IronView, PlateView } from './plate.ts';
 import { shownStanding } from './sentence.tsx';
 
-// Each of these changes seldom, but for the number itself: what shows them is then left as it is.
-const isOver = computed(
-  () => leadPlate.value !== null && shownStanding(leadPlate.value).kind === 'over-limit',
-);
-const isNumber = computed(() => leadPlate.value?.view.kind === 'number');
-const isApart = computed(() => leadPlate.value?.view.kind === 'apart');
-const isHot = computed(() => lead.value?.hot ?? true);
-const isMeasured = computed(() => leadPlate.value?.probe?.measured ?? false);
-const number = computed(() => {
-  const shown = leadPlate.value?.view;
-  return shown?.kind === 'number' ? figure(shown.plateC) : '';
-});
-/** How far it can be off; what the hottest spot is over it is no part of that. */
-const offBy = computed(() => {
-  const probe = leadPlate.value?.probe ?? null;
-  return difference(probe === null ? 0 : probe.guardBandK - probe.overK);
-});
+/**
+ * What is shown of an iron's hottest plate. Each changes seldom, but for the number itself: what shows them is then left
+ * as it is.
+ */
+export interface PlateFigure {
+  readonly shown: ReadonlySignal<IronView | null>;
+  readonly isOver: ReadonlySignal<boolean>;
+  readonly kind: ReadonlySignal<PlateView['kind'] | null>;
+  readonly isHot: ReadonlySignal<boolean>;
+  readonly isMeasured: ReadonlySignal<boolean>;
+  readonly isSimulated: ReadonlySignal<boolean>;
+  readonly number: ReadonlySignal<string>;
+  /** How far it can be off; what the hottest spot is over it is no part of that. */
+  readonly offBy: ReadonlySignal<string>;
+}
+
+export function figureOf(shown: ReadonlySignal<IronView | null>): PlateFigure {
+  const plate = computed(() => shown.value?.plates[0] ?? null);
+  const probe = computed(() => plate.value?.probe ?? null);
+  return {
+    shown,
+    isOver: computed(() => plate.value !== null && shownStanding(plate.value).kind === 'over-limit'),
+    kind: computed(() => plate.value?.view.kind ?? null),
+    isHot: computed(() => shown.value?.hot ?? true),
+    isMeasured: computed(() => probe.value?.measured ?? false),
+    isSimulated: computed(() => shown.value?.iron.simulated === true),
+    number: computed(() => (plate.value?.view.kind === 'number' ? figure(plate.value.view.plateC) : '')),
+    offBy: computed(() => difference(probe.value === null ? 0 : probe.value.guardBandK - probe.value.overK)),
+  };
+}
+
+interface FigureProps {
+  readonly of: PlateFigure;
+}
 
 /** The plate temperature, or in its place what is missing and what to do about it, or what was read at some moment. */
-export function Figure() {
-  if (isApart.value) return lead.value === null ? null : <Moments view={lead.value} />;
+export function Figure({ of }: FigureProps) {
+  if (of.kind.value === 'apart') return <Apart of={of} />;
   return (
-    <div class={isOver.value ? 'figure figure--over' : 'figure'}>
-      {isOver.value ? <Hatch name="beyond" /> : null}
+    <div class={`figure figure--${of.kind.value ?? 'none'} ${of.isOver.value ? 'figure--over' : ''}`}>
+      {of.isOver.value ? <Hatch name="beyond" /> : null}
       <div class="figure-sheet">
-        {isNumber.value ? <Number /> : <Missing />}
-        {leadIron.value?.simulated === true ? <p class="tag">{pageWords.simulated}</p> : null}
+        {of.kind.value === 'number' ? <Number of={of} /> : <Missing of={of} />}
+        {of.isSimulated.value ? <p class="tag">{pageWords.simulated}</p> : null}
       </div>
     </div>
   );
 }
 
-const Number = () => (
+const Apart = ({ of }: FigureProps) => (of.shown.value === null ? null : <Moments view={of.shown.value} />);
+
+const Number = ({ of }: FigureProps) => (
   <>
     <div class="figure-row">
       <p class="figure-number">
         <span class="unseen">{ironWords.plate} </span>
-        <Digits text={number} testId="plate" />
+        <Digits text={of.number} testId="plate" />
       </p>
       <span class="figure-unit">°{unit.value}</span>
-      {isHot.value ? <HotWord /> : null}
+      {of.isHot.value ? <HotWord /> : null}
     </div>
     <p class="figure-allowance">
-      {ironWords[isMeasured.value ? 'measured' : 'allowance'](offBy.value)}
-      {isHot.value ? ` · ${safetyWords.hotMeasured}` : ''}
+      {ironWords[of.isMeasured.value ? 'measured' : 'allowance'](of.offBy.value)}
+      {of.isHot.value ? ` · ${safetyWords.hotMeasured}` : ''}
     </p>
   </>
 );
 
 /** What is missing of a lost daemon stands over everything already; here only that there is no number. */
-function Missing() {
-  const view = leadPlate.value?.view;
+function Missing({ of }: FigureProps) {
+  const view = of.shown.value?.plates[0].view;
   const fault = view?.kind === 'fault' ? view : null;
   return (
     <div class="figure-missing">

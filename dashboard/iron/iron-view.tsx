@@ -5,7 +5,7 @@ import { difference } from '../parts/unit.ts';
 import { SuspectLine } from '../records/suspect-line.tsx';
 import { DialLine } from './dial-line.tsx';
 import { EvennessLine } from './evenness-line.tsx';
-import { Figure } from './figure.tsx';
+import { Figure, figureOf } from './figure.tsx';
 import { lead, leadIron, leadPlate } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
 import { PlaceQuestions } from './moments/place-questions.tsx';
@@ -24,7 +24,7 @@ export function IronPage() {
   return (
     <div class="iron">
       <section class="iron-now" aria-label={iron.name}>
-        <Figure />
+        <Figure of={leadFigure} />
         <LeadTrust />
         <LeadWords />
         <WorkLine iron={iron} />
@@ -40,6 +40,8 @@ export function IronPage() {
     </div>
   );
 }
+
+const leadFigure = figureOf(lead);
 
 /** Up to the next half kelvin: what is drawn stands still while the band changes by less with every reading. */
 const drawnBandK = computed(() => Math.ceil((leadPlate.value?.probe?.guardBandK ?? 0) * 2) / 2);

@@ -1,4 +1,6 @@
 import type { IronLive, ProbeLive, Standing } from '../../shared/messages/live.ts';
+import type { AtLive } from '../../shared/messages/piece.ts';
+import { whereWords } from '../../shared/words/pieces.ts';
 import { ironWords, phaseWords, placeWords, standingWords, trendWords } from '../../shared/words/standing.ts';
 import { momentText } from './moments/moment-text.ts';
 import type { Plate } from './plate.ts';
@@ -27,11 +29,14 @@ interface SentenceProps {
   readonly iron: IronLive;
   readonly plate: Plate;
   readonly testId: string;
+  /** Whether it says where the iron works; left out: yes. */
+  readonly placed?: boolean;
 }
 
 /** The iron, where it stands, and which way it goes, as one sentence. */
-export function Sentence({ iron, plate, testId }: SentenceProps) {
-  if (plate.view.kind === 'apart') return <ApartSentence iron={iron} testId={testId} />;
+export function Sentence({ iron, plate, testId, placed = true }: SentenceProps) {
+  const where = placed ? workedPlace(iron) : '';
+  if (plate.view.kind === 'apart') return <ApartSentence iron={iron} testId={testId} where={where} />;
   const standing = shownStanding(plate);
   const trend = trendOf(plate.probe, plate);
   return (
@@ -40,13 +45,18 @@ export function Sentence({ iron, plate, testId }: SentenceProps) {
       <strong data-testid={testId} data-kind={standing.kind}>
         {standingText(standing, workedStage(iron))}
       </strong>
-      {trend === null ? '.' : `, ${trend}.`}
+      {trend === null ? '' : `, ${trend}`}
+      {where}.
     </p>
   );
 }
 
+interface ApartSentenceProps extends Pick<SentenceProps, 'iron' | 'testId'> {
+  readonly where: string;
+}
+
 /** The standing of the last check or typed reading, said as one of back then. */
-function ApartSentence({ iron, testId }: Omit<SentenceProps, 'plate'>) {
+function ApartSentence({ iron, testId, where }: ApartSentenceProps) {
   const { check, typed, watched } = iron;
   const standing =
     watched === 'checked' ? check?.last?.standing : watched === 'typed' ? typed?.standing : undefined;
@@ -57,10 +67,20 @@ function ApartSentence({ iron, testId }: Omit<SentenceProps, 'plate'>) {
         {standing === undefined ? '' : `${standingText(standing, workedStage(iron))}, `}
         {momentText(iron)}
       </strong>
-      .
+      {where}.
     </p>
   );
 }
+
+/** Piece, side and area, as far as the user said. */
+export function whereText({ pieceName, sideName, areaName, presumed }: AtLive): string {
+  const where = whereWords.on(pieceName, sideName, areaName);
+  return presumed ? whereWords.presumed(where) : where;
+}
+
+/** An iron on its rest is on no piece, whichever it is taken up for. */
+const workedPlace = ({ at, place }: IronLive): string =>
+  at === null || place === 'on-rest' ? '' : whereWords.at(whereText(at));
 
 const trendOf = (probe: ProbeLive | null, plate: Plate): string | null =>
   plate.view.kind === 'number' && probe !== null && probe.trend !== null ? trendWords[probe.trend] : null;

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type AlarmKey, alarmKinds } from '../../shared/alarm/record.ts';
 import { chooseSourceSchema, markSchema } from '../../shared/messages/command.ts';
 import type { Live } from '../../shared/messages/live.ts';
+import { pieceNoteDraftSchema, workActSchema } from '../../shared/messages/piece.ts';
 import { alarmId } from './stream.ts';
 
 /** What the user asked for, as the page keeps it until the daemon has answered. */
@@ -16,6 +17,9 @@ const askedSchema = z.discriminatedUnion('what', [
   z.strictObject({ what: z.literal('acknowledge'), ...alarm }),
   z.strictObject({ what: z.literal('silence'), ...alarm, forS: z.number() }),
   z.strictObject({ what: z.literal('choose'), choice: chooseSourceSchema }),
+  /** `iron`: the one that was in hand when it was said; null: none was. */
+  z.strictObject({ what: z.literal('work'), iron: id.nullable(), act: workActSchema }),
+  z.strictObject({ what: z.literal('piece-note'), piece: id, note: pieceNoteDraftSchema }),
 ]);
 
 export const commandSchema = z.strictObject({
@@ -23,12 +27,17 @@ export const commandSchema = z.strictObject({
   asked: askedSchema,
   /** What it is, in the words of the moment at which it was asked. */
   words: z.string(),
+  /** The command that it takes back: it goes with that one where that one came to nothing. */
+  takesBack: id.optional(),
 });
 
 export type Asked = z.infer<typeof askedSchema>;
 export type Command = z.infer<typeof commandSchema>;
 
-/** A silence, a choice or a typed reading is meant for the moment; later than this it would mean something else, ms. */
+/**
+ * A silence, a choice or a typed reading is meant for the moment, as are "next" and "undo": later than this it would mean
+ * something else, ms.
+ */
 export const MOMENT_MS = 60_000;
 
 export const isForTheMoment = (asked: Asked): boolean =>
@@ -36,7 +45,15 @@ export const isForTheMoment = (asked: Asked): boolean =>
   asked.what === 'choose' ||
   asked.what === 'typed' ||
   asked.what === 'start' ||
-  asked.what === 'stop';
+  asked.what === 'stop' ||
+  (asked.what === 'work' && (asked.act.kind === 'next' || asked.act.kind === 'undo'));
+
+/** Whether saying it twice is more than saying it once: a piece that is turned over twice lies as it lay. */
+export const addsUp = (asked: Asked): boolean =>
+  asked.what === 'work' && ['next', 'turned', 'lap-done', 'undo'].includes(asked.act.kind);
+
+/** Whether its place among the others counts: on one area, on another, and on the first again are three visits. */
+export const isInTurn = (asked: Asked): boolean => asked.what === 'work';
 
 export interface Post {
   readonly path: string;
@@ -72,6 +89,15 @@ export function postOf(command: Command, live: Live | null): Post | 'changed' {
       };
     case 'choose':
       return { path: '/api/source', body: asked.choice };
+    case 'work': {
+      const iron = asked.iron === null ? {} : { iron: asked.iron };
+      return { path: '/api/work', body: { commandId, ...iron, act: asked.act } };
+    }
+    case 'piece-note':
+      return {
+        path: `/api/pieces/${encodeURIComponent(asked.piece)}/notes`,
+        body: { commandId, note: asked.note },
+      };
   }
 }
 

@@ -17,9 +17,17 @@ const RETRY_MS = 3000;
 let sending = false;
 let retryAtMs = 0;
 
-export function ask(asked: Asked, words: string): void {
-  outbox.value = boxes.ask(outbox.value, { commandId: randomId(), asked, words }, pageMs());
+/**
+ * Asks for something.
+ * @param takesBack the command that it takes back, if it is for one that may come to nothing
+ * @returns the id that it is sent under
+ */
+export function ask(asked: Asked, words: string, takesBack?: string): string {
+  const commandId = randomId();
+  const back = takesBack === undefined ? {} : { takesBack };
+  outbox.value = boxes.ask(outbox.value, { commandId, asked, words, ...back }, pageMs());
   void sendNext();
+  return commandId;
 }
 
 export const discard = (commandId: string): void => {

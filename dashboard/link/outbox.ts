@@ -1,4 +1,4 @@
-import { type Command, isForTheMoment, MOMENT_MS } from './command.ts';
+import { addsUp, type Command, isForTheMoment, isInTurn, MOMENT_MS } from './command.ts';
 
 /** The commands on their way, in the order in which they were asked, and what came of the ones that failed. Pure. */
 export interface Outbox {
@@ -37,21 +37,36 @@ const MOST_NOTICES = 5;
 
 /** Takes a command in. The same thing asked again while it is on its way is one command, not two. */
 export function ask(box: Outbox, command: Command, atMs: number): Outbox {
-  const text = JSON.stringify(command.asked);
-  if (box.waiting.some((one) => JSON.stringify(one.command.asked) === text)) return box;
+  if (isOnItsWay(box, command)) return box;
   if (box.waiting.length >= MOST_WAITING) return withNotice(box, command, 'too-late');
   return { ...box, waiting: [...box.waiting, { command, askedAtMs: atMs, held: false }] };
+}
+
+function isOnItsWay({ waiting }: Outbox, { asked }: Command): boolean {
+  if (addsUp(asked)) return false;
+  const text = JSON.stringify(asked);
+  const among = isInTurn(asked) ? waiting.filter((one) => isInTurn(one.command.asked)).slice(-1) : waiting;
+  return among.some((one) => JSON.stringify(one.command.asked) === text);
 }
 
 export function answered(box: Outbox, commandId: string, answer: Answer): Outbox {
   const one = box.waiting.find((each) => each.command.commandId === commandId);
   if (one === undefined) return box;
   if (answer.kind === 'unsent') return { ...box, waiting: box.waiting.map((w) => (w === one ? hold(w) : w)) };
+  if (answer.kind === 'refused')
+    return withNotice(dropped(box, [commandId]), one.command, 'refused', answer.why);
+  if (answer.kind === 'changed') return withNotice(dropped(box, [commandId]), one.command, 'changed');
   const without = { ...box, waiting: box.waiting.filter((w) => w !== one) };
-  if (answer.kind === 'refused') return withNotice(without, one.command, 'refused', answer.why);
-  if (answer.kind === 'changed') return withNotice(without, one.command, 'changed');
   return answer.kept ? without : withNotice(without, one.command, 'not-kept');
 }
+
+/** Without these, which came to nothing, and without what would have taken them back. */
+const dropped = (box: Outbox, ids: readonly string[]): Outbox => ({
+  ...box,
+  waiting: box.waiting.filter(
+    ({ command }) => !ids.includes(command.commandId) && !ids.includes(command.takesBack ?? ''),
+  ),
+});
 
 const hold = (waiting: Waiting): Waiting => ({ ...waiting, held: true });
 
@@ -61,7 +76,10 @@ export function dropLate(box: Outbox, nowMs: number): Outbox {
     (w) => w.held && isForTheMoment(w.command.asked) && nowMs - w.askedAtMs > MOMENT_MS,
   );
   if (late.length === 0) return box;
-  const kept = { ...box, waiting: box.waiting.filter((w) => !late.includes(w)) };
+  const kept = dropped(
+    box,
+    late.map((w) => w.command.commandId),
+  );
   return late.reduce<Outbox>((next, w) => withNotice(next, w.command, 'too-late'), kept);
 }
 
@@ -76,10 +94,7 @@ export function takeOver(box: Outbox, commands: readonly Command[], atMs: number
   );
 }
 
-export const discard = (box: Outbox, commandId: string): Outbox => ({
-  ...box,
-  waiting: box.waiting.filter((w) => w.command.commandId !== commandId),
-});
+export const discard = (box: Outbox, commandId: string): Outbox => dropped(box, [commandId]);
 
 export const dismiss = (box: Outbox, id: number): Outbox => ({
   ...box,

@@ -19,6 +19,11 @@ export const hatches = [
   'simulated',
   /** Something is missing: no reading, not kept. */
   'missing',
+  /** Stages reached, the hotter the denser. */
+  'stage-1',
+  'stage-2',
+  'stage-3',
+  'stage-4',
 ] as const;
 export type HatchName = (typeof hatches)[number];
 
@@ -28,7 +33,7 @@ interface Tile {
   readonly path: string;
 }
 
-const tiles: Readonly<Record<HatchName, Tile>> = {
+export const tiles: Readonly<Record<HatchName, Tile>> = {
   band: { size: 10, path: 'M-2 12 L12 -2 M-2 2 L2 -2 M8 12 L12 8' },
   working: { size: 6, path: 'M-2 8 L8 -2 M-2 2 L2 -2 M4 8 L8 4' },
   beyond: { size: 8, path: 'M-2 10 L10 -2 M-2 2 L2 -2 M6 10 L10 6 M-2 -2 L10 10 M6 -2 L10 2 M-2 6 L2 10' },
@@ -38,6 +43,10 @@ const tiles: Readonly<Record<HatchName, Tile>> = {
   know: { size: 12, path: 'M-1 6 H13' },
   simulated: { size: 28, path: 'M-7 -7 L35 35 M-7 21 L7 35 M21 -7 L35 7' },
   missing: { size: 14, path: 'M7 3 V11 M3 7 H11' },
+  'stage-1': { size: 20, path: 'M-5 25 L25 -5 M-5 5 L5 -5 M15 25 L25 15' },
+  'stage-2': { size: 9, path: 'M-2 11 L11 -2 M-2 2 L2 -2 M7 11 L11 7' },
+  'stage-3': { size: 9, path: 'M-2 11 L11 -2 M-2 2 L2 -2 M7 11 L11 7 M-2 -2 L11 11 M7 -2 L11 2 M-2 7 L2 11' },
+  'stage-4': { size: 5, path: 'M-1 6 L6 -1 M-1 1 L1 -1 M4 6 L6 4 M-1 -1 L6 6 M4 -1 L6 1 M-1 4 L1 6' },
 };
 
 /** The patterns themselves; stands once on the page, takes no room. */

@@ -78,6 +78,6 @@ export const keyWords = {
   acknowledge: 'acknowledges the first alarm',
   silence: 'silences the first alarm for 60 s',
   tab: 'goes from target to target; Enter or Space presses it',
-  on: 'Single keys A and S are on',
-  off: 'Single keys A and S are off',
+  on: 'Single keys are on',
+  off: 'Single keys are off',
 } as const;

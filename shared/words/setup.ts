@@ -3,6 +3,7 @@
 export const navWords = {
   name: 'Views',
   iron: 'Iron',
+  piece: 'Piece',
   records: 'Records',
   setup: 'Setup',
   unsaved: 'not saved',
@@ -196,7 +197,7 @@ export const screenSetupWords = {
   looks: { system: 'As the system', light: 'Light', dark: 'Dark' },
   pedal: 'Foot pedal',
   pedalMeans:
-    'A pedal that sends a key, as they do when plugged in like a keyboard. Pressing it acknowledges the first alarm.',
+    'A pedal that sends a key, as they do when plugged in like a keyboard. Pressing it acknowledges the first alarm; where none stands and a piece is in hand, it says “next”, on every view but this one. Two presses at once undo the last mark.',
   noPedal: 'No pedal has been taught to this screen.',
   teach: 'Teach the pedal',
   press: 'Press the pedal now.',

@@ -22,9 +22,10 @@ export class Bench {
   }
 
   /** A page before a daemon that says `live`; what goes wrong in it is collected. */
-  async show(live: Live, options: BrowserContextOptions & { readonly before?: string } = {}): Promise<Shown> {
-    const { before, ...rest } = options;
+  async show(live: Live, options: ShowOptions = {}): Promise<Shown> {
+    const { before, hash = '', arrange, ...rest } = options;
     const daemon = new FakeDaemon(pages, live);
+    arrange?.(daemon);
     await daemon.start();
     const context = await this.#browser.newContext({ viewport: { width: 1024, height: 768 }, ...rest });
     const page = await context.newPage();
@@ -40,7 +41,7 @@ export class Bench {
       await daemon.stop();
     });
     const connected = page.waitForEvent('websocket');
-    await page.goto(daemon.address);
+    await page.goto(`${daemon.address}/${hash}`);
     const socket = await connected;
     await page.locator('main > *').first().waitFor();
     const change = async (next: Live): Promise<void> => {
@@ -62,6 +63,15 @@ export class Bench {
     await this.clear();
     await this.#browser.close();
   }
+}
+
+export interface ShowOptions extends BrowserContextOptions {
+  /** A script that runs before the page's own. */
+  readonly before?: string;
+  /** The view to begin with, for example `#piece`. */
+  readonly hash?: string;
+  /** What the daemon has before the page is opened. */
+  readonly arrange?: (daemon: FakeDaemon) => void;
 }
 
 export interface Shown {

@@ -3,8 +3,10 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { type WebSocket, WebSocketServer } from 'ws';
+import type { Item } from '../../../shared/messages/items.ts';
 import type { Live } from '../../../shared/messages/live.ts';
 import type { StreamMessage } from '../../../shared/messages/stream.ts';
+import { type Answer, FakePieces } from './fake-pieces.ts';
 
 /** A stand-in for the daemon: serves the built page and says on the stream what a test wants said. */
 
@@ -14,7 +16,7 @@ export interface Posted {
 }
 
 /** What the stand-in answers to a command; null: it hangs up without an answer. */
-export type Answering = (posted: Posted) => { readonly status: number; readonly body: unknown } | null;
+export type Answering = (posted: Posted) => Answer | null;
 
 type Said = StreamMessage extends infer M
   ? M extends StreamMessage
@@ -34,9 +36,19 @@ const types: Readonly<Record<string, string>> = {
 const policy = "default-src 'self'; script-src 'self'; style-src 'self'; connect-src 'self'; base-uri 'none'";
 
 export const agreeing: Answering = ({ path, body }) =>
-  path === '/api/source'
+  path === '/api/source' || path.endsWith('/notes')
     ? { status: 204, body: null }
     : { status: 200, body: { commandId: body['commandId'], session: null, kept: true } };
+
+async function bodyOf(request: IncomingMessage): Promise<Posted['body']> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of request) chunks.push(chunk as Buffer);
+  return JSON.parse(Buffer.concat(chunks).toString('utf8'));
+}
+
+const answer = (response: ServerResponse, { status, body }: Answer): void => {
+  response.writeHead(status, { 'content-type': 'application/json' }).end(JSON.stringify(body));
+};
 
 export class FakeDaemon {
   readonly posted: Posted[] = [];
@@ -44,6 +56,11 @@ export class FakeDaemon {
   /** What pages have said over the stream. */
   readonly heard: string[] = [];
   answering: Answering = agreeing;
+  readonly pieces = new FakePieces();
+  /** How often pages have told of somebody's presence. */
+  presences = 0;
+  /** Areas suspect, as the book has them. */
+  items: readonly Item[] = [];
   #http: Server | null = null;
   #sockets: WebSocketServer | null = null;
   #beats: ReturnType<typeof setInterval> | undefined;
@@ -117,22 +134,25 @@ export class FakeDaemon {
 
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const path = new URL(request.url ?? '/', 'http://page').pathname;
+    const pieces = this.pieces.get(path);
     if (request.method === 'POST') await this.#take(path, request, response);
-    else if (path === '/api/items') response.end(JSON.stringify({ items: [] }));
+    else if (request.method === 'PUT') answer(response, this.pieces.put(path, await bodyOf(request)));
+    else if (pieces !== null) answer(response, pieces);
+    else if (path === '/api/items') response.end(JSON.stringify({ items: this.items }));
     else await this.#giveFile(path, response);
   }
 
   async #take(path: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const chunks: Buffer[] = [];
-    for await (const chunk of request) chunks.push(chunk as Buffer);
-    const posted = { path, body: JSON.parse(Buffer.concat(chunks).toString('utf8')) };
+    const posted = { path, body: await bodyOf(request) };
+    if (path === '/api/presence') {
+      this.presences += 1;
+      response.writeHead(204).end();
+      return;
+    }
     this.posted.push(posted);
-    const answer = this.answering(posted);
-    if (answer === null) request.socket.destroy();
-    else
-      response
-        .writeHead(answer.status, { 'content-type': 'application/json' })
-        .end(JSON.stringify(answer.body));
+    const answered = this.answering(posted);
+    if (answered === null) request.socket.destroy();
+    else answer(response, answered);
   }
 
   async #giveFile(path: string, response: ServerResponse): Promise<void> {

@@ -7,8 +7,10 @@ import {
   dismiss,
   dropLate,
   emptyOutbox,
+  type Outbox,
   takeOver,
 } from '../../../../dashboard/link/outbox.ts';
+import type { WorkAct } from '../../../../shared/messages/piece.ts';
 import { alarm, iron, live, probe, SESSION } from '../../../fixtures/scenes.ts';
 
 const since = '2026-03-04T13:19:18Z';
@@ -70,6 +72,57 @@ describe('what is on its way to the daemon', () => {
 
   it('can be taken back', () => {
     expect(discard(ask(emptyOutbox, command(mark), 0), 'c1').waiting).toEqual([]);
+  });
+});
+
+describe('what is said of the work', () => {
+  const act = (said: WorkAct): Asked => ({ what: 'work', iron: 'big', act: said });
+  const next = act({ kind: 'next' });
+  const undo = act({ kind: 'undo' });
+  const area = (id: string) => act({ kind: 'area', area: id });
+  const ids = (box: Outbox) => box.waiting.map((w) => w.command.commandId);
+  const all = (asked: readonly Asked[]): Outbox =>
+    asked.reduce((box, one, i) => ask(box, command(one, `c${i}`), 0), emptyOutbox);
+
+  it('counts each time where each press is another step, and in its turn where it is a place', () => {
+    expect(ids(all([next, next, act({ kind: 'turned' }), act({ kind: 'turned' }), undo, undo]))).toHaveLength(
+      6,
+    );
+    expect(ids(all([area('a'), area('b'), area('a')]))).toEqual(['c0', 'c1', 'c2']);
+    expect(ids(all([area('a'), area('a')]))).toEqual(['c0']);
+    // Another command between them is no other place.
+    expect(ids(all([area('a'), silence, area('a')]))).toEqual(['c0', 'c1']);
+  });
+
+  it('takes back nothing where what it would have taken back came to nothing', () => {
+    const box = ask(ask(all([next]), { ...command(undo, 'u0'), takesBack: 'c0' }, 0), command(undo, 'u1'), 0);
+    expect(ids(answered(box, 'c0', { kind: 'refused', why: 'No piece is in hand.' }))).toEqual(['u1']);
+    expect(ids(discard(box, 'c0'))).toEqual(['u1']);
+    expect(ids(answered(box, 'c0', { kind: 'done', kept: true }))).toEqual(['u0', 'u1']);
+  });
+
+  it('is kept while the daemon is gone, but for "next" and "undo", which mean the moment', () => {
+    const box = all([next, area('a'), act({ kind: 'lap-done' }), undo]);
+    const held = ids(box).reduce((b, id) => answered(b, id, { kind: 'unsent' }), box);
+    const late = dropLate(held, MOMENT_MS + 1);
+    expect(ids(late)).toEqual(['c1', 'c2']);
+    expect(late.notices.map((n) => n.kind)).toEqual(['too-late', 'too-late']);
+  });
+
+  it('goes to the iron that was in hand, and a note to its piece', () => {
+    expect(postOf(command(area('a')), null)).toEqual({
+      path: '/api/work',
+      body: { commandId: 'c1', iron: 'big', act: { kind: 'area', area: 'a' } },
+    });
+    expect(postOf(command({ what: 'work', iron: null, act: { kind: 'next' } }), null)).toEqual({
+      path: '/api/work',
+      body: { commandId: 'c1', act: { kind: 'next' } },
+    });
+    const note = { kind: 'tight', side: 1, by: 'Anna Berg' } as const;
+    expect(postOf(command({ what: 'piece-note', piece: 'left flap', note }), null)).toEqual({
+      path: '/api/pieces/left%20flap/notes',
+      body: { commandId: 'c1', note },
+    });
   });
 });
 

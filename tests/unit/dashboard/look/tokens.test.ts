@@ -90,7 +90,7 @@ describe('the other style sheets', () => {
   it.each(others)('%s names no colour and no size of its own', (file) => {
     const rules = read(file)
       .replace(/var\(--[\w-]+(, 0)?\)/g, '')
-      .replace(/@media[^{]*/g, '');
+      .replace(/@(media|container)[^{]*/g, '');
     expect(rules.match(/#[0-9a-f]{3,8}\b|\b(rgb|hsl|oklch|color-mix)\w*\(/gi)).toBeNull();
     expect(rules.match(/\b\d*\.?\d+(px|rem|vw|vh|dvh|svh|cqi|pt|ch|s|ms)\b/g)).toBeNull();
     expect(
@@ -112,6 +112,13 @@ describe('the other style sheets', () => {
     expect(
       [...new Set(widths.map(([, width]) => width))].filter((w) => !['34rem', '64rem'].includes(w ?? '')),
     ).toEqual([]);
+  });
+
+  it('ask how wide a part is only at the widths that the tokens name', () => {
+    const widths = others.flatMap((file) => [
+      ...read(file).matchAll(/@container \((?:min|max)-width: ([^)]+)\)/g),
+    ]);
+    expect([...new Set(widths.map(([, width]) => width))]).toEqual(['8rem', '6rem']);
   });
 
   it('leave no token unused', () => {

@@ -1,0 +1,147 @@
+import { useState } from 'preact/hooks';
+import type { Balance as BalanceAnswer } from '../../shared/messages/piece.ts';
+import { otherSide, type Piece, type SideId, sideIds } from '../../shared/piece/piece.ts';
+import { balanceWords, orderWords, pieceItemWords, workCommandWords } from '../../shared/words/pieces.ts';
+import { viewOnly } from '../link/daemon.ts';
+import { Note } from '../parts/note.tsx';
+import { Target } from '../parts/target.tsx';
+import { temperature } from '../parts/unit.ts';
+import { openItems, sessionAddress } from '../records/book.ts';
+import { sessionTimes } from '../records/times.ts';
+import { PersonForm } from './person-form.tsx';
+import { heats } from './pieces.ts';
+import { note } from './say.ts';
+
+/** How the piece stands as a whole: which side or end is ahead, what would be out of order, what has to be examined. */
+
+/** "2" or "1.5". */
+export const lapsText = (laps: number): string => String(Math.round(laps * 10) / 10);
+
+export function Balance({ piece }: { readonly piece: Piece }) {
+  const balance = heats.value[piece.id]?.balance;
+  return balance === undefined ? null : (
+    <p class="balance" data-testid="balance" data-kind={balance.kind}>
+      {balanceText(piece, balance)}
+    </p>
+  );
+}
+
+function balanceText(piece: Piece, balance: BalanceAnswer): string {
+  if (balance.kind === 'even') return balanceWords.even;
+  if (balance.kind === 'not-compared') return balanceWords[balance.why];
+  const { side, what } = balance;
+  const name = sideName(piece, side);
+  const laps = balanceWords.laps(lapsText(balance.byLaps));
+  if (what === 'side') return balanceWords.sideAhead(name, laps, sideName(piece, otherSide(piece, side)));
+  const ends = [endName(piece, side, 'first'), endName(piece, side, 'last')] as const;
+  const [ahead, behind] = what === 'first-end' ? ends : [ends[1], ends[0]];
+  return balanceWords.endAhead(ahead, name, laps, behind);
+}
+
+const sideName = (piece: Piece, side: SideId | null): string =>
+  (side === null ? undefined : piece.sides[side - 1]) ?? balanceWords.otherSide;
+
+/** By the area that makes up an end where that is one, else as it is drawn. */
+function endName(piece: Piece, side: SideId, end: 'first' | 'last'): string {
+  const cloth = piece.areas.filter((area) => area.side === side && area.kind === 'cloth');
+  const edge = (area: (typeof cloth)[number]): number =>
+    end === 'first' ? area.column : -(area.column + area.columns);
+  const outermost = Math.min(...cloth.map(edge));
+  const [only, ...others] = cloth.filter((area) => edge(area) === outermost);
+  if (only !== undefined && others.length === 0) return only.name;
+  return end === 'first' ? balanceWords.firstEnd : balanceWords.lastEnd;
+}
+
+/** No hotter on one side before the other has had its own first shrink; and who overruled that. */
+export function OrderNotes({ piece }: { readonly piece: Piece }) {
+  const heat = heats.value[piece.id];
+  if (heat === undefined) return null;
+  const { overruled } = heat;
+  if (overruled !== null)
+    return (
+      <p data-testid="overruled">
+        {orderWords.overruled(
+          overruled.by,
+          overruled.why,
+          sessionTimes('').dateTime(Date.parse(overruled.at)),
+        )}
+      </p>
+    );
+  return (
+    <>
+      {sideIds.map((side) => {
+        const capC = heat.sides[side - 1]?.capC ?? null;
+        return capC === null ? null : <OrderNote key={side} piece={piece} side={side} capC={capC} />;
+      })}
+    </>
+  );
+}
+
+interface OrderNoteProps {
+  readonly piece: Piece;
+  readonly side: SideId;
+  readonly capC: number;
+}
+
+function OrderNote({ piece, side, capC }: OrderNoteProps) {
+  const [asked, setAsked] = useState(false);
+  const name = sideName(piece, side);
+  const other = sideName(piece, otherSide(piece, side));
+  return (
+    <Note hatch="act-soon" testId="order">
+      <p>{orderWords.cap(temperature(capC), name, other)}</p>
+      {viewOnly.value ? null : asked ? (
+        <PersonForm
+          label={orderWords.overrule}
+          send={orderWords.send}
+          reason={{ label: orderWords.reason, missing: orderWords.reasonMissing }}
+          onNever={() => setAsked(false)}
+          onSend={(by, why) => {
+            note(piece.id, { kind: 'overruled', by, why }, workCommandWords.overruled(by));
+            setAsked(false);
+          }}
+        />
+      ) : (
+        <Target onPress={() => setAsked(true)}>{orderWords.overrule}</Target>
+      )}
+    </Note>
+  );
+}
+
+/** Open items of this piece, each with its place in the trace. */
+export function Items({ id }: { readonly id: string }) {
+  const suspects = heats.value[id]?.suspects ?? [];
+  if (suspects.length === 0) return null;
+  return (
+    <Note hatch="beyond" testId="piece-items">
+      <div>
+        <strong>{pieceItemWords.title(suspects.length)}</strong>
+        <ul>
+          {suspects.map((item) => (
+            <li key={item}>
+              <ItemLink id={item} />
+            </li>
+          ))}
+        </ul>
+        <p class="quiet">{pieceItemWords.toRecords}</p>
+      </div>
+    </Note>
+  );
+}
+
+function ItemLink({ id }: { readonly id: string }) {
+  const item = openItems.value.find((one) => one.id === id);
+  if (item === undefined)
+    return (
+      <a class="way" href="#records">
+        {pieceItemWords.unknown}
+      </a>
+    );
+  const when = sessionTimes('').dateTime(Date.parse(item.over.utc));
+  const peak = item.peakC === null ? item.iron.name : temperature(item.peakC);
+  return (
+    <a class="way" href={sessionAddress(item.session, item.over.sessionMs + item.lengthMs / 2)}>
+      {pieceItemWords.link(peak, when)}
+    </a>
+  );
+}
