@@ -50,7 +50,7 @@ const VisitList = ({ title, piece, visits }: VisitListProps) => (
     {visits.length === 0 ? <p class="quiet">{visitWords.none}</p> : null}
     <ul class="visit-list">
       {visits.map((visit) => (
-        <li key={`${visit.session} ${visit.fromMs}`} data-testid="visit">
+        <li key={`${visit.session} ${visit.n}`} data-testid="visit">
           <VisitLine piece={piece} visit={visit} />
         </li>
       ))}
@@ -162,8 +162,8 @@ function Correction({ piece, visit, name, onDone }: CorrectionProps) {
         onNever={onDone}
         onSend={(by) => {
           const to = side === null ? null : { side, area: area === WHOLE ? null : area };
-          const { session, fromMs } = visit;
-          note(piece.id, { kind: 'corrected', session, fromMs, to, by }, workCommandWords.corrected(by));
+          const { session, n } = visit;
+          note(piece.id, { kind: 'corrected', session, visit: n, to, by }, workCommandWords.corrected(by));
           onDone();
         }}
       />

@@ -181,7 +181,7 @@ describe('what is said of the work', () => {
           {
             kind: 'corrected',
             session: '019cb8f0-7a00-7000-8000-000000000001',
-            fromMs: 240_000,
+            visit: 3,
             to: { side: 2, area: '2-cloth-r1c7' },
             by: 'Anna Berg',
           },
