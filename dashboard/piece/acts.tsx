@@ -42,13 +42,13 @@ function NextTarget({ piece, canMark }: { readonly piece: Piece; readonly canMar
   return (
     <Target main disabled={!canMark} onPress={next} testId="next">
       <Named letter={workKeys.next}>{actWords.next}</Named>
-      <small>{proposedText(piece, proposed)}</small>
+      <small>{canMark ? proposedText(piece, proposed) : ''}</small>
     </Target>
   );
 }
 
 function proposedText(piece: Piece, proposed: PieceHeat['next']): ComponentChildren {
-  if (proposed === null) return actWords.noNext;
+  if (proposed === null) return handIron.value?.stageId == null ? actWords.noStage : actWords.noNext;
   const name = piece.areas.find((area) => area.id === proposed.area)?.name ?? proposed.area;
   const side = piece.sides.length < 2 ? '' : `, ${piece.sides[proposed.side - 1] ?? ''}`;
   return (

@@ -1,3 +1,4 @@
+import type { IronLive } from '../../shared/messages/live.ts';
 import { actWords } from '../../shared/words/pieces.ts';
 import { ironWords } from '../../shared/words/standing.ts';
 import { Figure, figureOf } from '../iron/figure.tsx';
@@ -5,7 +6,7 @@ import { Sentence, WorkLine } from '../iron/sentence.tsx';
 import { situation, viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { handIron, handView, inHand, isInHand } from './bench.ts';
-import { offWork, onWork, takeUp } from './say.ts';
+import { offWork, onWork, stage, takeUp } from './say.ts';
 
 const handFigure = figureOf(handView);
 
@@ -28,6 +29,7 @@ export function HandMore() {
   if (iron === null) return null;
   return (
     <div class="hand-more">
+      {viewOnly.value ? null : <Stages iron={iron} />}
       <WorkLine iron={iron} />
       {viewOnly.value ? null : (
         <div class="choice-row" role="group" aria-label={ironWords.choosePlace}>
@@ -52,6 +54,17 @@ export function HandMore() {
     </div>
   );
 }
+
+/** By name: what its band is stands on the Iron view. */
+const Stages = ({ iron }: { readonly iron: IronLive }) => (
+  <div class="choice-row" role="group" aria-label={actWords.stages} data-testid="stages">
+    {iron.schedule.stages.map(({ id, name }) => (
+      <Target key={id} chosen={iron.stageId === id} onPress={() => stage(id, name)}>
+        {name}
+      </Target>
+    ))}
+  </div>
+);
 
 function HandSentence() {
   const view = handView.value;

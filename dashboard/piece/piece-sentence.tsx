@@ -4,8 +4,9 @@ import { dwellWords, whereWords } from '../../shared/words/pieces.ts';
 import { whereText } from '../iron/sentence.tsx';
 import { Note } from '../parts/note.tsx';
 import { at, isInHand } from './bench.ts';
+import { heats } from './pieces.ts';
 
-/** Piece, side, area, and the stage that this visit has reached. */
+/** Piece, side, area, and the stage that this visit has reached, or before it the area. */
 export function PieceSentence({ piece }: { readonly piece: Piece }) {
   const now = at.value;
   if (now === null || !isInHand.value)
@@ -14,7 +15,9 @@ export function PieceSentence({ piece }: { readonly piece: Piece }) {
         {piece.name}
       </h2>
     );
-  const reached = now.reached === null ? whereWords.noneReached : whereWords.reached(now.reached);
+  const had = now.area === null ? undefined : heats.value[piece.id]?.areas[now.area];
+  const stage = now.reached ?? had?.reached?.name ?? null;
+  const reached = stage === null ? whereWords.noneReached : whereWords.reached(stage);
   return (
     <h2 class="sentence" data-testid="piece-sentence">
       {whereText(now)}: <strong>{reached}</strong>.

@@ -30,6 +30,8 @@ export const lapDone = (): void => void say({ kind: 'lap-done' }, words.lapDone)
 export const onRest = (): void => void say({ kind: 'on-rest' }, words.onRest);
 export const onWork = (): void => void say({ kind: 'on-work' }, words.onWork);
 export const offWork = (): void => void say({ kind: 'off-work' }, words.offWork);
+export const stage = (stageId: string | null, name: string): void =>
+  void say({ kind: 'stage', stageId }, words.stage(name));
 export const undo = (): void => void say({ kind: 'undo' }, words.undo);
 /** Takes back a "next" that is on its way; where that came to nothing, so does this. */
 export const undoNext = (commandId: string): void => void say({ kind: 'undo' }, words.undoNext, commandId);

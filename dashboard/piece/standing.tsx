@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Balance as BalanceAnswer } from '../../shared/messages/piece.ts';
-import { otherSide, type Piece, type SideId, sideIds } from '../../shared/piece/piece.ts';
+import { otherSide, type Piece, type SideId } from '../../shared/piece/piece.ts';
 import { balanceWords, orderWords, pieceItemWords, workCommandWords } from '../../shared/words/pieces.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
@@ -8,6 +8,7 @@ import { Target } from '../parts/target.tsx';
 import { temperature } from '../parts/unit.ts';
 import { openItems, sessionAddress } from '../records/book.ts';
 import { sessionTimes } from '../records/times.ts';
+import { at, handIron, isInHand } from './bench.ts';
 import { PersonForm } from './person-form.tsx';
 import { heats } from './pieces.ts';
 import { note } from './say.ts';
@@ -52,7 +53,7 @@ function endName(piece: Piece, side: SideId, end: 'first' | 'last'): string {
   return end === 'first' ? balanceWords.firstEnd : balanceWords.lastEnd;
 }
 
-/** No hotter on one side before the other has had its own first shrink; and who overruled that. */
+/** No hotter on the side that is up before the other has had its own first shrink; and who overruled that. */
 export function OrderNotes({ piece }: { readonly piece: Piece }) {
   const heat = heats.value[piece.id];
   if (heat === undefined) return null;
@@ -67,14 +68,16 @@ export function OrderNotes({ piece }: { readonly piece: Piece }) {
         )}
       </p>
     );
-  return (
-    <>
-      {sideIds.map((side) => {
-        const capC = heat.sides[side - 1]?.capC ?? null;
-        return capC === null ? null : <OrderNote key={side} piece={piece} side={side} capC={capC} />;
-      })}
-    </>
-  );
+  const side = isInHand.value ? (at.value?.side ?? null) : null;
+  const capC = side === null ? null : (heat.sides[side - 1]?.capC ?? null);
+  return side === null || capC === null ? null : <OrderNote piece={piece} side={side} capC={capC} />;
+}
+
+/** Whether the stage that is being worked is one for later: until then the order is only to be known. */
+function isTooEarly(capC: number): boolean {
+  const iron = handIron.value;
+  const stage = iron?.schedule.stages.find(({ id }) => id === iron.stageId);
+  return stage !== undefined && stage.lowC >= capC;
 }
 
 interface OrderNoteProps {
@@ -87,9 +90,16 @@ function OrderNote({ piece, side, capC }: OrderNoteProps) {
   const [asked, setAsked] = useState(false);
   const name = sideName(piece, side);
   const other = sideName(piece, otherSide(piece, side));
+  const words = orderWords.cap(temperature(capC), name, other);
+  if (!isTooEarly(capC))
+    return (
+      <p class="quiet" data-testid="order">
+        {words}
+      </p>
+    );
   return (
     <Note hatch="act-soon" testId="order">
-      <p>{orderWords.cap(temperature(capC), name, other)}</p>
+      <p>{words}</p>
       {viewOnly.value ? null : asked ? (
         <PersonForm
           label={orderWords.overrule}

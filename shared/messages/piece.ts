@@ -29,6 +29,7 @@ export const pieceWriteSchema = pieceDraftSchema.safeExtend({
  * - `in-hand`: this iron was taken up, the others stand on their rests
  * - `off-work`: lifted off, but not on its rest
  * - `undo`: the last of these was a mistake
+ * - `stage`: the stage that is being worked; it is chosen anew rather than undone
  */
 export const workActSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('piece'), piece: z.string().max(64), side: sideIdSchema.optional() }),
@@ -41,6 +42,7 @@ export const workActSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('off-work') }),
   z.strictObject({ kind: z.literal('on-rest') }),
   z.strictObject({ kind: z.literal('undo') }),
+  z.strictObject({ kind: z.literal('stage'), stageId: z.string().max(64).nullable() }),
 ]);
 export const workCommandSchema = z.strictObject({
   commandId,

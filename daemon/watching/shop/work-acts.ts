@@ -80,6 +80,8 @@ export class WorkActs {
         return this.#onNext(watch);
       case 'turned':
         return this.#turn(watch);
+      case 'stage':
+        return act;
       case 'lap-done':
       case 'undo':
         return { kind: act.kind };

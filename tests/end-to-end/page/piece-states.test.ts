@@ -1,6 +1,12 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { heatWithNotes, item, type PieceSceneName, pieceScenes } from '../../fixtures/piece-scenes.ts';
-import { aileronHeat, demoPieces, wingHeat } from '../../fixtures/pieces.ts';
+import {
+  atBench,
+  heatWithNotes,
+  item,
+  type PieceSceneName,
+  pieceScenes,
+} from '../../fixtures/piece-scenes.ts';
+import { aileronHeat, demoPieces, onAileron, wingHeat } from '../../fixtures/pieces.ts';
 import { violations } from '../support/axe.ts';
 import { Bench, type Shown, type ShowOptions } from './bench.ts';
 
@@ -54,11 +60,7 @@ describe.each(looks)('at %s', (_, options) => {
     }
     const { daemon, page, change } = shown;
     daemon.pieces.keep([], [heatWithNotes]);
-    const { live } = pieceScenes['in hand'];
-    await change({
-      ...live,
-      situation: { ...live.situation, work: { ...live.situation.work, heatRevision: 2 } },
-    });
+    await change(atBench(onAileron(), { heatRevision: 2 }, 252, 'final'));
     await page.getByTestId('order').waitFor();
     await page.getByRole('button', { name: 'Overrule the order' }).click();
     found['order and items'] = await wrongWith(shown);

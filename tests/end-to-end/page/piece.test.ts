@@ -155,7 +155,7 @@ describe('what is said of the work', () => {
   it('notes: tight by whom, overruled by whom and why, a visit put right', async () => {
     const { page, daemon, change } = await atPiece();
     daemon.pieces.keep([], [heatWithNotes]);
-    await change(atBench(onAileron(), { heatRevision: 2 }));
+    await change(atBench(onAileron(), { heatRevision: 2 }, 252, 'final'));
     await page.getByTestId('order').waitFor();
     expect(await page.getByTestId('order').innerText()).toContain('No hotter than 265 °F on upper side');
     expect(await page.getByTestId('side-1').innerText()).toContain('Tight, says Anna Berg');

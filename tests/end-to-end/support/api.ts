@@ -1,6 +1,8 @@
 import { outcomeSchema, problemSchema } from '../../../shared/messages/command.ts';
 import { healthSchema } from '../../../shared/messages/health.ts';
+import { itemListSchema } from '../../../shared/messages/items.ts';
 import { type AlarmLive, type Live, liveSchema, type ProbeLive } from '../../../shared/messages/live.ts';
+import { pieceHeatSchema, pieceListSchema } from '../../../shared/messages/piece.ts';
 import {
   type FindingAnswer,
   findingListSchema,
@@ -88,6 +90,18 @@ export class Api {
 
   async schedules() {
     return scheduleListSchema.parse(await this.#get('/api/schedules')).schedules;
+  }
+
+  async pieces() {
+    return pieceListSchema.parse(await this.#get('/api/pieces')).pieces;
+  }
+
+  async heat(piece: string) {
+    return pieceHeatSchema.parse(await this.#get(`/api/pieces/${piece}/heat`));
+  }
+
+  async items() {
+    return itemListSchema.parse(await this.#get('/api/items')).items;
   }
 
   post(path: string, body: unknown): Promise<Answer> {

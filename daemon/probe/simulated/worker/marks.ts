@@ -7,7 +7,7 @@ import type { Mistakes, WorkIronId } from './worker.ts';
 export interface SaidMark {
   readonly atS: number;
   readonly iron: WorkIronId;
-  readonly act: WorkAct | { readonly kind: 'stage'; readonly stageId: string };
+  readonly act: WorkAct;
 }
 
 /** How long after the deed the mark comes, s: one finger is free at most. Invented. */
