@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
-import { balanceWords, tightWords, workCommandWords } from '../../shared/words/pieces.ts';
+import { balanceWords } from '../../shared/words/balance.ts';
+import { tightWords, workCommandWords } from '../../shared/words/pieces.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { sessionTimes } from '../records/times.ts';
 import { PersonForm } from './person-form.tsx';
 import { heats } from './pieces.ts';
 import { note } from './say.ts';
-import { lapsText } from './standing.tsx';
 
 /** "Covered", which is ours to say, and "tight", which only a named person says. */
 export function SideLine({ piece, side }: { readonly piece: Piece; readonly side: SideId }) {
@@ -20,7 +20,7 @@ export function SideLine({ piece, side }: { readonly piece: Piece; readonly side
       <p>
         {heat.reached === null
           ? tightWords.notCovered
-          : tightWords.covered(heat.reached.name, balanceWords.laps(lapsText(heat.laps)))}
+          : tightWords.covered(heat.reached.name, balanceWords.laps(heat.laps))}
       </p>
       {heat.tight === null ? null : (
         <p>

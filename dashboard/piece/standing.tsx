@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
+import { imbalanceText } from '../../shared/heat/work/imbalance.ts';
 import type { Balance as BalanceAnswer } from '../../shared/messages/piece.ts';
 import { otherSide, type Piece, type SideId } from '../../shared/piece/piece.ts';
-import { balanceWords, orderWords, pieceItemWords, workCommandWords } from '../../shared/words/pieces.ts';
+import { balanceWords } from '../../shared/words/balance.ts';
+import { orderWords, pieceItemWords, workCommandWords } from '../../shared/words/pieces.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
@@ -15,9 +17,6 @@ import { note } from './say.ts';
 
 /** How the piece stands as a whole: which side or end is ahead, what would be out of order, what has to be examined. */
 
-/** "2" or "1.5". */
-export const lapsText = (laps: number): string => String(Math.round(laps * 10) / 10);
-
 export function Balance({ piece }: { readonly piece: Piece }) {
   const balance = heats.value[piece.id]?.balance;
   return balance === undefined ? null : (
@@ -27,31 +26,10 @@ export function Balance({ piece }: { readonly piece: Piece }) {
   );
 }
 
-function balanceText(piece: Piece, balance: BalanceAnswer): string {
-  if (balance.kind === 'even') return balanceWords.even;
-  if (balance.kind === 'not-compared') return balanceWords[balance.why];
-  const { side, what } = balance;
-  const name = sideName(piece, side);
-  const laps = balanceWords.laps(lapsText(balance.byLaps));
-  if (what === 'side') return balanceWords.sideAhead(name, laps, sideName(piece, otherSide(piece, side)));
-  const ends = [endName(piece, side, 'first'), endName(piece, side, 'last')] as const;
-  const [ahead, behind] = what === 'first-end' ? ends : [ends[1], ends[0]];
-  return balanceWords.endAhead(ahead, name, laps, behind);
-}
-
-const sideName = (piece: Piece, side: SideId | null): string =>
-  (side === null ? undefined : piece.sides[side - 1]) ?? balanceWords.otherSide;
-
-/** By the area that makes up an end where that is one, else as it is drawn. */
-function endName(piece: Piece, side: SideId, end: 'first' | 'last'): string {
-  const cloth = piece.areas.filter((area) => area.side === side && area.kind === 'cloth');
-  const edge = (area: (typeof cloth)[number]): number =>
-    end === 'first' ? area.column : -(area.column + area.columns);
-  const outermost = Math.min(...cloth.map(edge));
-  const [only, ...others] = cloth.filter((area) => edge(area) === outermost);
-  if (only !== undefined && others.length === 0) return only.name;
-  return end === 'first' ? balanceWords.firstEnd : balanceWords.lastEnd;
-}
+const balanceText = (piece: Piece, balance: BalanceAnswer): string =>
+  balance.kind === 'ahead'
+    ? balanceWords.ahead(imbalanceText(piece, balance))
+    : balanceWords[balance.kind === 'even' ? 'even' : balance.why];
 
 /** No hotter on the side that is up before the other has had its own first shrink; and who overruled that. */
 export function OrderNotes({ piece }: { readonly piece: Piece }) {
@@ -88,8 +66,8 @@ interface OrderNoteProps {
 
 function OrderNote({ piece, side, capC }: OrderNoteProps) {
   const [asked, setAsked] = useState(false);
-  const name = sideName(piece, side);
-  const other = sideName(piece, otherSide(piece, side));
+  const name = piece.sides[side - 1] ?? '';
+  const other = piece.sides[(otherSide(piece, side) ?? side) - 1] ?? '';
   const words = orderWords.cap(temperature(capC), name, other);
   if (!isTooEarly(capC))
     return (

@@ -5,7 +5,7 @@ import { alarmWords } from '../../shared/words/alarms.ts';
 import { checkWords, typedWords } from '../../shared/words/checks.ts';
 import { findingWords } from '../../shared/words/records.ts';
 import { phaseWords } from '../../shared/words/standing.ts';
-import { visitWords } from '../../shared/words/visits.ts';
+import { visitFoundWords } from '../../shared/words/visits.ts';
 import { gapText } from '../chart/gap-text.ts';
 
 /** One line of what was found or noted, as text and as a mark on the trace. */
@@ -98,7 +98,7 @@ const visitText = (
   { placeName, lapDone, presumed, peakC, reached, contactMs }: VisitFound,
   temperature: Wording['temperature'],
 ): string =>
-  visitWords.found({
+  visitFoundWords.found({
     place: placeName,
     lapDone,
     presumed,

@@ -114,22 +114,6 @@ export const workCommandWords = {
   corrected: (by: string) => `a visit put right by ${by}`,
 } as const;
 
-export const balanceWords = {
-  title: 'Balance',
-  'one-side': 'Balance: this piece has one side, and its ends are not apart.',
-  'no-heat': 'Balance: compared once both sides have had heat.',
-  'stages-differ': 'Balance: compared once both sides stand at the same stage.',
-  even: 'Balance: both sides and both ends are even.',
-  sideAhead: (side: string, laps: string, other: string) =>
-    `Balance: ${side} is ahead by ${laps}. Iron ${other} to even it out.`,
-  endAhead: (end: string, side: string, laps: string, other: string) =>
-    `Balance: on ${side}, ${end} is ahead by ${laps}. Iron ${other} to even it out.`,
-  laps: (laps: string) => (laps === '1' ? '1 lap' : `${laps} laps`),
-  firstEnd: 'the end drawn left',
-  lastEnd: 'the end drawn right',
-  otherSide: 'the other side',
-} as const;
-
 export const orderWords = {
   cap: (cap: string, side: string, other: string) =>
     `No hotter than ${cap} on ${side} before ${other} has had its initial shrink: else it is pulled crooked for good.`,

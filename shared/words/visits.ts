@@ -10,14 +10,14 @@ export interface VisitFigures {
   readonly time: string;
 }
 
-export const visitWords = {
+export const visitFoundWords = {
   unassigned: 'unassigned',
   presumed: 'presumed',
   found: ({ place, lapDone, presumed, peak, reached, time }: VisitFigures): string => {
-    const where = place === '' ? visitWords.unassigned : place;
+    const where = place === '' ? visitFoundWords.unassigned : place;
     const head = lapDone ? `Lap done: ${where}` : `On the work: ${where}`;
     const parts = [
-      presumed ? `${head} (${visitWords.presumed})` : head,
+      presumed ? `${head} (${visitFoundWords.presumed})` : head,
       time,
       peak === null ? 'nothing read' : `peak ${peak}`,
       reached === null ? 'no stage reached' : `covered at ${reached}`,
