@@ -4,6 +4,7 @@ import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts'
 import { deviceSettingsSchema } from '../../shared/messages/settings.ts';
 import { type PlaceDraft, probePlaceSchema } from '../../shared/thermometer/place.ts';
 import { type ProbeDraft, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
+import { type UnattendedAfter, unattendedSchema } from '../../shared/watch/attended.ts';
 import { setupWords } from '../../shared/words/setup.ts';
 import { type Answered, postDone, put } from './ask-daemon.ts';
 import { devicesSettled, irons, probes, readSettings } from './daemon-settings.ts';
@@ -120,6 +121,15 @@ export function nameDevice(id: string, name: string, words: string): Promise<boo
   const write = (text: string) => () =>
     put(`/api/devices/${encodeURIComponent(id)}`, { name: text }, deviceSettingsSchema);
   return carryOut(`device ${id}`, write(name), words, write(before));
+}
+
+export function changeUnattended(
+  before: UnattendedAfter,
+  change: Partial<UnattendedAfter>,
+  words: string,
+): Promise<boolean> {
+  const write = (wanted: UnattendedAfter) => () => put('/api/unattended', wanted, unattendedSchema);
+  return carryOut('unattended', write({ ...before, ...change }), words, write(before));
 }
 
 const settledOf = (id: string) => devicesSettled.peek()?.find((one) => one.id === id);

@@ -12,6 +12,7 @@ import { sessionRoutes } from './sessions.ts';
 import { settingsRoutes } from './settings.ts';
 import { type Program, statusRoutes } from './status.ts';
 import { traceRoutes } from './trace.ts';
+import { unattendedRoutes } from './unattended.ts';
 
 /** Every address of the program but those of the page. */
 export const routeTable = (desk: Desk, program: Program): Route[] => [
@@ -27,4 +28,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...evennessRoutes(desk),
   ...placeRoutes(desk),
   ...pieceRoutes(desk),
+  ...unattendedRoutes(desk),
 ];

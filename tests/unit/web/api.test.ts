@@ -81,6 +81,8 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
     body: { note: { kind: 'tight', side: 1, by: 'A. Tester' } },
   },
   work: { path: '/api/work', body: { act: { kind: 'next' } } },
+  getUnattended: { path: '/api/unattended' },
+  putUnattended: { path: '/api/unattended', body: { reminderMin: 5, alarmMin: 7.5 } },
   presence: { path: '/api/presence', body: {} },
   removeIron: { path: `/api/irons/${iron.id}/removal`, body: {} },
   getCalibrations: { path: `${calibrationsPath}?unit=F` },

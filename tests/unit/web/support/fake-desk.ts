@@ -7,6 +7,7 @@ import { protocolForm } from '../../../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
+import { usualUnattended } from '../../../../shared/watch/attended.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
 import {
   calibrations,
@@ -213,6 +214,7 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       },
       act: (said, commandId) => outcome(summary.id, commandId, 'act', said),
     },
+    attended: { after: () => usualUnattended, put: async (after) => after },
     removeIron: async (id) => {
       calls.push(['removeIron', id]);
     },
