@@ -33,6 +33,7 @@ import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
 import { AttendedDesk } from './attended-desk.ts';
 import { CalibrationDesk } from './calibrating/calibration-desk.ts';
 import { LagDesk } from './calibrating/lag-desk.ts';
+import { MotionDesk } from './calibrating/motion-desk.ts';
 import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
 import { deviceLines, putDeviceForm } from './device-forms.ts';
@@ -59,6 +60,7 @@ export class ProgramDesk implements Desk {
   readonly log = new CommandLog();
   readonly pieces: PieceDesk;
   readonly attended: AttendedDesk;
+  readonly motions: MotionDesk;
   readonly #program: Program;
   readonly #settings: SettingsKeeper;
   readonly #book: DeskParts['book'];
@@ -74,6 +76,7 @@ export class ProgramDesk implements Desk {
     this.#calibrating = new CalibrationDesk(program);
     this.#lags = new LagDesk(program);
     this.#plates = new PlateDesk(program);
+    this.motions = new MotionDesk(program);
     this.attended = new AttendedDesk(program);
     this.pieces = new PieceDesk({ program, reader, book, once: (id, run) => this.#once(id, run) });
     this.#book = book;

@@ -5,6 +5,7 @@ import { dialRoutes } from './dial.ts';
 import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
 import { lagRoutes } from './lag.ts';
+import { motionRoutes } from './motion.ts';
 import { pieceRoutes } from './pieces.ts';
 import { placeRoutes } from './places.ts';
 import type { Route } from './route.ts';
@@ -24,6 +25,7 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...settingsRoutes(desk),
   ...calibrationRoutes(desk),
   ...lagRoutes(desk),
+  ...motionRoutes(desk),
   ...dialRoutes(desk),
   ...evennessRoutes(desk),
   ...placeRoutes(desk),

@@ -20,6 +20,7 @@ import {
   pieceHeat,
   probe,
   probeLag,
+  probeMotion,
   schedule,
   situation,
   summary,
@@ -213,6 +214,14 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
         calls.push(['note', id, note, commandId]);
       },
       act: (said, commandId) => outcome(summary.id, commandId, 'act', said),
+    },
+    motions: {
+      motion: (id) => {
+        if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
+        return probeMotion;
+      },
+      begin: () => probeMotion,
+      giveUp: () => probeMotion,
     },
     attended: { after: () => usualUnattended, put: async (after) => after },
     removeIron: async (id) => {
