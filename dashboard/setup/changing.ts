@@ -123,13 +123,14 @@ export function nameDevice(id: string, name: string, words: string): Promise<boo
   return carryOut(`device ${id}`, write(name), words, write(before));
 }
 
+const putUnattended = (wanted: UnattendedAfter) => () => put('/api/unattended', wanted, unattendedSchema);
+
 export function changeUnattended(
   before: UnattendedAfter,
   change: Partial<UnattendedAfter>,
   words: string,
 ): Promise<boolean> {
-  const write = (wanted: UnattendedAfter) => () => put('/api/unattended', wanted, unattendedSchema);
-  return carryOut('unattended', write({ ...before, ...change }), words, write(before));
+  return carryOut('unattended', putUnattended({ ...before, ...change }), words, putUnattended(before));
 }
 
 const settledOf = (id: string) => devicesSettled.peek()?.find((one) => one.id === id);
