@@ -71,7 +71,7 @@ export const scheduleWords = {
   stageStanding: 'What it rests on',
   restLimit: 'Rest limit',
   restLimitMeans: (usual: number) =>
-    `The rest limit is how long the iron may rest on one spot. Empty: as usual, ${usual} s, which is our own starting value.`,
+    `The rest limit is how long the iron may rest on one spot. Empty: as usual, ${usual}\u00a0s, which is our own starting value.`,
   seconds: (text: string) => `${text} s`,
   percent: (text: string) => `${text} %`,
   shrink: 'Free shrinkage',
@@ -174,7 +174,7 @@ export const ironSetupWords = {
 
 export const aloneWords = {
   means:
-    'A hot iron that nobody has moved, marked, pressed or touched a page for is told of here: a reminder first, then an alarm. An alarm that nobody hears is no help.',
+    'A hot iron is told of once nobody has moved it, pressed its button, marked the work or touched a page for so long: a reminder first, then an alarm. An alarm that nobody hears is no help.',
   cannot:
     'This program can’t switch the iron off, and reaches nobody who is away: use a timed outlet, and switch the iron off when you leave.',
   reminder: 'Reminder after',
