@@ -30,8 +30,10 @@ import type { SettingsKeeper } from '../settings/keeper.ts';
 import { withPlace } from '../settings/places.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
 import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
+import { AttendedDesk } from './attended-desk.ts';
 import { CalibrationDesk } from './calibrating/calibration-desk.ts';
 import { LagDesk } from './calibrating/lag-desk.ts';
+import { MotionDesk } from './calibrating/motion-desk.ts';
 import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
 import { deviceLines, putDeviceForm } from './device-forms.ts';
@@ -57,6 +59,8 @@ export class ProgramDesk implements Desk {
   readonly reader: BookReader;
   readonly log = new CommandLog();
   readonly pieces: PieceDesk;
+  readonly attended: AttendedDesk;
+  readonly motions: MotionDesk;
   readonly #program: Program;
   readonly #settings: SettingsKeeper;
   readonly #book: DeskParts['book'];
@@ -72,6 +76,8 @@ export class ProgramDesk implements Desk {
     this.#calibrating = new CalibrationDesk(program);
     this.#lags = new LagDesk(program);
     this.#plates = new PlateDesk(program);
+    this.motions = new MotionDesk(program);
+    this.attended = new AttendedDesk(program);
     this.pieces = new PieceDesk({ program, reader, book, once: (id, run) => this.#once(id, run) });
     this.#book = book;
     this.#sourceFor = sourceFor;

@@ -9,12 +9,14 @@ import type { IronEvenness, SpotDraft } from '../../shared/messages/evenness.ts'
 import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
+import type { ProbeMotion } from '../../shared/messages/motion.ts';
 import type { PieceHeat, PieceNoteDraft, WorkCommand } from '../../shared/messages/piece.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import type { Piece, PieceDraft } from '../../shared/piece/piece.ts';
 import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../shared/units/temperature.ts';
+import type { UnattendedAfter } from '../../shared/watch/attended.ts';
 import type { IronMark } from '../../shared/watch/input.ts';
 import type { BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 
@@ -81,6 +83,10 @@ export interface Desk {
   forgetSpots(ironId: string): Promise<IronEvenness>;
   /** Pieces, and the work on them. */
   readonly pieces: PieceDesk;
+  /** Whether lines tell still from moving. */
+  readonly motions: MotionDesk;
+  /** After how long a hot iron that is left alone is told of. */
+  readonly attended: AttendedDesk;
   /** Somebody is there. */
   presence(): void;
   /** Takes effect at once, on an open connection too. */
@@ -97,6 +103,20 @@ export interface PieceDesk {
   /** Keeps what a named person says of a piece. Asking again with the same id changes nothing. */
   note(id: string, note: PieceNoteDraft, commandId: string): Promise<void>;
   act(said: Omit<WorkCommand, 'commandId'>, commandId: string): Promise<Outcome>;
+}
+
+/** The part of the desk that is about still and moving, as a probe's line tells it. */
+export interface MotionDesk {
+  motion(probe: string): ProbeMotion;
+  /** Begins the check; what it finds is kept by itself. */
+  begin(probe: string): ProbeMotion;
+  giveUp(probe: string): ProbeMotion;
+}
+
+/** The part of the desk that is about irons that are left alone. */
+export interface AttendedDesk {
+  after(): UnattendedAfter;
+  put(after: UnattendedAfter): Promise<UnattendedAfter>;
 }
 
 export type LiveChange =

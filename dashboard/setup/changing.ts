@@ -4,6 +4,7 @@ import { type LineForm, protocolForm } from '../../shared/messages/line-form.ts'
 import { deviceSettingsSchema } from '../../shared/messages/settings.ts';
 import { type PlaceDraft, probePlaceSchema } from '../../shared/thermometer/place.ts';
 import { type ProbeDraft, type ProbeSettings, probeSettingsSchema } from '../../shared/thermometer/probe.ts';
+import { type UnattendedAfter, unattendedSchema } from '../../shared/watch/attended.ts';
 import { setupWords } from '../../shared/words/setup.ts';
 import { type Answered, postDone, put } from './ask-daemon.ts';
 import { devicesSettled, irons, probes, readSettings } from './daemon-settings.ts';
@@ -120,6 +121,16 @@ export function nameDevice(id: string, name: string, words: string): Promise<boo
   const write = (text: string) => () =>
     put(`/api/devices/${encodeURIComponent(id)}`, { name: text }, deviceSettingsSchema);
   return carryOut(`device ${id}`, write(name), words, write(before));
+}
+
+const putUnattended = (wanted: UnattendedAfter) => () => put('/api/unattended', wanted, unattendedSchema);
+
+export function changeUnattended(
+  before: UnattendedAfter,
+  change: Partial<UnattendedAfter>,
+  words: string,
+): Promise<boolean> {
+  return carryOut('unattended', putUnattended({ ...before, ...change }), words, putUnattended(before));
 }
 
 const settledOf = (id: string) => devicesSettled.peek()?.find((one) => one.id === id);

@@ -6,6 +6,7 @@ import {
   probeListSchema,
   scheduleListSchema,
 } from '../../shared/messages/settings.ts';
+import { type UnattendedAfter, unattendedSchema } from '../../shared/watch/attended.ts';
 import { isLive, live } from '../link/daemon.ts';
 import { get } from './ask-daemon.ts';
 
@@ -18,22 +19,27 @@ export const irons = signal<Of<typeof ironListSchema>['irons'] | null>(null);
 export const probes = signal<Of<typeof probeListSchema>['probes'] | null>(null);
 /** Devices that something was settled about. */
 export const devicesSettled = signal<Of<typeof deviceListSchema>['devices'] | null>(null);
+/** After how long a hot iron that is left alone is told of. */
+export const unattendedAfter = signal<UnattendedAfter | null>(null);
 /** Why they could not be read; empty while all is well. */
 export const readTrouble = signal('');
 
 /** Reads them all. What could be read is taken, whatever became of the rest. */
 export async function readSettings(): Promise<void> {
-  const [schedulesRead, ironsRead, probesRead, devicesRead] = await Promise.all([
+  const [schedulesRead, ironsRead, probesRead, devicesRead, unattendedRead] = await Promise.all([
     get('/api/schedules', scheduleListSchema),
     get('/api/irons', ironListSchema),
     get('/api/probes', probeListSchema),
     get('/api/devices', deviceListSchema),
+    get('/api/unattended', unattendedSchema),
   ]);
   if (schedulesRead.kind === 'done') schedules.value = schedulesRead.value.schedules;
   if (ironsRead.kind === 'done') irons.value = ironsRead.value.irons;
   if (probesRead.kind === 'done') probes.value = probesRead.value.probes;
   if (devicesRead.kind === 'done') devicesSettled.value = devicesRead.value.devices;
-  const trouble = [schedulesRead, ironsRead, probesRead, devicesRead].find((one) => one.kind !== 'done');
+  if (unattendedRead.kind === 'done') unattendedAfter.value = unattendedRead.value;
+  const all = [schedulesRead, ironsRead, probesRead, devicesRead, unattendedRead];
+  const trouble = all.find((one) => one.kind !== 'done');
   readTrouble.value = trouble === undefined ? '' : trouble.why;
 }
 

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { setupWords } from '../../shared/words/setup.ts';
 import { part } from '../frame/nav-view.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
+import { AlonePart } from './alone-part.tsx';
 import { followSettings, readTrouble, schedules } from './daemon-settings.ts';
 import { DevicesPart } from './device/devices-part.tsx';
 import { IronsPart } from './iron/irons-part.tsx';
@@ -10,7 +11,7 @@ import { Schedules } from './schedule/schedules.tsx';
 import { ScreenPart } from './screen/screen-part.tsx';
 import './setup.css';
 
-const setupParts = ['schedules', 'irons', 'devices', 'screen'] as const;
+const setupParts = ['schedules', 'irons', 'devices', 'alone', 'screen'] as const;
 type SetupPart = (typeof setupParts)[number];
 
 const chosen = (): SetupPart => setupParts.find((one) => one === part.value) ?? 'schedules';
@@ -56,6 +57,12 @@ function Part({ shown }: { readonly shown: SetupPart }) {
       );
     case 'devices':
       return <DevicesPart />;
+    case 'alone':
+      return (
+        <FromDaemon>
+          <AlonePart />
+        </FromDaemon>
+      );
     case 'screen':
       return <ScreenPart />;
   }

@@ -38,8 +38,10 @@ function said(issue: Issue): string {
     case 'not_multiple_of':
     case 'invalid_key':
     case 'invalid_element':
-    case 'custom':
       break;
+    case 'custom':
+      // What two fields are to each other is checked at the object that holds them: its form says nothing of the one.
+      if (typeof issue.input === 'object') return `can’t be so: ${issue.message}`;
   }
   return `${was(issue.input)}: ${issue.message}`;
 }

@@ -7,14 +7,17 @@ import type { TrialAsks } from '../iron/motion/trial.ts';
 export const motionWords = {
   title: 'Motion: still or moving',
   notChecked: 'Rest on one spot is not measured: the still/moving check has not been done.',
-  notOnLine: 'Rest on one spot is not measured: this probe’s line carries no motion value.',
+  notOnLine:
+    'Rest on one spot is not measured: no motion value has come on this probe’s line since the program was started.',
   restNotMeasured: 'rest not measured',
   checked: (day: string) => `Checked ${day}.`,
   levels: (still: string, moving: string) => `Still up to ${still}, moving from ${moving}.`,
   gravities: (g: number) => `${g.toFixed(3)} g`,
+  checking: 'Checking still and moving',
   begin: 'Check still and moving',
   beginAgain: 'Check again',
   forget: 'Forget the check',
+  forgotten: 'Forgotten: rest on one spot is not measured until the check is done again.',
   giveUp: 'Give up',
   left: (s: number) => `${Math.ceil(s)} s left`,
   means:
@@ -26,6 +29,12 @@ export const stillnessWords: Readonly<Record<Stillness, string>> = {
   moving: 'moving',
   unknown: 'motion not known',
 };
+
+export const trialRefusals = {
+  already: 'This check is being made already, here or on another page. Go on with it, or give it up first.',
+  measuringLag:
+    'The lag of this probe is being measured. Finish that first, or give it up: one procedure at a time.',
+} as const;
 
 /** What the user is to do. */
 export const trialWords: Readonly<Record<TrialAsks, string>> = {

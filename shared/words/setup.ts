@@ -16,6 +16,7 @@ export const setupWords = {
   schedules: 'Heat schedules',
   irons: 'Irons and probes',
   devices: 'Devices',
+  alone: 'Left alone',
   screen: 'This screen',
   reading: 'Reading the settings …',
   unreached: 'The daemon can’t be reached.',
@@ -69,6 +70,24 @@ export const scheduleWords = {
   target: 'Target',
   high: 'High',
   stageStanding: 'What it rests on',
+  restLimit: 'Rest limit',
+  restLimitMeans: (usual: number) =>
+    `The rest limit is how long the iron may rest on one spot. Empty: as usual, ${usual}\u00a0s, which is our own starting value.`,
+  seconds: (text: string) => `${text} s`,
+  percent: (text: string) => `${text} %`,
+  shrink: 'Free shrinkage',
+  shrinkMeans:
+    'How much loose cloth shrinks at a plate temperature. It explains the stages; cloth on a frame is not loose, so it judges no area and stands on no record.',
+  shrinkHandbook: (points: string) => `No table of its own: the handbook’s holds. ${points}.`,
+  shrinkOwn: 'Enter your manual’s points',
+  shrinkPlate: 'Plate at',
+  shrinkPercent: 'Shrinks by',
+  shrinkPoint: (place: number) => `point ${place}`,
+  shrinkAdd: 'Add a point',
+  shrinkNone: 'Use the handbook’s instead',
+  shrinkStanding: 'Where the points come from',
+  shrinkRises: (before: string) => `The temperatures must rise from point to point: over ${before}.`,
+  shrinkFalls: (before: string) => `The shrinkage must not fall from point to point: ${before} or more.`,
   of: (field: string, stage: string) => `${field}, ${stage}`,
   earlier: (stage: string) => `Move ${stage} up`,
   later: (stage: string) => `Move ${stage} down`,
@@ -129,6 +148,12 @@ export const ironSetupWords = {
   ownIron: 'an iron of its own',
   newIron: (label: string) => `Iron with ${label}`.slice(0, 60),
   alone: (iron: string) => `It is the only probe on ${iron}: if it moves, that iron goes.`,
+  sole: 'Area of its sole plate',
+  soleMeans:
+    'Tells for how long an area of a piece may take this iron, by its size. Empty: not told, and no area is called long worked.',
+  soleIs: (area: string) => `Its sole plate has ${area} now.`,
+  soleNotTold: 'The area of its sole plate is not told now.',
+  soleArea: (text: string) => `${text} cm²`,
   thermocouple: 'Thermocouple type',
   thermocoupleMeans:
     'Used where the device sends microvolts; one that sends a temperature has settled it itself.',
@@ -146,6 +171,22 @@ export const ironSetupWords = {
   typeIs: (type: string) => `Type ${type} now.`,
   countsIn: (unit: string) => `Read as ${unit} now.`,
   mountingIs: (mounting: string) => `The allowance for its mounting is ±${mounting} now.`,
+} as const;
+
+export const aloneWords = {
+  means:
+    'A hot iron is told of once nobody has moved it, pressed its button, marked the work or touched a page for so long: a reminder first, then an alarm. An alarm that nobody hears is no help.',
+  cannot:
+    'This program can’t switch the iron off, and reaches nobody who is away: use a timed outlet, and switch the iron off when you leave.',
+  reminder: 'Reminder after',
+  alarm: 'Alarm after',
+  sign: 'min',
+  minutes: (text: string) => `${text} min`,
+  beforeAlarm: (alarm: string) => `The reminder must come before the alarm, which comes after ${alarm}.`,
+  afterReminder: (reminder: string) =>
+    `The alarm must come after the reminder, which comes after ${reminder}.`,
+  reminderIs: (text: string) => `The reminder comes after ${text} now.`,
+  alarmIs: (text: string) => `The alarm comes after ${text} now.`,
 } as const;
 
 export const unitQuestionWords = {

@@ -1,4 +1,6 @@
 import { heardIn, type Procedure } from '../../../shared/calibration/procedure.ts';
+import type { MotionLevels } from '../../../shared/iron/motion/check.ts';
+import { heardInTrial, type MotionTrial } from '../../../shared/iron/motion/trial.ts';
 import { temperatureOf } from '../../../shared/thermometer/convert.ts';
 import { heardInLag, type LagProcedure } from '../../../shared/thermometer/lag/procedure.ts';
 import { STEP_LASTS_MS } from '../../../shared/thermometer/lag/step-watch.ts';
@@ -7,12 +9,22 @@ import type { ProbeId, Sample } from '../../../shared/thermometer/sample.ts';
 import type { OffPlate } from '../../../shared/thermometer/watched-probe.ts';
 
 /**
- * The calibrations that are being made and the lags that are being measured, one of them a probe at most. They are held
+ * The calibrations that are being made, the lags that are being measured and the checks of still and moving, one of them a
+ * probe at most. They are held
  * here and not by a page, so that a reload or another page goes on where the last one was.
  */
 export class Procedures {
   readonly calibrations = new Map<ProbeId, Procedure>();
   readonly lags = new Map<ProbeId, LagProcedure>();
+  readonly trials = new Map<ProbeId, MotionTrial>();
+  /** Probes whose line has carried a motion value. */
+  readonly motionHeard = new Set<ProbeId>();
+  #motionFound: (probe: ProbeId, levels: MotionLevels) => void = () => undefined;
+
+  /** Who keeps what a check of still and moving has found; told once for each. */
+  onMotionFound(found: (probe: ProbeId, levels: MotionLevels) => void): void {
+    this.#motionFound = found;
+  }
 
   /** What the watch has to know of a probe that is off its iron for a procedure. */
   readonly offPlateOf = (probe: ProbeId): OffPlate => {
@@ -31,6 +43,7 @@ export class Procedures {
    */
   heard(sample: Sample, probes: readonly ProbeSettings[], tMs: number): boolean {
     const { probe, deviceMs } = sample;
+    this.#heardMotion(sample, tMs);
     const procedure = this.calibrations.get(probe);
     const lag = this.lags.get(probe);
     if (!procedure?.waiting && !lag?.step) return false;
@@ -42,5 +55,14 @@ export class Procedures {
     const next = heardInLag(lag, { tMs, deviceMs, readC });
     this.lags.set(probe, next);
     return lag.step?.end === null && next.step?.end !== null;
+  }
+
+  #heardMotion({ probe, motionG }: Sample, tMs: number): void {
+    if (motionG !== null) this.motionHeard.add(probe);
+    const trial = this.trials.get(probe);
+    if (trial === undefined || trial.end !== null) return;
+    const next = heardInTrial(trial, tMs, motionG);
+    this.trials.set(probe, next);
+    if (next.end?.kind === 'found') this.#motionFound(probe, next.end.levels);
   }
 }

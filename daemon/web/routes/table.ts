@@ -5,6 +5,7 @@ import { dialRoutes } from './dial.ts';
 import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
 import { lagRoutes } from './lag.ts';
+import { motionRoutes } from './motion.ts';
 import { pieceRoutes } from './pieces.ts';
 import { placeRoutes } from './places.ts';
 import type { Route } from './route.ts';
@@ -12,6 +13,7 @@ import { sessionRoutes } from './sessions.ts';
 import { settingsRoutes } from './settings.ts';
 import { type Program, statusRoutes } from './status.ts';
 import { traceRoutes } from './trace.ts';
+import { unattendedRoutes } from './unattended.ts';
 
 /** Every address of the program but those of the page. */
 export const routeTable = (desk: Desk, program: Program): Route[] => [
@@ -23,8 +25,10 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...settingsRoutes(desk),
   ...calibrationRoutes(desk),
   ...lagRoutes(desk),
+  ...motionRoutes(desk),
   ...dialRoutes(desk),
   ...evennessRoutes(desk),
   ...placeRoutes(desk),
   ...pieceRoutes(desk),
+  ...unattendedRoutes(desk),
 ];

@@ -54,6 +54,15 @@ export function readPlateC(text: string, unit: TemperatureUnit): number | null {
   return value === null || value < LEAST_C || value > MOST_C ? null : value;
 }
 
+/** A number without a unit that the page converts: seconds, percent. */
+export const figureTyped = (value: number): Typed => ({ text: writeNumber(value), value });
+
+/** What the user has typed; its own sign may stand behind it. */
+export const readFigure = (text: string, sign: string): Typed => ({
+  text,
+  value: readNumber(text.trimEnd().endsWith(sign) ? text.trimEnd().slice(0, -sign.length) : text),
+});
+
 /** A difference in K, to be shown in `unit`. */
 export const differenceTyped = (k: number, unit: TemperatureUnit): Typed => ({
   text: writeNumber(unit === 'F' ? (k * 9) / 5 : k),

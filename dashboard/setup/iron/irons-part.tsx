@@ -4,12 +4,13 @@ import { confidences } from '../../../shared/thermometer/uncertainty.ts';
 import { confidenceText, trustSettingWords } from '../../../shared/words/calibrating.ts';
 import { handIronWords } from '../../../shared/words/checks.ts';
 import { pageWords } from '../../../shared/words/page.ts';
-import { ironSetupWords } from '../../../shared/words/setup.ts';
+import { fieldWords, ironSetupWords } from '../../../shared/words/setup.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { changeIron } from '../changing.ts';
 import { irons, probes, schedules } from '../daemon-settings.ts';
 import { Pick } from '../fields/field.tsx';
 import { KeptField, nameCheck } from '../fields/kept-field.tsx';
+import { figureTyped, readFigure } from '../fields/number.ts';
 import { SaidLine } from '../said-line.tsx';
 import { DialPart } from './dial/dial-part.tsx';
 import { EvennessPart } from './evenness/evenness-part.tsx';
@@ -68,6 +69,7 @@ function IronCard({ iron }: { readonly iron: Iron }) {
         }}
       />
       <ConfidencePick iron={iron} />
+      <SoleArea iron={iron} />
       <p data-testid="iron-probes">
         {iron.probes.length === 0
           ? handIronWords.none
@@ -79,6 +81,42 @@ function IronCard({ iron }: { readonly iron: Iron }) {
       <DialPart iron={iron} />
       <EvennessPart iron={iron} />
     </li>
+  );
+}
+
+const LEAST_SOLE_CM2 = 2;
+const MOST_SOLE_CM2 = 1000;
+
+const soleOf = (text: string): number | null => readFigure(text, 'cm²').value;
+
+function soleCheck(text: string): string {
+  const cm2 = soleOf(text);
+  if (text.trim() === '' || (cm2 !== null && cm2 >= LEAST_SOLE_CM2 && cm2 <= MOST_SOLE_CM2)) return '';
+  return fieldWords.fromTo(String(LEAST_SOLE_CM2), ironSetupWords.soleArea(String(MOST_SOLE_CM2)));
+}
+
+function SoleArea({ iron }: { readonly iron: Iron }) {
+  const { soleCm2 = null } = iron;
+  return (
+    <KeptField
+      number
+      id={`sole-${iron.id}`}
+      label={ironSetupWords.sole}
+      sign="cm²"
+      now={soleCm2 === null ? '' : figureTyped(soleCm2).text}
+      check={soleCheck}
+      keep={(text) => {
+        const wanted = soleOf(text);
+        const words =
+          wanted === null
+            ? ironSetupWords.soleNotTold
+            : ironSetupWords.soleIs(ironSetupWords.soleArea(figureTyped(wanted).text));
+        // What is left out stays as it was: to undo it, "not told" has to be said.
+        return changeIron({ ...iron, soleCm2 }, { soleCm2: wanted }, words);
+      }}
+      means={ironSetupWords.soleMeans}
+      disabled={viewOnly.value}
+    />
   );
 }
 

@@ -15,6 +15,11 @@ export interface Move {
 
 const draftOf = ({ id: _id, simulated: _simulated, ...draft }: Iron): IronDraft => draft;
 
+function draftWithoutSole(iron: Iron): IronDraft {
+  const { soleCm2: _soleCm2, ...draft } = draftOf(iron);
+  return draft;
+}
+
 /** Most probes on one iron, as its schema has it. */
 export const MOST_PROBES = 8;
 
@@ -42,7 +47,8 @@ export function moveToNew(
   const from = sitsOn(irons, probe);
   if (from === null || from.probes.length === 1) return null;
   return {
-    to: { id, draft: { ...draftOf(from), name, probes: [probe] } },
+    // Another iron has another sole.
+    to: { id, draft: { ...draftWithoutSole(from), name, probes: [probe] } },
     back: { id: from.id, draft: draftOf(from) },
   };
 }

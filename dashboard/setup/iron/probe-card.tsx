@@ -26,6 +26,7 @@ import { KeptField, nameCheck } from '../fields/kept-field.tsx';
 import { differenceTyped, readDifference } from '../fields/number.ts';
 import { LagPart } from '../lag/lag-part.tsx';
 import { lagOf } from '../lag/lags.ts';
+import { MotionPart } from '../motion/motion-part.tsx';
 import { SaidLine } from '../said-line.tsx';
 import { moveTo, moveToNew, sitsOn } from './moves.ts';
 
@@ -71,6 +72,7 @@ export const ProbeCard = ({ probe }: { readonly probe: ProbeSettings }) => (
     <Mounting probe={probe} />
     <CalibrationPart probe={probe} />
     <LagPart probe={probe} />
+    <MotionPart probe={probe} />
     <p class="quiet">
       <code>{probe.id}</code>
     </p>

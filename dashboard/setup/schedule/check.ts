@@ -8,6 +8,7 @@ import { issueSentence } from '../../../shared/words/issue.ts';
 import { fieldWords, scheduleWords } from '../../../shared/words/setup.ts';
 import { type Typed, temperatureTyped } from '../fields/number.ts';
 import { type ScheduleForm, type StageForm, stageNumbers } from './form.ts';
+import type { ShrinkForm } from './shrink-form.ts';
 
 /** Whether a form can be saved: the values it stands for, or what is wrong, each beside its field. */
 export interface Checked {
@@ -39,7 +40,7 @@ export function checkForm(form: ScheduleForm): Checked {
   note('fabric', tooLong(form.fabric, longest.fabric));
   note('limitStanding', tooLong(form.limitStanding, longest.limitStanding));
   note('fabricLimit', temperatureError(form.fabricLimit, form));
-  if (form.cementLimit.text.trim() !== '') note('cementLimit', temperatureError(form.cementLimit, form));
+  if (isTyped(form.cementLimit)) note('cementLimit', temperatureError(form.cementLimit, form));
   note(
     'manual',
     sourceError(form.manual, form.page, { most: longest.manual, missing: scheduleWords.manualMissing }),
@@ -49,6 +50,7 @@ export function checkForm(form: ScheduleForm): Checked {
     sourceError(form.page, form.manual, { most: longest.page, missing: scheduleWords.pageMissing }),
   );
   for (const stage of form.stages) checkStage(stage, form, note);
+  checkShrink(form, note);
   if (errors.size > 0) return { values: null, errors };
   return parsed(draftOf(form), errors);
 }
@@ -58,6 +60,8 @@ function checkStage(stage: StageForm, form: ScheduleForm, note: (key: string, er
   note(key('name'), nameError(stage.name, longest.stageName));
   note(key('standing'), tooLong(stage.standing, longest.standing));
   for (const field of stageNumbers) note(key(field), temperatureError(stage[field], form));
+  if (isTyped(stage.restLimit))
+    note(key('restLimit'), rangeError(stage.restLimit, restS, scheduleWords.seconds));
   const { low, target, high } = stage;
   const said = (typed: Typed): string => shown(typed, form);
   if (isOver(low, high, true)) note(key('low'), scheduleWords.lowOverHigh(said(high)));
@@ -65,6 +69,35 @@ function checkStage(stage: StageForm, form: ScheduleForm, note: (key: string, er
     note(key('target'), scheduleWords.targetOutside(said(low), said(high)));
   if (isOver(target, form.fabricLimit)) note(key('target'), scheduleWords.overLimit(said(form.fabricLimit)));
 }
+
+/** How long a stage may let the iron rest on one spot, s, and how much cloth may shrink, %; as the schema has it. */
+const restS = { least: 0.5, most: 120 };
+const shrunkPercent = { least: 0, most: 100 };
+
+/** Each point, and whether it rises from the one before. */
+function checkShrink(form: ScheduleForm, note: (key: string, error: string) => void): void {
+  const { points, standing } = form.shrink;
+  note('shrink.standing', tooLong(standing, longest.standing));
+  for (const [i, { plate, percent }] of points.entries()) {
+    note(`shrink.${i}.plate`, temperatureError(plate, form));
+    note(`shrink.${i}.percent`, rangeError(percent, shrunkPercent, scheduleWords.percent));
+    const before = points[i - 1];
+    if (before === undefined) continue;
+    if (isOver(before.plate, plate, true))
+      note(`shrink.${i}.plate`, scheduleWords.shrinkRises(shown(before.plate, form)));
+    if (isOver(before.percent, percent))
+      note(`shrink.${i}.percent`, scheduleWords.shrinkFalls(scheduleWords.percent(before.percent.text)));
+  }
+}
+
+const isTyped = ({ text }: Typed): boolean => text.trim() !== '';
+
+const rangeError = (
+  { value }: Typed,
+  { least, most }: { readonly least: number; readonly most: number },
+  said: (text: string) => string,
+): string =>
+  value === null || value < least || value > most ? fieldWords.fromTo(said(`${least}`), said(`${most}`)) : '';
 
 /** Whether one is over the other, as far as both can be read; `orAlike`: or the same. */
 const isOver = (one: Typed, other: Typed, orAlike = false): boolean =>
@@ -105,8 +138,9 @@ function draftOf(form: ScheduleForm): unknown {
     fabric: form.fabric.trim(),
     stages: form.stages.map(stageDraftOf),
     fabricLimitC: form.fabricLimit.value,
-    cementLimitC: form.cementLimit.text.trim() === '' ? null : form.cementLimit.value,
+    cementLimitC: isTyped(form.cementLimit) ? form.cementLimit.value : null,
     limitStanding: form.limitStanding.trim(),
+    ...(form.shrink.points.length === 0 ? {} : { shrink: shrinkDraftOf(form.shrink) }),
     source: manual === '' ? null : { manual, page: form.page.trim() },
   };
 }
@@ -117,13 +151,20 @@ const stageDraftOf = ({
   low,
   target,
   high,
+  restLimit,
   standing,
-}: StageForm): Readonly<Record<Exclude<keyof HeatStage, 'restLimitS'>, unknown>> => ({
+}: StageForm): Readonly<Partial<Record<keyof HeatStage, unknown>>> => ({
   id,
   name: name.trim(),
   lowC: low.value,
   targetC: target.value,
   highC: high.value,
+  ...(isTyped(restLimit) ? { restLimitS: restLimit.value } : {}),
+  standing: standing.trim(),
+});
+
+const shrinkDraftOf = ({ points, standing }: ShrinkForm): unknown => ({
+  points: points.map(({ plate, percent }) => ({ plateC: plate.value, percent: percent.value })),
   standing: standing.trim(),
 });
 

@@ -86,6 +86,7 @@ export function placeName(place: Place, form: ScheduleForm): string {
 export function shown(form: ScheduleForm, place: Place): string {
   const text = textAt(form, place);
   if (text === '') return conflictWords.nothing;
+  if (place.field === 'restLimit') return scheduleWords.seconds(text);
   return isNumber(place) ? `${text} °${form.unit}` : `“${text}”`;
 }
 

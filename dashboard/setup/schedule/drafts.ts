@@ -3,7 +3,9 @@ import { z } from 'zod';
 import { type HeatSchedule, heatScheduleSchema } from '../../../shared/heat/schedule.ts';
 import { tabKeep } from '../../parts/browser.ts';
 import { unit } from '../../parts/unit.ts';
+import { emptyTyped } from '../fields/number.ts';
 import { formInUnit, formOf, type ScheduleForm } from './form.ts';
+import { noShrink } from './shrink-form.ts';
 
 /** Schedules that are being changed on this page. They outlive a change of view, and a reload of the page. */
 
@@ -20,6 +22,12 @@ const stageSchema = z.strictObject({
   low: typedSchema,
   target: typedSchema,
   high: typedSchema,
+  // What was typed before there were these fields has none.
+  restLimit: typedSchema.default(emptyTyped),
+  standing: z.string(),
+});
+const shrinkSchema = z.strictObject({
+  points: z.array(z.strictObject({ plate: typedSchema, percent: typedSchema })).readonly(),
   standing: z.string(),
 });
 const draftSchema = z.strictObject({
@@ -32,6 +40,7 @@ const draftSchema = z.strictObject({
     fabricLimit: typedSchema,
     cementLimit: typedSchema,
     limitStanding: z.string(),
+    shrink: shrinkSchema.default(noShrink),
     manual: z.string(),
     page: z.string(),
   }),

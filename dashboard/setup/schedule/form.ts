@@ -1,6 +1,7 @@
 import type { HeatSchedule, HeatScheduleDraft, HeatStage } from '../../../shared/heat/schedule.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
-import { emptyTyped, inUnit, type Typed, temperatureTyped } from '../fields/number.ts';
+import { emptyTyped, figureTyped, inUnit, type Typed, temperatureTyped } from '../fields/number.ts';
+import { type ShrinkForm, shrinkFormOf, shrinkInUnit } from './shrink-form.ts';
 
 /** A heat schedule as it stands in the fields of its form: texts, each with what it means where it can be read. */
 export interface ScheduleForm {
@@ -12,6 +13,7 @@ export interface ScheduleForm {
   /** An empty text: unset. */
   readonly cementLimit: Typed;
   readonly limitStanding: string;
+  readonly shrink: ShrinkForm;
   readonly manual: string;
   readonly page: string;
 }
@@ -22,6 +24,8 @@ export interface StageForm {
   readonly low: Typed;
   readonly target: Typed;
   readonly high: Typed;
+  /** Seconds on one spot. An empty text: as usual. */
+  readonly restLimit: Typed;
   readonly standing: string;
 }
 
@@ -32,7 +36,7 @@ export type StageNumber = (typeof stageNumbers)[number];
 export type ScheduleValues = HeatScheduleDraft;
 
 export function formOf(values: ScheduleValues, unit: TemperatureUnit): ScheduleForm {
-  const { name, fabric, stages, fabricLimitC, cementLimitC, limitStanding, source } = values;
+  const { name, fabric, stages, fabricLimitC, cementLimitC, limitStanding, shrink, source } = values;
   return {
     unit,
     name,
@@ -41,17 +45,22 @@ export function formOf(values: ScheduleValues, unit: TemperatureUnit): ScheduleF
     fabricLimit: temperatureTyped(fabricLimitC, unit),
     cementLimit: cementLimitC === null ? emptyTyped : temperatureTyped(cementLimitC, unit),
     limitStanding,
+    shrink: shrinkFormOf(shrink, unit),
     manual: source?.manual ?? '',
     page: source?.page ?? '',
   };
 }
 
-const stageFormOf = ({ id, name, lowC, targetC, highC, standing }: HeatStage, unit: TemperatureUnit) => ({
+const stageFormOf = (
+  { id, name, lowC, targetC, highC, restLimitS, standing }: HeatStage,
+  unit: TemperatureUnit,
+): StageForm => ({
   id,
   name,
   low: temperatureTyped(lowC, unit),
   target: temperatureTyped(targetC, unit),
   high: temperatureTyped(highC, unit),
+  restLimit: restLimitS === undefined ? emptyTyped : figureTyped(restLimitS),
   standing,
 });
 
@@ -69,6 +78,7 @@ export function formInUnit(form: ScheduleForm, unit: TemperatureUnit): ScheduleF
     })),
     fabricLimit: inUnit(form.fabricLimit, unit),
     cementLimit: inUnit(form.cementLimit, unit),
+    shrink: shrinkInUnit(form.shrink, unit),
   };
 }
 
@@ -81,7 +91,8 @@ export const withStage = (form: ScheduleForm, id: string, change: Partial<StageF
 export function withNewStage(form: ScheduleForm, id: string): ScheduleForm {
   const last = form.stages.at(-1);
   const { low, target, high } = last ?? { low: emptyTyped, target: emptyTyped, high: emptyTyped };
-  return { ...form, stages: [...form.stages, { id, name: '', low, target, high, standing: '' }] };
+  const stage = { id, name: '', low, target, high, restLimit: emptyTyped, standing: '' };
+  return { ...form, stages: [...form.stages, stage] };
 }
 
 export const withoutStage = (form: ScheduleForm, id: string): ScheduleForm => ({
@@ -101,19 +112,8 @@ export function withStageMoved(form: ScheduleForm, id: string, by: -1 | 1): Sche
 
 /** What a version holds, without what the program adds to it. */
 export const valuesOf = ({
-  name,
-  fabric,
-  stages,
-  fabricLimitC,
-  cementLimitC,
-  limitStanding,
-  source,
-}: HeatSchedule): ScheduleValues => ({
-  name,
-  fabric,
-  stages,
-  fabricLimitC,
-  cementLimitC,
-  limitStanding,
-  source,
-});
+  id: _id,
+  version: _version,
+  madeAt: _madeAt,
+  ...values
+}: HeatSchedule): ScheduleValues => values;

@@ -1,10 +1,20 @@
 import type { Typed } from '../fields/number.ts';
 import type { ScheduleForm, StageForm } from './form.ts';
+import { type ShrinkForm, shrinkText } from './shrink-form.ts';
 
 /** Two people have changed one schedule, each from the same version: what each changed, and both together. */
 
-type Plain = 'name' | 'fabric' | 'fabricLimit' | 'cementLimit' | 'limitStanding' | 'manual' | 'page';
-export type StageField = 'name' | 'low' | 'target' | 'high' | 'standing';
+type Plain =
+  | 'name'
+  | 'fabric'
+  | 'fabricLimit'
+  | 'cementLimit'
+  | 'limitStanding'
+  | 'shrink'
+  | 'manual'
+  | 'page';
+export type StageField = 'name' | 'low' | 'target' | 'high' | 'restLimit' | 'standing';
+type Value = string | Typed | ShrinkForm;
 
 const plain: readonly Plain[] = [
   'name',
@@ -12,10 +22,11 @@ const plain: readonly Plain[] = [
   'fabricLimit',
   'cementLimit',
   'limitStanding',
+  'shrink',
   'manual',
   'page',
 ];
-const stageFields: readonly StageField[] = ['name', 'low', 'target', 'high', 'standing'];
+const stageFields: readonly StageField[] = ['name', 'low', 'target', 'high', 'restLimit', 'standing'];
 
 /** A place in a form: one of its fields, the list of its stages, or a field of one stage. */
 export type Place =
@@ -31,14 +42,16 @@ const stageOf = (form: ScheduleForm, id: string): StageForm | undefined =>
   form.stages.find((stage) => stage.id === id);
 
 /** What makes two fields alike: the value behind a text; the text itself only where there is none. */
-const meaning = (value: string | Typed): string =>
-  typeof value === 'string'
-    ? value
-    : value.value === null
-      ? `text ${value.text.trim()}`
-      : String(value.value);
+function meaning(value: Value): string {
+  if (typeof value === 'string') return value;
+  if ('points' in value) {
+    const figures = value.points.flatMap(({ plate, percent }) => [meaning(plate), meaning(percent)]);
+    return JSON.stringify([...figures, value.standing]);
+  }
+  return value.value === null ? `text ${value.text.trim()}` : String(value.value);
+}
 
-const alike = (a: string | Typed, b: string | Typed): boolean => meaning(a) === meaning(b);
+const alike = (a: Value, b: Value): boolean => meaning(a) === meaning(b);
 
 /** Where two forms differ. A stage that only one of them has counts as a difference of the list. */
 export function differences(before: ScheduleForm, after: ScheduleForm): readonly Place[] {
@@ -138,6 +151,7 @@ export function textAt(form: ScheduleForm, place: Place): string {
     return typeof value === 'string' ? value : value.text;
   }
   if (place.field === 'stages') return form.stages.map((stage) => stage.name).join(', ');
+  if (place.field === 'shrink') return shrinkText(form.shrink, form.unit);
   const value = form[place.field];
   return typeof value === 'string' ? value : value.text;
 }

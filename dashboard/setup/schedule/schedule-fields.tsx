@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { type HeatSchedule, isConfirmed } from '../../../shared/heat/schedule.ts';
+import { type HeatSchedule, isConfirmed, USUAL_REST_LIMIT_S } from '../../../shared/heat/schedule.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
 import { randomId } from '../../link/ids.ts';
 import { Note } from '../../parts/note.tsx';
@@ -9,6 +9,7 @@ import { Field } from '../fields/field.tsx';
 import { readTemperature } from '../fields/number.ts';
 import { type ScheduleForm, withNewStage } from './form.ts';
 import type { FormParts } from './form-parts.ts';
+import { ShrinkFields } from './shrink-fields.tsx';
 import { StageFields } from './stage-fields.tsx';
 
 interface ScheduleFieldsProps {
@@ -43,6 +44,7 @@ export function ScheduleFields({
       <Source parts={parts} schedule={schedule} />
       <Limits parts={parts} />
       <Stages parts={parts} />
+      <ShrinkFields parts={parts} />
       <div class="field-row">
         <TextField parts={parts} field="name" label={scheduleWords.name} />
         <TextField parts={parts} field="fabric" label={scheduleWords.fabric} />
@@ -144,6 +146,7 @@ function Stages({ parts }: { readonly parts: FormParts }) {
   return (
     <section class="schedule-part" aria-label={scheduleWords.stages}>
       <h3>{scheduleWords.stages}</h3>
+      <p class="quiet">{scheduleWords.restLimitMeans(USUAL_REST_LIMIT_S)}</p>
       <ol class="stages">
         {form.stages.map((stage, i) => (
           <StageFields key={stage.id} parts={parts} stage={stage} place={i + 1} />

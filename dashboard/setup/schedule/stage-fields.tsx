@@ -1,7 +1,7 @@
 import { scheduleWords } from '../../../shared/words/setup.ts';
 import { Target } from '../../parts/target.tsx';
 import { Field } from '../fields/field.tsx';
-import { readTemperature } from '../fields/number.ts';
+import { readFigure, readTemperature } from '../fields/number.ts';
 import {
   type StageForm,
   type StageNumber,
@@ -40,6 +40,18 @@ export function StageFields({ parts, stage, place }: StageFieldsProps) {
         {stageNumbers.map((field) => (
           <NumberOf key={field} parts={parts} stage={stage} field={field} name={name} />
         ))}
+        <Field
+          number
+          id={idOf(key('restLimit'))}
+          label={scheduleWords.restLimit}
+          fullLabel={scheduleWords.of(scheduleWords.restLimit, name)}
+          sign="s"
+          text={stage.restLimit.text}
+          error={errorOf(key('restLimit'))}
+          disabled={disabled}
+          onText={(text) => change(withStage(form, stage.id, { restLimit: readFigure(text, 's') }))}
+          onDone={() => left(key('restLimit'))}
+        />
       </div>
       <Field
         id={idOf(key('standing'))}

@@ -10,7 +10,8 @@ export interface MotionTrial {
 }
 
 /** What the user is to do now. */
-export type TrialAsks = 'let-stand' | 'move' | 'nothing';
+export const trialAsksKinds = ['let-stand', 'move', 'nothing'] as const;
+export type TrialAsks = (typeof trialAsksKinds)[number];
 
 /** The hand goes away first, and takes hold again, ms. */
 const LET_GO_MS = 1500;

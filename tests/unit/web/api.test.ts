@@ -11,6 +11,7 @@ const { version: _v, madeAt: _m, id: _p, ...pieceDraft } = piece;
 const alarm = { iron: iron.id, kind: 'over-limit', probe: probe.id };
 
 const lagPath = `/api/probes/${encodeURIComponent(probe.id)}/lag`;
+const motionPath = `/api/probes/${encodeURIComponent(probe.id)}/motion`;
 const calibrationsPath = `/api/probes/${encodeURIComponent(probe.id)}/calibrations`;
 
 /** One good request a route, by the name of its operation. */
@@ -81,6 +82,8 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
     body: { note: { kind: 'tight', side: 1, by: 'A. Tester' } },
   },
   work: { path: '/api/work', body: { act: { kind: 'next' } } },
+  getUnattended: { path: '/api/unattended' },
+  putUnattended: { path: '/api/unattended', body: { reminderMin: 5, alarmMin: 7.5 } },
   presence: { path: '/api/presence', body: {} },
   removeIron: { path: `/api/irons/${iron.id}/removal`, body: {} },
   getCalibrations: { path: `${calibrationsPath}?unit=F` },
@@ -98,6 +101,9 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   waitForStep: { path: `${lagPath}/step?unit=F`, body: { kind: 'clip' } },
   stopStep: { path: `${lagPath}/stop`, body: {} },
   keepLag: { path: `${lagPath}/keep`, body: {} },
+  getMotion: { path: motionPath },
+  beginMotion: { path: `${motionPath}/begin`, body: {} },
+  giveUpMotion: { path: `${motionPath}/give-up`, body: {} },
   giveUpLag: { path: `${lagPath}/give-up`, body: {} },
 };
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { heatScheduleDraftSchema } from '../../../shared/heat/schedule.ts';
 import { markCommandSchema, silenceSchema } from '../../../shared/messages/command.ts';
+import { unattendedSchema } from '../../../shared/watch/attended.ts';
 import { issuePath, issueSentence } from '../../../shared/words/issue.ts';
 
 function sentences(schema: z.ZodType, value: unknown): string[] {
@@ -48,6 +49,12 @@ describe('what a schema refused, as a sentence', () => {
       '"stages" is too small; it takes at least 1 entry.',
     ]);
     expect(issuePath(['a', 0, 'b', 'c', 1])).toBe('a[0].b.c[1]');
+  });
+
+  it('does not take a field for the object in which it does not fit', () => {
+    expect(sentences(unattendedSchema, { reminderMin: 15, alarmMin: 10 })).toEqual([
+      '"reminderMin" can’t be so: the reminder must come before the alarm.',
+    ]);
   });
 
   it('cuts what is long', () => {

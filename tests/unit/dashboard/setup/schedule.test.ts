@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readTemperature } from '../../../../dashboard/setup/fields/number.ts';
+import { readFigure, readTemperature } from '../../../../dashboard/setup/fields/number.ts';
 import { checkForm } from '../../../../dashboard/setup/schedule/check.ts';
 import {
   formInUnit,
@@ -11,8 +11,16 @@ import {
   withStage,
   withStageMoved,
 } from '../../../../dashboard/setup/schedule/form.ts';
-import { differences, merge, placeKey, taking } from '../../../../dashboard/setup/schedule/merge.ts';
+import { differences, merge, placeKey, taking, textAt } from '../../../../dashboard/setup/schedule/merge.ts';
+import {
+  firstShrink,
+  noShrink,
+  withNewPoint,
+  withPoint,
+} from '../../../../dashboard/setup/schedule/shrink-form.ts';
+import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import { shippedSchedule } from '../../../../shared/heat/shipped.ts';
+import { handbookShrink } from '../../../../shared/heat/work/shrink.ts';
 
 const shipped = formOf(shippedSchedule, 'F');
 const f = (text: string) => readTemperature(text, 'F');
@@ -66,6 +74,90 @@ describe('the form of a schedule', () => {
     ],
   ])('%s is said beside the field', (_, form, key, sentence) => {
     const { values, errors } = checkForm(form);
+    expect(values).toBeNull();
+    expect(errors.get(key)).toMatch(sentence);
+  });
+});
+
+describe('what a schedule may say and need not', () => {
+  const told: HeatSchedule = {
+    ...shippedSchedule,
+    stages: shippedSchedule.stages.map((one) => (one.id === 'tack' ? { ...one, restLimitS: 7.5 } : one)),
+    // Demo data.
+    shrink: {
+      points: [
+        { plateC: 120, percent: 4 },
+        { plateC: 150, percent: 8 },
+        { plateC: 175, percent: 9.5 },
+      ],
+      standing: 'demo manual, page 12',
+    },
+  };
+  const form = formOf(told, 'F');
+
+  it('stays as it is when something else is changed, put back, or looked at in other units', () => {
+    const { values } = checkForm({ ...formInUnit(formInUnit(form, 'C'), 'F'), fabric: 'another' });
+    expect(values).toEqual({ ...valuesOf(told), fabric: 'another' });
+    expect(valuesOf(told)).toMatchObject({ shrink: told.shrink, stages: told.stages });
+    expect(Object.keys(checkForm(shipped).values ?? {})).not.toContain('shrink');
+  });
+
+  it('is merged like the rest, the shrink table as one place', () => {
+    const mine = withStage(form, 'tack', { restLimit: readFigure('9', 's') });
+    const theirs = { ...form, shrink: withPoint(form.shrink, 1, { percent: readFigure('8,5 %', '%') }) };
+    expect(changed(form, mine)).toEqual(['tack.restLimit']);
+    expect(changed(form, theirs)).toEqual(['shrink']);
+    const merged = merge(form, mine, theirs);
+    expect(merged.both).toEqual([]);
+    const { values } = checkForm(merged.form);
+    expect(values?.stages[0]).toMatchObject({ id: 'tack', restLimitS: 9 });
+    expect(values?.shrink?.points[1]).toEqual({ plateC: 150, percent: 8.5 });
+    expect(taking(mine, theirs, { field: 'shrink' }).shrink).toEqual(theirs.shrink);
+    expect(textAt(form, { field: 'shrink' })).toBe(
+      '248 °F: 4 %, 302 °F: 8 %, 347 °F: 9.5 %; demo manual, page 12',
+    );
+  });
+
+  it('an empty rest limit is as usual, no points are the handbook’s', () => {
+    const emptied = { ...withStage(form, 'tack', { restLimit: readFigure(' ', 's') }), shrink: noShrink };
+    expect(checkForm(emptied).values).toEqual(valuesOf(shippedSchedule));
+    expect(checkForm({ ...form, shrink: firstShrink('F') }).values?.shrink).toEqual(handbookShrink);
+  });
+
+  it.each<[string, ScheduleForm, string, RegExp]>([
+    [
+      'a rest limit too short',
+      withStage(form, 'tack', { restLimit: readFigure('0', 's') }),
+      'tack.restLimit',
+      /from 0.5 s to 120 s/,
+    ],
+    [
+      'a rest limit that is no number',
+      withStage(form, 'tack', { restLimit: readFigure('long', 's') }),
+      'tack.restLimit',
+      /from 0.5 s to 120 s/,
+    ],
+    [
+      'a temperature that does not rise',
+      { ...form, shrink: withPoint(form.shrink, 1, { plate: f('248') }) },
+      'shrink.1.plate',
+      /must rise.*over 248 °F/,
+    ],
+    [
+      'a shrinkage that falls',
+      { ...form, shrink: withPoint(form.shrink, 2, { percent: readFigure('7', '%') }) },
+      'shrink.2.percent',
+      /must not fall.*8 % or more/,
+    ],
+    [
+      'more than all of it',
+      { ...form, shrink: withPoint(form.shrink, 2, { percent: readFigure('101', '%') }) },
+      'shrink.2.percent',
+      /from 0 % to 100 %/,
+    ],
+    ['a new point that is empty', { ...form, shrink: withNewPoint(form.shrink) }, 'shrink.3.plate', /number/],
+  ])('%s is said beside the field', (_, wrong, key, sentence) => {
+    const { values, errors } = checkForm(wrong);
     expect(values).toBeNull();
     expect(errors.get(key)).toMatch(sentence);
   });

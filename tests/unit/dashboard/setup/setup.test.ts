@@ -46,6 +46,14 @@ describe('a probe that moves', () => {
     });
     expect(moveToNew([big, small], 'a/3', made)).toBeNull();
   });
+
+  it('takes no sole plate along to another iron, and leaves that of each as it was', () => {
+    const told = { ...big, soleCm2: 120 };
+    const own = moveToNew([told, small], 'a/1', { id: 'new', name: 'New' });
+    expect(own?.to.draft).not.toHaveProperty('soleCm2');
+    expect(own?.back.draft.soleCm2).toBe(120);
+    expect(moveTo([told, small], 'a/3', 'big')?.to.draft.soleCm2).toBe(120);
+  });
 });
 
 describe('a device', () => {

@@ -7,6 +7,7 @@ import { protocolForm } from '../../../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
+import { usualUnattended } from '../../../../shared/watch/attended.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
 import {
   calibrations,
@@ -19,6 +20,7 @@ import {
   pieceHeat,
   probe,
   probeLag,
+  probeMotion,
   schedule,
   situation,
   summary,
@@ -213,6 +215,15 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       },
       act: (said, commandId) => outcome(summary.id, commandId, 'act', said),
     },
+    motions: {
+      motion: (id) => {
+        if (id !== probe.id) throw new Refusal('unknown', `There is no probe "${id}".`, 'id');
+        return probeMotion;
+      },
+      begin: () => probeMotion,
+      giveUp: () => probeMotion,
+    },
+    attended: { after: () => usualUnattended, put: async (after) => after },
     removeIron: async (id) => {
       calls.push(['removeIron', id]);
     },

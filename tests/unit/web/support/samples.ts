@@ -6,6 +6,7 @@ import type { IronDial } from '../../../../shared/messages/dial.ts';
 import type { IronEvenness } from '../../../../shared/messages/evenness.ts';
 import type { ProbeLag } from '../../../../shared/messages/lag.ts';
 import type { AlarmLive, ProbeLive, Situation } from '../../../../shared/messages/live.ts';
+import type { ProbeMotion } from '../../../../shared/messages/motion.ts';
 import type { PieceHeat } from '../../../../shared/messages/piece.ts';
 import type { Piece } from '../../../../shared/piece/piece.ts';
 import { startingPiece } from '../../../../shared/piece/starting.ts';
@@ -314,6 +315,13 @@ export const calibrations: ProbeCalibrations = {
     outcome: { kind: 'refused', seen: 'Seen.', action: 'Do.' },
     trouble: '',
   },
+};
+
+export const probeMotion: ProbeMotion = {
+  probe: probe.id,
+  check: { stillG: 0.02, movingG: 0.08, checkedAt: '2026-03-01T08:00:00.000Z' },
+  onLine: true,
+  trial: { asks: 'nothing', leftS: 0, refused: 'not-still', trouble: '' },
 };
 
 export const probeLag: ProbeLag = {
