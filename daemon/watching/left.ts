@@ -3,6 +3,7 @@ import { type AlarmRecord, alarmKeyText } from '../../shared/alarm/record.ts';
 import { alarmTable } from '../../shared/alarm/table.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { Carried, WatchSettings } from '../../shared/watch/input.ts';
+import { ironingFrom, unconfirmed } from '../../shared/watch/ironing.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { InterruptedSession } from '../book/book.ts';
 
@@ -96,10 +97,12 @@ export function takenOver(state: WatchState, left: Carried): WatchState {
     recording: true,
     stageId: stageId ?? left.stageId,
     place: place === 'unknown' ? left.place : place,
-    at: at ?? left.at ?? null,
+    at: at ?? unconfirmed(left.at ?? null),
     dial: dial ?? (leftDial === null ? null : { mark: leftDial, toldMs: state.tMs }),
   };
-  return { ...state, ...(left.hot ? asHot(state) : {}), work, alarms: byKey(alarms) };
+  // A watch that has visits already goes on with its own.
+  const ironing = state.ironing.visits === 0 ? ironingFrom(work, state.tMs) : state.ironing;
+  return { ...state, ...(left.hot ? asHot(state) : {}), work, ironing, alarms: byKey(alarms) };
 }
 
 const byKey = (alarms: readonly AlarmRecord[]): WatchState['alarms'] =>

@@ -32,23 +32,29 @@ const visitName = (session: string, n: number): string => `${session}/${n}`;
 export function foldShop(shop: Shop, input: ShopInput): Shop {
   switch (input.kind) {
     case 'visit':
-      return { ...shop, visits: withVisits(shop.visits, [input.visit]) };
+      return { ...shop, visits: withVisits(shop.visits, [input.visit], (known, told) => known <= told) };
     case 'note':
       return { ...shop, notes: withNotes(shop.notes, [input.note]) };
     case 'book':
       return {
-        visits: withVisits(shop.visits, input.visits),
+        // What was heard live is never older than what the book has of the same moment.
+        visits: withVisits(shop.visits, input.visits, (known, told) => known < told),
         notes: withNotes(shop.notes, input.notes),
       };
   }
 }
 
 /** Of two tellings of one visit the one that has come further counts, whichever was heard first. */
-function withVisits(before: Shop['visits'], told: readonly KeptVisit[]): Shop['visits'] {
+function withVisits(
+  before: Shop['visits'],
+  told: readonly KeptVisit[],
+  counts: (knownToMs: number, toldToMs: number) => boolean,
+): Shop['visits'] {
   const visits = { ...before };
   for (const visit of told) {
     const key = visitKey(visit);
-    if ((visits[key]?.toUtcMs ?? Number.NEGATIVE_INFINITY) <= visit.toUtcMs) visits[key] = visit;
+    const known = visits[key];
+    if (known === undefined || counts(known.toUtcMs, visit.toUtcMs)) visits[key] = visit;
   }
   return visits;
 }

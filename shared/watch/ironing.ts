@@ -28,6 +28,18 @@ type Open = Pick<Ironing, 'visit' | 'lap'>;
 
 export const noIroning: Ironing = { visits: 0, visit: null, lap: null, back: [] };
 
+/** Where it was before a break of the program: nobody has said since that it is still there. */
+export const unconfirmed = (at: Work['at']): Work['at'] =>
+  at === null || at.area === null ? at : { ...at, presumed: true };
+
+/** As it goes on after a break of the program, at `tMs`, where the last word was: a new visit there, and a new lap. */
+export function ironingFrom({ place, at }: Pick<Work, 'place' | 'at'>, tMs: number): Ironing {
+  const lap = at === null ? null : openVisit(1, wholeSide(at), tMs);
+  const visits = lap === null ? 0 : 1;
+  if (place !== 'on-work') return { ...noIroning, visits, lap };
+  return { ...noIroning, visits: visits + 1, visit: openVisit(visits + 1, at, tMs), lap };
+}
+
 /** A visit that goes on is told again after so long, ms: what a break of the program can lose of it. */
 const TOLD_MS = 10_000;
 
@@ -49,13 +61,22 @@ export function stepIroning(before: Ironing, input: WatchInput, facts: IroningFa
   if (input.kind === 'mark' && input.mark.kind === 'undo') return takeBack(followed, facts);
   const lapDone = input.kind === 'mark' && input.mark.kind === 'lap-done';
   const moved = lapDone ? endLap(followed, facts) : moveOn(followed, facts);
-  const open = { visit: followed.visit, lap: lapDone ? overOf(followed.lap, facts) : followed.lap };
+  const open = {
+    visit:
+      moved.ironing.visit?.n === followed.visit?.n ? followed.visit : ended(followed.visit, facts, lapDone),
+    lap: lapDone ? overOf(followed.lap, facts) : followed.lap,
+  };
   const back = [...before.back, open].slice(-facts.work.back.length);
   return { ...moved, ironing: { ...moved.ironing, back } };
 }
 
-const overOf = (lap: OpenVisit | null, { stages, stage }: IroningFacts): OpenVisit | null =>
-  lap === null ? null : lapOver(lap, stages, stage);
+/** A lap lasts until it is said to be done: what is told of it later comes after that. */
+const overOf = (lap: OpenVisit | null, { stages, stage, tMs }: IroningFacts): OpenVisit | null =>
+  lap === null ? null : { ...lapOver(lap, stages, stage), lastMs: tMs };
+
+/** A visit that the next mark ended was told with it; one that became a lap was not. */
+const ended = (visit: OpenVisit | null, { tMs }: IroningFacts, lapDone: boolean): OpenVisit | null =>
+  visit === null || visit.contactMs === 0 || lapDone ? visit : { ...visit, toldMs: tMs };
 
 const none: readonly Finding[] = [];
 
@@ -145,16 +166,21 @@ function takeBack(ironing: Ironing, { work, tMs }: IroningFacts): IroningStep {
   const same = was.visit?.n === visit?.n;
   const visitNow = same ? visit : reopened(was.visit, visit, tMs);
   const undone = was.lap?.lapDone === true && was.lap.contactMs > 0;
+  // Where it did not touch the work before, what it seemed to do there since was none of the lap either.
+  const lapNow =
+    was.visit === null ? lapAgain(was.lap, null) : was.lap?.n === lap?.n ? lap : lapAgain(was.lap, lap);
   return {
     ironing: {
       visits: ironing.visits,
       visit: visitNow === null ? null : { ...visitNow, at: work.at },
-      lap: was.lap?.n === lap?.n ? lap : lapAgain(was.lap, lap),
+      lap: lapNow,
       back: ironing.back.slice(0, -1),
     },
     found: [
       ...(same ? none : takenBack(visit)),
-      ...(was.lap !== null && undone ? [{ kind: 'visit' as const, visit: toldVisit(was.lap, true) }] : none),
+      ...(was.lap !== null && undone
+        ? [{ kind: 'visit' as const, visit: toldVisit({ ...was.lap, lastMs: tMs }, true) }]
+        : none),
     ],
   };
 }

@@ -10,7 +10,7 @@ import { after, contactFacts, ironFacts } from './facts.ts';
 import type { Finding, FoundEntry } from './finding.ts';
 import type { Carried, WatchInput, WatchSettings } from './input.ts';
 import { followedAnew, type IronSlice, stepIron } from './iron.ts';
-import { stepIroning } from './ironing.ts';
+import { ironingFrom, stepIroning, unconfirmed } from './ironing.ts';
 import { stepMotions } from './motions.ts';
 import { completed } from './older.ts';
 import { initialWatch, type WatchState } from './state.ts';
@@ -18,7 +18,7 @@ import { convertedAnew, fitThermometers, stepThermometers, type ThermometersSlic
 import { newWork, stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
-export const FOLD_VERSION = 4;
+export const FOLD_VERSION = 5;
 
 export interface Step {
   readonly state: WatchState;
@@ -133,7 +133,8 @@ function withSettings(
  */
 export function resume(carried: Carried, seq: number, tMs: number, exact = true): WatchState {
   if (exact && carried.state !== null) return carried.state;
-  const { stageId, place, at = null, dial = null, hot, fromSession } = carried;
+  const { stageId, place, at: before = null, dial = null, hot, fromSession } = carried;
+  const at = unconfirmed(before);
   const settings = completed(carried.settings);
   const state = withSettings(initialWatch(seq, tMs), settings, { tMs, hot });
   const stage = settings.schedule.stages.find((s) => s.id === stageId) ?? null;
@@ -153,5 +154,6 @@ export function resume(carried: Carried, seq: number, tMs: number, exact = true)
       dial: dial === null ? null : { mark: dial, toldMs: tMs },
       recording: fromSession !== null,
     },
+    ironing: ironingFrom({ place, at }, tMs),
   };
 }

@@ -133,7 +133,8 @@ export class Bench {
     return this.isOverruled(piece) ? null : capC(piece, heats, stages, side);
   }
 
-  #factsOf({ state, iron }: IronWatch): PieceFacts {
+  #factsOf(watch: IronWatch): PieceFacts {
+    const { state, iron } = watch;
     const { at } = state.work;
     const piece = currentPieces(this.#parts.settings()).find(({ id }) => id === at?.piece);
     if (at === null || piece === undefined || state.settings === null) return noFacts;
@@ -141,7 +142,8 @@ export class Bench {
     const { stages } = state.settings.schedule;
     return {
       capC: this.#capC(piece, heats, stages, at.side),
-      imbalance: imbalanceText(piece, balanceOf(piece, heats)),
+      // Once for a piece, by the iron that works on it: two irons with the piece are one cause.
+      imbalance: this.working(piece.id) === watch ? imbalanceText(piece, balanceOf(piece, heats)) : '',
     };
   }
 }

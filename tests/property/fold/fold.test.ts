@@ -58,6 +58,13 @@ describe('replay', () => {
       'no-reading acknowledged',
       'heading-for-limit raised',
       'not-recording raised',
+      'visit',
+      'long-on-area raised',
+      'over-cement-limit raised',
+      'wrong-order raised',
+      'imbalance raised',
+      'unattended raised',
+      'left-alone raised',
     ])
       expect(kinds).toContain(kind);
   });

@@ -23,7 +23,11 @@ export const TWO = 'board/2';
 const OTHER = 'other/1';
 const probes: readonly ProbeId[] = [ONE, ONE, ONE, TWO, OTHER];
 
-export const first = watchSettings([probeSettings(ONE), probeSettings(TWO)]);
+export const first: WatchSettings = {
+  ...watchSettings([probeSettings(ONE), probeSettings(TWO)], { cementLimitC: 110 }),
+  // The shortest that can be settled: courses are minutes long.
+  unattended: { reminderMin: 1, alarmMin: 2 },
+};
 function probeIn(probe: ProbeId, iron: string, kind: 'check-pad' | 'loose'): WatchSettings['probes'][number] {
   return probeSettings(probe, { place: { probe, iron, toldAt: null, is: { kind } } });
 }
@@ -86,33 +90,37 @@ const oddSample = fc.tuple(fc.constantFrom(...probes), odd).map(
   }),
 );
 
+const atMark: fc.Arbitrary<Extract<Mark, { kind: 'at' }>> = fc.record({
+  kind: fc.constant('at' as const),
+  said: fc.constantFrom(...atSaids),
+  at: fc.oneof(
+    fc.constant(null),
+    fc
+      .record({
+        area: fc.constantFrom(null, 'end', 'middle', 'edge'),
+        side: fc.constantFrom(1 as const, 2 as const),
+        presumed: fc.boolean(),
+        limitMs: fc.constantFrom(null, 4000),
+      })
+      .map(({ area, ...more }) => at(area, { ...more, bonded: area === 'edge' })),
+  ),
+});
+const placeMark = fc.record({
+  kind: fc.constant('place' as const),
+  place: fc.constantFrom(...places),
+});
+/** Marks of where the iron is, which `undo` takes back. */
+export const undoable: fc.Arbitrary<Mark> = fc.oneof(placeMark, atMark);
 const mark: fc.Arbitrary<Mark> = fc.oneof(
   fc.record({
     kind: fc.constant('stage' as const),
     stageId: fc.constantFrom('tack', 'initial', 'intermediate', 'final', 'none', null),
   }),
-  fc.record({
-    kind: fc.constant('place' as const),
-    place: fc.constantFrom(...places),
-  }),
+  placeMark,
   fc.record({ kind: fc.constant('dial' as const), mark: fc.constantFrom(null, 3, 4.5, 'wool') }),
   fc.record({ kind: fc.constant('typed' as const), plateC: fc.integer({ min: 0, max: 400 }) }),
   fc.record({ kind: fc.constant('note' as const), text: fc.string() }),
-  fc.record({
-    kind: fc.constant('at' as const),
-    said: fc.constantFrom(...atSaids),
-    at: fc.oneof(
-      fc.constant(null),
-      fc
-        .record({
-          area: fc.constantFrom(null, 'end', 'middle', 'edge'),
-          side: fc.constantFrom(1 as const, 2 as const),
-          presumed: fc.boolean(),
-          limitMs: fc.constantFrom(null, 4000),
-        })
-        .map(({ area, ...more }) => at(area, { ...more, bonded: area === 'edge' })),
-    ),
-  }),
+  atMark,
   fc.constantFrom<Mark>({ kind: 'lap-done' }, { kind: 'undo' }),
 );
 const alarm = fc.record({
@@ -121,6 +129,12 @@ const alarm = fc.record({
 });
 const device = fc.constantFrom('board', 'board', 'other');
 const commandId = fc.uuid();
+const pieceFacts: fc.Arbitrary<WatchInput> = fc
+  .record({
+    capC: fc.constantFrom(null, 60, 140),
+    imbalance: fc.constantFrom('', 'Upper has had more than Lower.'),
+  })
+  .map((facts) => ({ kind: 'piece-facts', facts }));
 const input: fc.Arbitrary<WatchInput> = fc.oneof(
   { weight: 4, arbitrary: oddSample.map((sample) => ({ kind: 'sample' as const, sample })) },
   { weight: 4, arbitrary: fc.record({ kind: fc.constant('mark' as const), commandId, mark }) },
@@ -159,8 +173,10 @@ const input: fc.Arbitrary<WatchInput> = fc.oneof(
       { kind: 'clock', change: 'suspend', byMs: 5000 },
       { kind: 'start', commandId: null, why: 'hot' },
       { kind: 'stop', commandId: 'c', why: 'by-hand' },
+      { kind: 'presence' },
     ),
   },
+  { weight: 1, arbitrary: pieceFacts },
 );
 
 const run: fc.Arbitrary<Run> = fc.record({
@@ -173,27 +189,34 @@ const run: fc.Arbitrary<Run> = fc.record({
   deviceMs: fc.option(fc.integer({ min: 0, max: 2 ** 32 - 1 })),
 });
 
-export const courses: fc.Arbitrary<Course[]> = fc.array(
-  fc.oneof(
-    { weight: 3, arbitrary: run.map((run) => ({ do: 'read' as const, run })) },
-    {
-      weight: 4,
-      arbitrary: fc.record({
-        do: fc.constant('give' as const),
-        waitMs: fc.integer({ min: -2000, max: 4000 }),
-        input,
-      }),
-    },
-    {
-      weight: 1,
-      arbitrary: fc.record({
-        do: fc.constant('advance' as const),
-        byMs: fc.integer({ min: 0, max: 200_000 }),
-      }),
-    },
-  ),
-  { minLength: 1, maxLength: 40 },
-);
+/** A place that is marked, and how the plate reads while it is there: what courses of single inputs seldom come to. */
+const ironed: fc.Arbitrary<readonly Course[]> = fc
+  .record({ mark: atMark, commandId, pieceFacts, run, fromC: fc.integer({ min: 100, max: 180 }) })
+  .map(({ mark, commandId, pieceFacts, run, fromC }) => [
+    { do: 'give', waitMs: 0, input: pieceFacts },
+    { do: 'give', waitMs: 0, input: { kind: 'mark', commandId, mark } },
+    { do: 'read', run: { ...run, fromC, probe: ONE, kPerS: 0.05 } },
+  ]);
+
+export const courses: fc.Arbitrary<Course[]> = fc
+  .array(
+    fc.oneof(
+      { weight: 3, arbitrary: run.map((run): Course[] => [{ do: 'read', run }]) },
+      { weight: 1, arbitrary: ironed },
+      {
+        weight: 4,
+        arbitrary: fc
+          .record({ waitMs: fc.integer({ min: -2000, max: 4000 }), input })
+          .map((given): Course[] => [{ do: 'give', ...given }]),
+      },
+      {
+        weight: 1,
+        arbitrary: fc.integer({ min: 0, max: 200_000 }).map((byMs): Course[] => [{ do: 'advance', byMs }]),
+      },
+    ),
+    { minLength: 1, maxLength: 40 },
+  )
+  .map((steps) => steps.flat());
 
 /** The samples of a run, each with the wait before it. */
 export const samplesOf = (r: Run): readonly { readonly waitMs: number; readonly sample: Sample }[] =>

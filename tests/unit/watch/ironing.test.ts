@@ -68,6 +68,31 @@ describe('a visit', () => {
   });
 });
 
+describe('after a break of the program', () => {
+  const broken = (place: 'on-work' | 'on-rest'): Live =>
+    new Live(carried(watchSettings(), { place, at: at('end'), fromSession: 'before' })).ramp(150, 2);
+
+  test('an iron that was on the work goes on there, presumed until that is said again', () => {
+    const live = broken('on-work');
+    expect(live.state.ironing.visit).toMatchObject({ at: { area: 'end', presumed: true } });
+    const contactMs = live.tMs + 3000;
+    live.read(3, 150).place('on-rest');
+    expect(counted(live)).toMatchObject([{ spot: { area: 'end' }, presumed: true, contactMs }]);
+  });
+
+  test('saying the area confirms it, and a lap goes over what came since', () => {
+    const live = broken('on-work').mark(onArea('end')).read(3, 150).mark(lapDone).place('on-rest');
+    expect(counted(live).map((v) => [v.lapDone, v.presumed])).toEqual([
+      [false, false],
+      [true, false],
+    ]);
+  });
+
+  test('one that was on its rest makes no visit', () => {
+    expect(counted(broken('on-rest').read(3, 150).mark(lapDone))).toEqual([]);
+  });
+});
+
 describe('a lap done', () => {
   test('is told of the whole side, with its mean and not its peak', () => {
     // Its peak of 340 degF is in the final stage's band, its mean is not.
@@ -122,6 +147,31 @@ describe('undo', () => {
 
   test('of a place taken by mistake leaves nothing of it', () => {
     const live = hot().place('on-rest').mark(onArea('end')).read(12, 150).mark(undo).read(1, 150);
+    expect(live.state.work.place).toBe('on-rest');
+    expect(counted(live)).toEqual([]);
+  });
+
+  test('of a place taken by mistake leaves nothing of it in the lap either', () => {
+    const live = hot().mark(onArea('end')).read(4, 150).place('on-rest');
+    live.mark(onArea('middle')).read(12, 170).mark(undo).mark(lapDone);
+    const [lap] = counted(live).filter((v) => v.lapDone);
+    expect(lap).toMatchObject({ contactMs: 4000 });
+    expect(lap?.peakC).toBeLessThan(151);
+  });
+
+  test('of a lap that was done on the rest, and is said again, is told in the order of time', () => {
+    const live = hot().mark(onArea('end')).read(4, 150).place('on-rest').mark(lapDone).wait(2).mark(undo);
+    live.wait(2).mark(lapDone);
+    const laps = visitsOf(live).filter((v) => v.lapDone);
+    const since = laps.map((v) => v.toMs - (laps[0]?.toMs ?? 0));
+    expect(laps.map((v) => v.takenBack)).toEqual([false, true, false]);
+    expect(since).toEqual([0, 2000, 4000]);
+    expect(counted(live).filter((v) => v.lapDone)).toMatchObject([{ contactMs: 4000 }]);
+  });
+
+  test('of two marks leaves nothing of a visit that the second of them had ended', () => {
+    const live = hot().place('on-rest').mark(onArea('end')).read(5, 150).mark(onArea('middle'));
+    live.mark(undo).mark(undo);
     expect(live.state.work.place).toBe('on-rest');
     expect(counted(live)).toEqual([]);
   });

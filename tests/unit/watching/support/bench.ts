@@ -5,10 +5,12 @@ import { SettingsKeeper } from '../../../../daemon/settings/keeper.ts';
 import { firstSettings, type Settings } from '../../../../daemon/settings/settings.ts';
 import { Program } from '../../../../daemon/watching/program.ts';
 import { ProgramDesk } from '../../../../daemon/watching/program-desk.ts';
+import type { Keep } from '../../../../daemon/watching/recorder.ts';
 import type { LiveChange } from '../../../../daemon/web/desk.ts';
 import { emptySample, type Sample } from '../../../../shared/thermometer/sample.ts';
 import type { DeviceLink } from '../../../../shared/watch/input.ts';
 import { replay } from '../../../../shared/watch/replay.ts';
+import type { Store } from '../../../store-contract.ts';
 import { Shelf } from './shelf.ts';
 
 /** UTC at the clock's zero. */
@@ -82,12 +84,15 @@ export interface BenchOptions {
   readonly settings?: Settings;
   readonly ready?: () => Promise<void>;
   readonly sourceFor?: () => Promise<ProbeSource>;
+  /** A real book, opened; by default a shelf in memory that nothing is read from. */
+  readonly store?: Store;
 }
 
-/** A program without disk, network or devices. */
+/** A program without network or devices, and without a disk unless it is given a book. */
 export function bench(options: BenchOptions = {}): Bench {
   const clock = new SteppedClock();
   const shelf = new Shelf();
+  const { store } = options;
   const settings = new SettingsKeeper(options.settings ?? firstSettings, () => Promise.resolve());
   const program: Program = new Program({
     clock,
@@ -97,16 +102,16 @@ export function bench(options: BenchOptions = {}): Bench {
     viewOnly: false,
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
-    keep: shelf.keep,
+    keep: keepIn(store) ?? shelf.keep,
     complain: (message, error) => {
       throw new Error(message, { cause: error });
     },
   });
   const desk = new ProgramDesk({
     program,
-    // Nothing is read here.
-    reader: {} as BookReader,
-    book: {
+    // Without a book nothing is read here.
+    reader: store?.reader ?? ({} as BookReader),
+    book: store?.book ?? {
       closeItem: () => Promise.reject(new Error('no item is closed here')),
       addNote: async (note) => note,
     },
@@ -132,6 +137,14 @@ export function bench(options: BenchOptions = {}): Bench {
   };
   return { clock, shelf, program, desk, settings, told, heat, wait };
 }
+
+const keepIn = (store: Store | undefined): Keep | null =>
+  store === undefined
+    ? null
+    : async (commit) => {
+        await store.book.commit(commit);
+        return 'kept';
+      };
 
 /** What a stored session holds, and what comes of folding it again: the same, where all is well. */
 export function foldedAgain(shelf: Shelf, place: number) {
