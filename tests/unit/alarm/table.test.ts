@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { alarmKeyText, alarmKinds } from '../../../shared/alarm/record.ts';
+import { type AlarmKind, alarmKeyText, alarmKinds } from '../../../shared/alarm/record.ts';
 import { alarmTable, priorityOf } from '../../../shared/alarm/table.ts';
 
 describe.each(alarmKinds)('%s', (kind) => {
@@ -22,9 +22,11 @@ describe.each(alarmKinds)('%s', (kind) => {
   });
 });
 
-test('over the limit is less urgent on the rest; nothing else is', () => {
-  expect([priorityOf('over-limit', false), priorityOf('over-limit', true)]).toEqual([3, 2]);
-  for (const kind of alarmKinds.filter((k) => k !== 'over-limit')) {
+test('over the limit, or heading for it, is less urgent on the rest; nothing else is', () => {
+  const both = (kind: AlarmKind) => [priorityOf(kind, false), priorityOf(kind, true)];
+  expect(both('over-limit')).toEqual([3, 2]);
+  expect(both('heading-for-limit')).toEqual([2, 1]);
+  for (const kind of alarmKinds.filter((k) => k !== 'over-limit' && k !== 'heading-for-limit')) {
     expect(priorityOf(kind, true)).toBe(priorityOf(kind, false));
   }
 });

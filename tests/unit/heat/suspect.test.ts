@@ -100,6 +100,7 @@ describe('crossings of the fabric limit', () => {
 
   it('that several probes see at the same time are one; one after the other, two', () => {
     const probe = 'board/2';
+    const there = { limit: 'fabric', place: 'on-work', at: null };
     const found = [
       at(5000, 'raised', { peakC: 191 }),
       at(6000, 'raised', { probe, peakC: 195 }),
@@ -109,8 +110,8 @@ describe('crossings of the fabric limit', () => {
       at(21_000, 'cleared', { probe, peakC: null }),
     ];
     expect(suspectCrossings(source({ found }))).toEqual([
-      { seq: 50, fromMs: 5000, toMs: 9500, peakC: 196, probes: ['board/1', probe], place: 'on-work' },
-      { seq: 200, fromMs: 20_000, toMs: 21_000, peakC: null, probes: [probe], place: 'on-work' },
+      { seq: 50, fromMs: 5000, toMs: 9500, peakC: 196, probes: ['board/1', probe], ...there },
+      { seq: 200, fromMs: 20_000, toMs: 21_000, peakC: null, probes: [probe], ...there },
     ]);
   });
 });
