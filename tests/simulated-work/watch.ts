@@ -5,6 +5,7 @@ import { type Worker, type WorkIronId, workIrons } from '../../daemon/probe/simu
 import type { Priority } from '../../shared/alarm/record.ts';
 import { priorityOf } from '../../shared/alarm/table.ts';
 import type { WatchedProbe } from '../../shared/thermometer/watched-probe.ts';
+import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Place, WatchInput, WatchSettings } from '../../shared/watch/input.ts';
 import { advance, take } from '../../shared/watch/replay.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
@@ -32,10 +33,22 @@ export interface WatchedWork {
 }
 
 /** What a mark gives to the watches: the one place to add marks that the fold comes to know. */
-export type Hear = (said: SaidMark) => readonly { readonly iron: WorkIronId; readonly input: WatchInput }[];
+export type Hear = (said: SaidMark, states: Readonly<Record<WorkIronId, WatchState>>) => readonly ForIron[];
+
+/** An input for the watch of one iron. */
+export interface ForIron {
+  readonly iron: WorkIronId;
+  readonly input: WatchInput;
+}
 
 export interface WatchOptions {
   readonly hear?: Hear;
+  /** What the watches have to be told after a step of one of them; none where left out. */
+  readonly follow?: (
+    iron: WorkIronId,
+    found: readonly FoundEntry[],
+    states: Readonly<Record<WorkIronId, WatchState>>,
+  ) => readonly ForIron[];
   /** Of each iron; by default the shipped schedule and a probe of which nothing is known. */
   readonly settings?: (iron: WorkIronId, worker: Worker) => WatchSettings;
 }
@@ -54,7 +67,7 @@ const settingsWith = (iron: WorkIronId, lag: WatchedProbe['lag']): WatchSettings
 };
 
 /** The stage, and the place that follows from an act: what a watch of one iron alone knows of the work. */
-export const hearPlaces: Hear = ({ atS, iron, act }) => {
+export const hearPlaces = ({ atS, iron, act }: SaidMark): readonly ForIron[] => {
   const commandId = `m${Math.round(atS * 1000)}`;
   const placed = (at: WorkIronId, place: Place) => ({
     iron: at,
@@ -82,7 +95,7 @@ export const hearPlaces: Hear = ({ atS, iron, act }) => {
 
 /** Watches the work of one seed from cold irons on. */
 export function watchWork(worker: Worker, seed: Seed, options: WatchOptions = {}): WatchedWork {
-  const { hear = hearPlaces, settings = plainSettings } = options;
+  const { hear = hearPlaces, follow, settings = plainSettings } = options;
   const beginning = (iron: WorkIronId): WatchState => resume(carried(settings(iron, worker)), 0, 0);
   const states = { small: beginning('small'), big: beginning('big') };
   const alarms: WorkAlarm[] = [];
@@ -91,6 +104,7 @@ export function watchWork(worker: Worker, seed: Seed, options: WatchOptions = {}
     const step = take(states[iron], input, tMs);
     states[iron] = step.state;
     alarms.push(...alarmsIn(iron, step));
+    for (const one of follow?.(iron, step.found, states) ?? []) give(one.iron, one.input, tMs);
   };
   for (const iron of workIrons)
     give(iron, { kind: 'device', device: boardOf(iron), link: 'connected', detail: '' }, 0);
@@ -100,7 +114,9 @@ export function watchWork(worker: Worker, seed: Seed, options: WatchOptions = {}
       give(iron, { kind: 'sample', sample }, tMs);
     },
     mark: (said, tMs) => {
-      for (const { iron, input } of hear(said)) give(iron, input, tMs);
+      // Whoever says something of one iron is there for the other, too.
+      for (const iron of workIrons) give(iron, { kind: 'presence' }, tMs);
+      for (const { iron, input } of hear(said, states)) give(iron, input, tMs);
     },
   });
   for (const iron of workIrons) {

@@ -5,6 +5,7 @@ import { advance, take } from '../../../build/shared/watch/replay.js';
 import { resume } from '../../../build/shared/watch/watch.js';
 import { freshlyCarried, PROBES, sampleAt } from '../parts/fold-watch.mjs';
 import { median } from '../parts/stats.mjs';
+import { areaAt, begunAt } from '../parts/work-watch.mjs';
 
 const ROUNDS = 41;
 /** Rounds in which the compiler finds what is hot; they do not count. */
@@ -18,14 +19,18 @@ export function fold() {
   const after = folded(begun, samples);
   if (PROBES.some((probe) => after.readings[probe]?.quality !== 'ok'))
     throw new Error('the fold gave no readings');
+  const [nowhere, atWork] = [begunAt(null), begunAt(areaAt(30))];
+  if (folded(atWork, samples).ironing.visit?.contactMs === 0) throw new Error('no visit went on');
   const text = messageOf(after);
   const parts = {
     parse: () => repeat(() => JSON.parse(text).probes.length),
     convert: () => repeat((i) => hotJunctionC('K', (i * 5) % 12_000, 18 + (i % 100) / 10)),
     filter: () => filtered(samples),
     fold: () => folded(begun, samples).seq,
+    nowhere: () => folded(nowhere, samples).seq,
+    atWork: () => folded(atWork, samples).seq,
   };
-  const times = { parse: [], convert: [], filter: [], fold: [] };
+  const times = Object.fromEntries(Object.keys(parts).map((name) => [name, []]));
   for (let round = 0; round < ROUNDS; round += 1) {
     for (const [name, part] of Object.entries(parts)) {
       const from = process.cpuUsage();

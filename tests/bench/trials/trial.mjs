@@ -7,8 +7,9 @@ import { frames } from './frames.mjs';
 import { load } from './load.mjs';
 import { paint } from './paint.mjs';
 import { start } from './start.mjs';
+import { work } from './work.mjs';
 
-const trials = { load, paint, clients, start, fold, frames };
+const trials = { load, paint, clients, start, fold, frames, work };
 
 process.once('disconnect', () => process.exit(1));
 process.once('message', async ({ trial, options }) => {

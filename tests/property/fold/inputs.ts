@@ -124,7 +124,8 @@ const mark: fc.Arbitrary<Mark> = fc.oneof(
   fc.constantFrom<Mark>({ kind: 'lap-done' }, { kind: 'undo' }),
 );
 const alarm = fc.record({
-  kind: fc.constantFrom(...alarmKinds),
+  // The kind that courses raise most is asked for most: any of the many would seldom be one that stands.
+  kind: fc.oneof(fc.constantFrom(...alarmKinds), fc.constant('no-reading' as const)),
   probe: fc.constantFrom(ONE, ONE, TWO, null),
 });
 const device = fc.constantFrom('board', 'board', 'other');

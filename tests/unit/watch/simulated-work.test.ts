@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { noMistakes } from '../../../daemon/probe/simulated/worker/worker.ts';
+import { USUAL_REST_LIMIT_S } from '../../../shared/heat/schedule.ts';
 import { byHour, countAlarms, countText } from '../../simulated-work/count.ts';
+import { foundOf, spotsIn } from '../../simulated-work/mistakes.ts';
+import { onMaps } from '../../simulated-work/real-bench.ts';
 import { hearPlaces, type WorkAlarm, watchWork } from '../../simulated-work/watch.ts';
 import { workerOf } from '../../simulated-work/workers.ts';
 
@@ -26,6 +29,33 @@ describe('an hour and a half of correct simulated work', () => {
 
   it('comes out the same again', () => {
     expect(watchWork(worker, 2).states).toEqual(watched.states);
+  });
+});
+
+describe('two hours of simulated work on real maps, with rests on one spot', () => {
+  const mistakes = { ...noMistakes, spotsPerHour: 6 };
+  const worker = workerOf(3, { mistakes, hours: 2, motion: true });
+  const watched = watchWork(worker, 3, onMaps(worker, 3));
+  const spots = spotsIn(watched.plan, USUAL_REST_LIMIT_S + 1);
+
+  it('tells each of them, and nothing else above priority 1', () => {
+    const found = foundOf(watched, 'dwell', spots);
+    expect(spots.length).toBeGreaterThan(3);
+    expect(found).toEqual({
+      raised: spots.length,
+      rightly: spots.length,
+      made: spots.length,
+      told: spots.length,
+    });
+    const higher = watched.alarms.filter((a) => a.change === 'raised' && a.priority > 1);
+    expect(new Set(higher.map((a) => a.alarm.kind))).toEqual(new Set(['dwell']));
+  });
+
+  it('knows the pieces: areas with their limits, edges with the cement limit', () => {
+    const told = watched.states.big.work.at;
+    expect(told?.pieceName).toMatch(/^left-/);
+    expect(watched.states.big.settings?.schedule.cementLimitC).toBeGreaterThan(100);
+    expect(watched.states.small.ironing.visits).toBeGreaterThan(10);
   });
 });
 

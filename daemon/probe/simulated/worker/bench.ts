@@ -36,6 +36,9 @@ const TURNED_DOWN_S = [420, 560] as const;
 /** Cloth under an iron that rests is soon as hot as it, and draws this much of what fresh cloth does. */
 const HOT_CLOTH_DRAWS = 0.25;
 
+/** Between two marks, s. */
+const BETWEEN_MARKS_S = 0.4;
+
 const atStart: Doing = { atS: 0, place: 'on-rest', still: true, spot: null, dialC: null, draws: 1 };
 
 /** Goes through the worker's rounds until the time is over. */
@@ -77,7 +80,12 @@ function goOn(bench: Bench, low: number, high: number): void {
 }
 
 function say(bench: Bench, iron: WorkIronId, act: SaidMark['act'], sameSide: WorkPiece['areas'] = []): void {
-  bench.said.push(...sayOf({ atS: bench.tS, iron, act }, sameSide, bench.worker.mistakes, bench.draw));
+  const marks = sayOf({ atS: bench.tS, iron, act }, sameSide, bench.worker.mistakes, bench.draw);
+  const [first] = marks;
+  if (first === undefined) return;
+  // With one finger, one after the other: what was done first is said first.
+  const laterS = Math.max(0, (bench.said.at(-1)?.atS ?? 0) + BETWEEN_MARKS_S - first.atS);
+  bench.said.push(...marks.map((mark) => ({ ...mark, atS: mark.atS + laterS })));
 }
 
 function put(bench: Bench, iron: WorkIronId, now: Partial<Omit<Doing, 'atS'>>): void {
