@@ -9,7 +9,6 @@ import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import { monotonicClock } from '../clock.ts';
-import { newId } from '../ids.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
 import { sitsOn } from '../settings/moved.ts';
@@ -26,6 +25,7 @@ import { Leftovers } from './left.ts';
 import { Presence } from './presence.ts';
 import type { ProgramOptions } from './program-options.ts';
 import { Bench } from './shop/bench.ts';
+import { Hands } from './shop/hands.ts';
 import { WorkActs } from './shop/work-acts.ts';
 import { Telling } from './telling.ts';
 import {
@@ -56,6 +56,7 @@ export class Program {
   readonly bench: Bench;
   readonly acts = new WorkActs(this);
   readonly presence: Presence;
+  readonly #hands = new Hands(this);
   readonly options: ProgramOptions;
   readonly procedures = new Procedures();
   /** What the watch of an iron needs, as it is settled now. */
@@ -105,7 +106,7 @@ export class Program {
     const tick = (): void => {
       this.watches.advance(clock.nowMs());
       this.setArmedPages(this.#hearing.armedPages);
-      this.#followHands();
+      this.#hands.follow();
     };
     this.#timers.push(setInterval(tick, TICK_MS));
     this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
@@ -242,32 +243,11 @@ export class Program {
       queueMicrotask(() => void this.applySettings());
     const watch = this.watches.withProbe(sample.probe);
     if (watch !== undefined) {
-      this.#pressed(watch, sample, watch.take({ kind: 'sample', sample }, tMs));
+      this.#hands.pressed(watch, sample, watch.take({ kind: 'sample', sample }, tMs));
       return;
     }
     if (sample.tC === null && sample.emfUv === null && sample.faults.length === 0) return;
     this.#meet(sample, source, tMs);
-  }
-
-  /** An iron that moves while the others stand was taken up, whether that was said or not. */
-  #followHands(): void {
-    const watch = this.bench.takenUp();
-    if (watch === null) return;
-    this.acts
-      .act({ iron: watch.iron.id, act: { kind: 'in-hand' } }, newId())
-      .catch((error: unknown) =>
-        this.options.complain('An iron that was taken up could not be marked.', error),
-      );
-  }
-
-  /** A press that an alarm took marks nothing. */
-  #pressed(watch: IronWatch, { button }: Sample, found: readonly FoundEntry[]): void {
-    if (button === null) return;
-    this.presence.sign();
-    if (found.some(({ finding }) => finding.kind === 'alarm' && finding.change === 'silenced')) return;
-    this.acts.press(watch, button, newId()).catch((error: unknown) => {
-      this.options.complain('A press of the button could not be taken.', error);
-    });
   }
 
   /** A probe that no watched iron has: it is taken in, watched, and then heard. */

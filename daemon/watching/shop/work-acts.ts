@@ -53,7 +53,7 @@ export class WorkActs {
   async #takeUp(watch: IronWatch, commandId: string): Promise<Outcome> {
     const { bench, watches } = this.#program;
     const before = bench.inHand();
-    const others = watches.all.filter((one) => one !== watch && one.state.work.place !== 'on-rest');
+    const others = watches.all.filter((one) => one !== watch && mayBeInUse(one));
     const at = watch === before ? watch.state.work.at : this.#takenOver(watch, before);
     bench.takeInHand(watch.iron.id);
     const mark: Mark = at === null ? place('on-work') : { kind: 'at', said: 'in-hand', at };
@@ -149,5 +149,9 @@ export class WorkActs {
     return pieceOf(this.#program.options.settings.current, id);
   }
 }
+
+/** What is recorded of an iron, or was said of it, has to go on; of one that was never in use nothing is said. */
+const mayBeInUse = ({ session, state: { work } }: IronWatch): boolean =>
+  work.place !== 'on-rest' && (session !== null || work.place !== 'unknown');
 
 const place = (where: Place): Mark => ({ kind: 'place', place: where });

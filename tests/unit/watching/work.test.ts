@@ -56,6 +56,18 @@ describe('two irons', () => {
     });
   });
 
+  it('one that is cold and was never in use is left alone', async () => {
+    const one = await atBench();
+    const third = new FakeSource('C', one.clock);
+    one.program.addSource(third);
+    third.link('connected');
+    one.heat(third, 20, 5);
+    await one.act({ kind: 'piece', piece: 'flap' }, 'iron-1');
+    await one.act({ kind: 'in-hand' }, 'iron-2');
+    expect(one.program.watches.of('iron-3')?.session).toBeNull();
+    expect(one.state('iron-3').work.place).toBe('unknown');
+  });
+
   it('without any in hand has to be said which', async () => {
     const one = await atBench();
     await expect(one.act({ kind: 'piece', piece: 'flap' })).rejects.toThrow('No iron is in hand');
