@@ -20,7 +20,7 @@ export const visitPlaceSchema = z.strictObject({
 });
 
 export const visitHeat = {
-  /** The place was passed by "next", or taken over from the other iron, and not confirmed. */
+  /** The place was passed by "next", or gone on with after a break, and not confirmed. */
   presumed: z.boolean(),
   contactBy: z.enum(contactBys),
   contactMs: z.number(),

@@ -1,6 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { areaHeatsOf, heatOf, visitedMeanwhile, withVisit } from '../../shared/heat/work/area-heats.ts';
+import {
+  areaHeatsOf,
+  goingOn,
+  heatOf,
+  visitedMeanwhile,
+  withVisit,
+} from '../../shared/heat/work/area-heats.ts';
 import { compareLevels } from '../../shared/heat/work/reached.ts';
 import type { KeptVisit } from '../../shared/heat/work/visit.ts';
 import { pieceOf, reachedAs, visitTo } from '../unit/heat/work/demo.ts';
@@ -102,7 +108,11 @@ describe('what areas have had', () => {
         );
         const rest = all.filter((v) => v.toUtcMs > cutMs).toSorted(byEnd);
         const whole = rest.reduce(
-          (heats, visit) => withVisit(heats, piece, visit, visitedMeanwhile(piece, all, visit)),
+          (heats, visit) =>
+            withVisit(heats, piece, visit, {
+              own: visitedMeanwhile(piece, all, visit),
+              goesOn: goingOn(piece, all).has(visit),
+            }),
           first,
         );
         expect(whole).toEqual(areaHeatsOf(piece, all));

@@ -71,9 +71,7 @@ export function realBench({ pieces }: Worker): RealBench {
     const piece = other === null ? undefined : known.get(other.piece);
     if (other === null || piece === undefined)
       return own === null ? { kind: 'place', place: 'on-work' } : atMark('in-hand', own);
-    const area = piece.areas.find(({ id }) => id === other.area) ?? null;
-    const presumed = area !== null;
-    return atMark('in-hand', atOf(piece, other.side, area, { iron: ironOf(states[iron]), presumed }));
+    return atMark('in-hand', atOf(piece, other.side, null, { iron: ironOf(states[iron]), presumed: false }));
   };
 
   const markOf = ({ iron, act }: SaidMark, states: Readonly<Record<WorkIronId, WatchState>>): Mark | null => {

@@ -62,12 +62,11 @@ export class WorkActs {
     return outcome;
   }
 
+  /** On the side that is up, but on no area: it was taken up to go elsewhere, and a brush past is no lap. */
   #takenOver(watch: IronWatch, before: IronWatch | null): At | null {
     const at = before?.state.work.at ?? null;
     if (at === null) return watch.state.work.at;
-    const piece = this.#piece(at.piece);
-    const area = piece.areas.find(({ id }) => id === at.area) ?? null;
-    return atOf(piece, at.side, area, { iron: watch.iron, presumed: area !== null });
+    return atOf(this.#piece(at.piece), at.side, null, { iron: watch.iron, presumed: false });
   }
 
   #markOf(watch: IronWatch, act: Exclude<WorkAct, { kind: 'in-hand' }>): Mark {

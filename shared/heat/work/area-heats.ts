@@ -10,7 +10,8 @@ import type { KeptVisit, Spot } from './visit.ts';
  * A visit counts where it was corrected to, else where it was marked, and nowhere once it was taken back. One over an
  * area counts for that area of the map in force, by its id, whichever version of the map it was marked on; where the map
  * has no such area any more it stays in the list of visits and counts for nothing. A lap over a whole side counts as a
- * lap over each of its areas that had no visit of its own meanwhile. A visit somewhere on a side counts for no area.
+ * lap over each of its areas that had no visit of its own meanwhile. A visit somewhere on a side counts for no area. A
+ * visit that goes on where the one before it left off, after a rest say, is of the same lap.
  */
 
 /** What a visit counts for: the areas, and the share of its time that each has. */
@@ -32,10 +33,39 @@ export const heatOf = (heats: AreaHeats, area: string): AreaHeat =>
  */
 export function areaHeatsOf(piece: Piece, visits: readonly KeptVisit[]): AreaHeats {
   const none: AreaHeats = Object.fromEntries(piece.areas.map(({ id }) => [id, untouched]));
+  const goesOn = goingOn(piece, visits);
   return visits
     .filter((visit) => spotOf(visit)?.piece === piece.id)
     .toSorted(byEnd)
-    .reduce((heats, visit) => withVisit(heats, piece, visit, visitedMeanwhile(piece, visits, visit)), none);
+    .reduce((heats, visit) => {
+      const own = visitedMeanwhile(piece, visits, visit);
+      return withVisit(heats, piece, visit, { own, goesOn: goesOn.has(visit) });
+    }, none);
+}
+
+/** A visit that comes later than this after the one before on the same area is a lap of its own, ms (our own choice). */
+const SAME_LAP_MS = 600_000;
+
+/** The visits that go on with the lap of the one before: on the same area, with none elsewhere and no lap done between. */
+export function goingOn(piece: Piece, visits: readonly KeptVisit[]): ReadonlySet<KeptVisit> {
+  const here = visits.filter((visit) => spotOf(visit)?.piece === piece.id && visit.contactMs > 0);
+  const inOrder = here.toSorted(byEnd);
+  return new Set(
+    inOrder.filter((visit, i) => {
+      const before = inOrder[i - 1];
+      const area = spotOf(visit)?.area ?? null;
+      if (before === undefined || area === null || spotOf(before)?.area !== area) return false;
+      return visit.fromUtcMs - before.toUtcMs <= SAME_LAP_MS;
+    }),
+  );
+}
+
+/** What has to be known of the other visits to count one. */
+export interface AmongVisits {
+  /** Ids of the areas that had a visit of their own during it (`visitedMeanwhile`); only a lap asks. */
+  readonly own: ReadonlySet<string>;
+  /** Whether it goes on with the lap of the visit before it (`goingOn`). */
+  readonly goesOn: boolean;
 }
 
 /** By their ends; what remains only settles which of equals stands first. */
@@ -47,17 +77,16 @@ const byEnd = (a: KeptVisit, b: KeptVisit): number =>
 /**
  * With one more visit, that ended after those before it.
  * @param heats what the areas had before
- * @param own ids of the areas that had a visit of their own during it (`visitedMeanwhile`); only a lap asks
  */
 export function withVisit(
   heats: AreaHeats,
   piece: Piece,
   visit: KeptVisit,
-  own: ReadonlySet<string>,
+  { own, goesOn }: AmongVisits,
 ): AreaHeats {
   const shares = sharesOf(piece, visit, own);
   const touched = shares.map(
-    ({ area, share }) => [area.id, more(heatOf(heats, area.id), visit, share)] as const,
+    ({ area, share }) => [area.id, more(heatOf(heats, area.id), visit, { share, goesOn })] as const,
   );
   return touched.length === 0 ? heats : { ...heats, ...Object.fromEntries(touched) };
 }
@@ -96,7 +125,12 @@ function sharesOf(piece: Piece, visit: KeptVisit, own: ReadonlySet<string>): Sha
 }
 
 /** What an area has had with one visit more. Of stages of one level the one reached last names it. */
-function more(heat: AreaHeat, visit: KeptVisit, share: number): AreaHeat {
+function more(
+  heat: AreaHeat,
+  visit: KeptVisit,
+  { share, goesOn }: { readonly share: number; readonly goesOn: boolean },
+): AreaHeat {
+  const lap = goesOn ? 0 : 1;
   const rise = compareLevels(visit.reached, heat.reached);
   const reaches = visit.reached !== null && rise >= 0;
   const hotter = visit.peakC !== null && (heat.peakC === null || visit.peakC > heat.peakC);
@@ -107,8 +141,8 @@ function more(heat: AreaHeat, visit: KeptVisit, share: number): AreaHeat {
     guardBandK: hotter ? visit.guardBandK : heat.guardBandK,
     contactMs: heat.contactMs + visit.contactMs * share,
     inBandMs: heat.inBandMs + visit.inBandMs * share,
-    lapsAtStage: reaches ? (rise > 0 ? 1 : heat.lapsAtStage + 1) : heat.lapsAtStage,
-    laps: heat.laps + 1,
+    lapsAtStage: reaches ? (rise > 0 ? 1 : heat.lapsAtStage + lap) : heat.lapsAtStage,
+    laps: heat.laps + lap,
     lastUtcMs: Math.max(heat.lastUtcMs ?? visit.toUtcMs, visit.toUtcMs),
   };
 }

@@ -2,7 +2,7 @@ import type { Spot } from './visit.ts';
 
 /** Where an iron works, as far as the user said, with what the watch has to know of that place. */
 export interface At extends Spot {
-  /** Passed by "next", or taken over from the other iron, and not confirmed. */
+  /** Passed by "next", or gone on with after a break, and not confirmed. */
   readonly presumed: boolean;
   readonly pieceName: string;
   readonly sideName: string;

@@ -33,7 +33,7 @@ export interface Visit {
   readonly spot: Spot | null;
   /** Piece, side and area in the user's names, as they were; empty where unassigned. */
   readonly placeName: string;
-  /** The place was passed by "next" or taken from the other iron, and not confirmed. */
+  /** The place was passed by "next", or gone on with after a break, and not confirmed. */
   readonly presumed: boolean;
   readonly contactBy: ContactBy;
   readonly contactMs: number;

@@ -52,7 +52,7 @@ describe('two irons', () => {
     expect(one.state('iron-1').work.place).toBe('on-rest');
     expect(one.state('iron-2').work).toMatchObject({
       place: 'on-work',
-      at: { areaName: 'First end', presumed: true },
+      at: { pieceName: 'Demo flap', side: 1, areaName: null, presumed: false },
     });
   });
 

@@ -19,9 +19,9 @@ describe('what areas have had', () => {
   test('is the highest stage, the hottest plate, and the laps at that stage', () => {
     const heats = areaHeatsOf(piece, [
       visitTo(piece, middle, { fromUtcMs: 0, presumed: true }),
-      visitTo(piece, middle, { fromUtcMs: 20_000, reached: reachedAs('final'), peakC: 177, guardBandK: 4 }),
-      visitTo(piece, middle, { fromUtcMs: 40_000, reached: reachedAs('final'), peakC: 171, presumed: true }),
-      visitTo(piece, middle, { fromUtcMs: 60_000, reached: null, peakC: null, contactMs: 500, inBandMs: 0 }),
+      visitTo(piece, middle, { fromUtcMs: 1e6, reached: reachedAs('final'), peakC: 177, guardBandK: 4 }),
+      visitTo(piece, middle, { fromUtcMs: 2e6, reached: reachedAs('final'), peakC: 171, presumed: true }),
+      visitTo(piece, middle, { fromUtcMs: 3e6, reached: null, peakC: null, contactMs: 500, inBandMs: 0 }),
     ]);
     expect(heatOf(heats, middle.id)).toEqual({
       reached: reachedAs('final'),
@@ -32,7 +32,7 @@ describe('what areas have had', () => {
       inBandMs: 24_000,
       lapsAtStage: 2,
       laps: 4,
-      lastUtcMs: 70_000,
+      lastUtcMs: 3_010_000,
     });
     expect(heatOf(heats, end.id)).toBe(untouched);
   });
@@ -52,9 +52,26 @@ describe('what areas have had', () => {
   test('tack and initial shrink are of one level: laps add up, and the later one names it', () => {
     const heats = areaHeatsOf(piece, [
       visitTo(piece, middle, { fromUtcMs: 0, reached: reachedAs('tack') }),
-      visitTo(piece, middle, { fromUtcMs: 20_000, reached: reachedAs('initial') }),
+      visitTo(piece, middle, { fromUtcMs: 1e6, reached: reachedAs('initial') }),
     ]);
     expect(heatOf(heats, middle.id)).toMatchObject({ reached: { id: 'initial' }, lapsAtStage: 2 });
+  });
+
+  test.each([
+    ['gone on with after a rest is of the same lap', 60_000, null, 1],
+    ['taken up again after a long time is a lap of its own', 700_000, null, 2],
+    ['come back to from another area is a lap of its own', 60_000, 'elsewhere', 2],
+    ['after a lap was done is of the next one', 60_000, 'lap done', 2],
+  ] as const)('%s', (_what, fromUtcMs, between, laps) => {
+    const heats = areaHeatsOf(piece, [
+      visitTo(piece, middle, { fromUtcMs: 0 }),
+      ...(between === 'elsewhere' ? [visitTo(piece, end, { fromUtcMs: 30_000 })] : []),
+      ...(between === 'lap done'
+        ? [visitTo(piece, null, { fromUtcMs: 0, toUtcMs: 40_000, lapDone: true })]
+        : []),
+      visitTo(piece, middle, { fromUtcMs }),
+    ]);
+    expect(heatOf(heats, middle.id)).toMatchObject({ laps, lapsAtStage: laps, contactMs: 20_000 });
   });
 
   test('counts nothing that was taken back, unassigned, elsewhere, without contact or of no area of the map', () => {
