@@ -1,6 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import type { BookReader } from '../../../daemon/book/book.ts';
 import { PieceDesk } from '../../../daemon/watching/shop/piece-desk.ts';
 import type { WorkAct } from '../../../shared/messages/piece.ts';
 import { startingPiece } from '../../../shared/piece/starting.ts';
@@ -19,7 +18,7 @@ async function atBench(sides: readonly string[] = ['Upper', 'Lower']) {
   }
   const pieces = new PieceDesk({
     program: one.program,
-    reader: { items: async () => [] } as Pick<BookReader, 'items'>,
+    reader: { items: async () => [] },
     book: { addNote: async (note) => note },
     once: (id, run) => one.desk.log.once(id, run),
   });

@@ -74,6 +74,8 @@ export function watchOver(session: Session): Watched {
     const { said, state: next } = iron.next(at);
     at = next;
     const { truth, tMs } = said;
+    // Whoever works touches something every few minutes.
+    if (tMs - state.attended.seenMs > 300_000) give({ kind: 'presence' }, tMs);
     highestC = Math.max(highestC, truth.plateC);
     if (passedLimitMs === null && truth.plateC >= limitC) passedLimitMs = tMs;
     const now = truth.place === 'on-work' ? 'on-work' : truth.place === 'on-rest' ? 'on-rest' : null;
