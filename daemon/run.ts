@@ -3,7 +3,7 @@ import { setTimeout as delay } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import type { Logger } from 'pino';
 import { startWords } from '../shared/words/start.ts';
-import type { BookReader, OpenedBook } from './book/book.ts';
+import type { OpenedBook } from './book/book.ts';
 import { takeLock } from './book/lock.ts';
 import { threadedBook } from './book/thread/threaded-book.ts';
 import { threadedReader } from './book/thread/threaded-reader.ts';
@@ -19,6 +19,7 @@ import { useForms } from './watching/device-forms.ts';
 import { Keeper } from './watching/keeper.ts';
 import { Program } from './watching/program.ts';
 import { ProgramDesk } from './watching/program-desk.ts';
+import { readShop } from './watching/shop/read-shop.ts';
 import { isLoopback } from './web/access/host.ts';
 import { ListenFailure } from './web/listen.ts';
 import { startWeb, type Web } from './web/web.ts';
@@ -76,10 +77,14 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
     book,
     (opened) => {
       goOn(program, desk, opened, say);
-      readShop(program, reader, log);
+      const { shop } = program.bench;
+      // Nothing waits for it.
+      void readShop({ reader, shop, ending: ending.signal, complain });
     },
     (keeping) => program.setKeeping(keeping),
   );
+  const ending = new AbortController();
+  const complain = (message: string, error: unknown): void => log.error({ err: error }, message);
   const epoch = newId();
   const program: Program = new Program({
     clock,
@@ -90,7 +95,7 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
     keep: (commit) => keeper.commit(commit),
-    complain: (message, error) => log.error({ err: error }, message),
+    complain,
   });
   const sources = { command, clock, machine, say, simulated };
   const desk: ProgramDesk = new ProgramDesk({
@@ -107,6 +112,7 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
   return {
     address: web.address,
     stop: async () => {
+      ending.abort();
       await program.stop();
       await Promise.all([keeper.close(), reader.close(), web.close()]);
       release();
@@ -172,15 +178,6 @@ async function listen(
     if (!(error instanceof ListenFailure)) throw error;
     throw new CannotStart(error.message, error.failure === 'in-use' ? ALREADY_RUNNING : 1);
   }
-}
-
-/** What earlier sessions did to the pieces is read once the book is open; nothing waits for it. */
-function readShop(program: Program, reader: BookReader, log: Logger): void {
-  reader.shop().then(
-    (record) => program.bench.shop.take({ kind: 'book', ...record }),
-    (error: unknown) =>
-      log.error({ err: error }, 'What earlier sessions did to the pieces could not be read.'),
-  );
 }
 
 /** Goes on with what broke off when the program last ended, the newest session of each iron. */

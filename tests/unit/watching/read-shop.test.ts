@@ -1,0 +1,38 @@
+import { expect, it } from 'vitest';
+import { readShop } from '../../../daemon/watching/shop/read-shop.ts';
+import { ShopKeeper } from '../../../daemon/watching/shop/shop-keeper.ts';
+
+const nothing = { visits: [], notes: [] };
+const parts = (shops: (() => Promise<typeof nothing>)[]) => {
+  const complaints: string[] = [];
+  const ending = new AbortController();
+  const shop = new ShopKeeper(() => undefined);
+  const reader = { shop: () => shops.shift()?.() ?? Promise.resolve(nothing) };
+  const done = readShop({ reader, shop, ending: ending.signal, complain: (m) => complaints.push(m) });
+  return { complaints, ending, shop, done };
+};
+const fails = () => Promise.reject(new Error('the disk is away'));
+
+it('is ready once the book was read', async () => {
+  const { shop, done, complaints } = parts([]);
+  expect(shop.ready).toBe(false);
+  await done;
+  expect([shop.ready, complaints]).toEqual([true, []]);
+});
+
+it('says nothing where the program ends meanwhile', async () => {
+  let reject: (error: Error) => void = () => undefined;
+  const one = parts([() => new Promise((_, no) => (reject = no))]);
+  one.ending.abort();
+  reject(new Error('the reader is gone'));
+  await one.done;
+  expect([one.shop.ready, one.complaints]).toEqual([false, []]);
+});
+
+it('says that it failed, and ends its waiting with the program', async () => {
+  const one = parts([fails]);
+  await expect.poll(() => one.complaints).toHaveLength(1);
+  one.ending.abort();
+  await one.done;
+  expect(one.shop.ready).toBe(false);
+});
