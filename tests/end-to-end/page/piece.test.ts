@@ -219,7 +219,7 @@ describe('what stands on the view', () => {
     const { page, daemon, change } = await atPiece();
     await change(pieceScenes.presumed.live);
     expect(await page.getByTestId('piece-sentence').innerText()).toBe(
-      'Left aileron, upper side, tip end (presumed): no stage reached yet.',
+      'Left aileron, upper side, tip end (presumed): intermediate shrink reached.',
     );
     await change(pieceScenes['over its time'].live);
     expect(await page.getByTestId('dwell-over').innerText()).toContain('Longer on middle');
