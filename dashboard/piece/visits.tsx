@@ -8,6 +8,7 @@ import { Target } from '../parts/target.tsx';
 import { temperature } from '../parts/unit.ts';
 import { sessionTimes } from '../records/times.ts';
 import { Pick } from '../setup/fields/field.tsx';
+import { AreasHad } from './areas-had.tsx';
 import { PersonForm } from './person-form.tsx';
 import { followHeat, heats, pieceOf } from './pieces.ts';
 import { note } from './say.ts';
@@ -30,6 +31,7 @@ export function VisitsPage({ id }: { readonly id: string }) {
         <p role="status">{pieceWords.reading}</p>
       ) : (
         <>
+          <AreasHad heat={heat} />
           <VisitList title={visitWords.unassigned} piece={piece} visits={heat.unassigned} />
           <VisitList title={visitWords.title} piece={piece} visits={heat.visits} />
         </>

@@ -1,5 +1,4 @@
 import type { MotionRefusal } from '../iron/motion/check.ts';
-import type { Stillness } from '../iron/motion/motion.ts';
 import type { TrialAsks } from '../iron/motion/trial.ts';
 
 /** What is said of an iron's motion and of the check that it is judged by. */
@@ -23,12 +22,6 @@ export const motionWords = {
   means:
     'The sensor tells whether the iron moves, not what it stands on: an iron that was put on its rest without a mark looks like one that rests on the work.',
 } as const;
-
-export const stillnessWords: Readonly<Record<Stillness, string>> = {
-  still: 'still',
-  moving: 'moving',
-  unknown: 'motion not known',
-};
 
 export const trialRefusals = {
   already: 'This check is being made already, here or on another page. Go on with it, or give it up first.',

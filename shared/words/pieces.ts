@@ -183,6 +183,19 @@ export const visitWords = {
   simulated: 'simulated',
 } as const;
 
+/** What an area has had, over all its visits. */
+export const hadWords = {
+  title: 'What each area has had',
+  covered: (stage: string) => `covered at ${stage}`,
+  noStage: 'no stage reached',
+  presumed: 'presumed',
+  peak: (peak: string, guard: string) => `peak of the plate ${peak} ±${guard}`,
+  contact: (contact: string, inBand: string) => `${contact} in contact, ${inBand} of it in the stage’s band`,
+  laps: (laps: number) => (laps === 1 ? '1 lap' : `${laps} laps`),
+  last: (when: string) => `last heated ${when}`,
+  nothing: (areas: string) => `Nothing yet: ${areas}.`,
+} as const;
+
 export const workKeyWords = {
   next: 'next area (Piece)',
   turned: 'turned over (Piece)',

@@ -2,7 +2,6 @@ import type { AreaHeats } from '../../../shared/heat/work/area-heat.ts';
 import { areaHeatsOf } from '../../../shared/heat/work/area-heats.ts';
 import type { KeptVisit } from '../../../shared/heat/work/visit.ts';
 import type { Piece } from '../../../shared/piece/piece.ts';
-import type { PieceNote } from '../../../shared/shop/note.ts';
 import { emptyShop, foldShop, type Shop, type ShopInput, visitsNow } from '../../../shared/shop/shop.ts';
 
 /** So many pieces are one press away. */
@@ -84,9 +83,5 @@ export class ShopKeeper {
       .flatMap(({ spot }) => (spot === null ? [] : [spot.piece]));
     const open = new Set(pieces.filter(({ archived }) => !archived).map(({ id }) => id));
     return [...new Set([...this.#taken, ...visited])].filter((id) => open.has(id)).slice(0, RECENT);
-  }
-
-  notesOf(piece: string): readonly PieceNote[] {
-    return this.#shop.notes.filter((one) => one.piece === piece);
   }
 }

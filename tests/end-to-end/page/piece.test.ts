@@ -168,6 +168,11 @@ describe('what is said of the work', () => {
     await page.getByRole('button', { name: 'Tight, by eye and hand: lower side' }).click();
     await page.getByRole('button', { name: 'Write it down as mine' }).click();
     await page.getByRole('link', { name: 'Visits, and putting them right' }).click();
+    const had = await page.getByTestId('areas-had').innerText();
+    expect(had).toMatch(
+      /covered at final shrink, peak of the plate \d+ °F ±\d+ °F.*in contact.*1 lap, last heated/,
+    );
+    expect(had).toContain('Nothing yet:');
     await page.getByTestId('visit').first().getByRole('button').click();
     await page.getByRole('button', { name: 'lower side', exact: true }).click();
     await page.getByLabel('Area').selectOption('middle');
