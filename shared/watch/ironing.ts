@@ -57,7 +57,7 @@ export interface IroningStep {
 /** Folds one input into the slice. */
 export function stepIroning(before: Ironing, input: WatchInput, facts: IroningFacts): IroningStep {
   const followed = followOpen(before, facts);
-  if (facts.work.back === facts.before.back) return told(followed, facts.tMs);
+  if (facts.work.back === facts.before.back) return told(followed, facts.tMs, input.kind === 'stop');
   if (input.kind === 'mark' && input.mark.kind === 'undo') return takeBack(followed, facts);
   const lapDone = input.kind === 'mark' && input.mark.kind === 'lap-done';
   const moved = lapDone ? endLap(followed, facts) : moveOn(followed, facts);
@@ -90,11 +90,11 @@ function followOpen(before: Ironing, { before: { place }, ...contact }: IroningF
   };
 }
 
-/** Nothing new was marked: a visit that has gone on for long is told as far as it has come. */
-function told(ironing: Ironing, tMs: number): IroningStep {
+/** Nothing new was marked: a visit that has gone on for long, or whose session ends, is told as far as it has come. */
+function told(ironing: Ironing, tMs: number, ends: boolean): IroningStep {
   const { visit } = ironing;
-  if (visit === null || visit.contactMs === 0 || tMs - (visit.toldMs ?? visit.fromMs) < TOLD_MS)
-    return { ironing, found: none };
+  if (visit === null || visit.contactMs === 0) return { ironing, found: none };
+  if (!ends && tMs - (visit.toldMs ?? visit.fromMs) < TOLD_MS) return { ironing, found: none };
   return {
     ironing: { ...ironing, visit: { ...visit, toldMs: tMs } },
     found: [{ kind: 'visit', visit: toldVisit(visit) }],

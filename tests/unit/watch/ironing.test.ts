@@ -45,6 +45,12 @@ describe('a visit', () => {
     expect(counted(live)).toHaveLength(1);
   });
 
+  test('is told as its session ends', () => {
+    const live = hot().mark(onArea('end')).read(4, 150);
+    live.give({ kind: 'stop', commandId: null, why: 'shutdown' });
+    expect(counted(live)).toMatchObject([{ spot: { area: 'end' }, contactMs: 4000 }]);
+  });
+
   test('on the work without a place is unassigned', () => {
     const live = new Live(carried(watchSettings()))
       .ramp(150, 2)
