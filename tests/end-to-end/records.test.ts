@@ -160,7 +160,7 @@ describe('records', () => {
     await page.goto(`${program.address}/#records`);
     const card = part(page, 'item');
     await card.waitFor();
-    expect(await card.innerText()).toMatch(/over the limit of 375 °F, peak 388 °F/);
+    expect(await card.innerText()).toMatch(/over the fabric limit of 375 °F, peak 388 °F ±\d/);
     expect(await violations(page)).toEqual([]);
 
     await card.getByRole('button', { name: /^Close this item: / }).click();
