@@ -67,17 +67,28 @@ const atStart: Held = { dialC: null, place: 'on-rest', still: false, draws: 1 };
 
 /**
  * What holds so many seconds after the start: before the first turn the iron is on its rest, switched off. What each
- * turn sets is worked out once, so that an hour of strokes costs no more at its end than at its beginning.
+ * turn sets is worked out once, so that an hour of strokes costs no more at its end than at its beginning; anew where the
+ * scenario has got other turns.
  */
 export function conditionsOf(scenario: Scenario): (tS: number) => Conditions {
-  const sets: Held[] = [];
-  for (const { atS: _atS, ...named } of scenario.turns) sets.push({ ...(sets.at(-1) ?? atStart), ...named });
+  let known: Scenario['turns'] = [];
+  let sets: readonly Held[] = [];
   return (tS) => {
-    const atS = tS % scenario.lengthS;
-    const set = sets[lastFrom(scenario.turns, atS)] ?? atStart;
-    const faults = scenario.faults.filter((f) => f.fromS <= atS && atS < f.toS).map((f) => f.kind);
-    return { ...set, faults };
+    const { turns, lengthS, faults } = scenario;
+    if (turns !== known) {
+      known = turns;
+      sets = setBy(turns);
+    }
+    const atS = tS % lengthS;
+    const set = sets[lastFrom(turns, atS)] ?? atStart;
+    return { ...set, faults: faults.filter((f) => f.fromS <= atS && atS < f.toS).map((f) => f.kind) };
   };
+}
+
+function setBy(turns: Scenario['turns']): readonly Held[] {
+  const sets: Held[] = [];
+  for (const { atS: _atS, ...named } of turns) sets.push({ ...(sets.at(-1) ?? atStart), ...named });
+  return sets;
 }
 
 /** The place of the last one in order of time that has begun by `atS`; -1: none has. */
