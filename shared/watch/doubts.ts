@@ -66,7 +66,8 @@ function followReading(was: Doubt, sample: Sample, { settings, tMs, readings }: 
   // In ice, in the air or on its pad it falls by its nature.
   if (!isOnPlate(settings, sample.probe)) return was.standing === null ? was : { ...was, standing: null };
   const { plateC } = reading;
-  const { coldJunctionC } = sample;
+  // Adding 0 takes the sign off a negative zero, which JSON would lose.
+  const coldJunctionC = sample.coldJunctionC === null ? null : sample.coldJunctionC + 0;
   const { standing, suspicion } = watchForReversed(was.standing, { tMs, plateC, coldJunctionC });
   if (suspicion !== null) return { standing, coldJunctionC, suspicion };
   // A plate that was seen to warm up is read the right way round.

@@ -149,3 +149,8 @@ describe('a wrong type', () => {
     expect(wire.suspected).toBeNull();
   });
 });
+
+test('a cold junction of negative zero survives JSON', () => {
+  const live = new Live(carried(watchSettings())).sample({ tC: 0, coldJunctionC: -0 }).read(1, 100);
+  expect(JSON.parse(JSON.stringify(live.state.doubts))).toEqual(live.state.doubts);
+});
