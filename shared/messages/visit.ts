@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { contactBys } from '../heat/work/visit.ts';
+import { contactBys, type Spot } from '../heat/work/visit.ts';
 import { sideIdSchema } from '../piece/piece.ts';
 
 /** What is told of one stay of the iron on the work, in whatever answer. */
@@ -18,6 +18,10 @@ export const visitPlaceSchema = z.strictObject({
   /** Null: the whole side, or somewhere on it. */
   area: z.string().nullable(),
 });
+
+/** A spot as it is told; null: unassigned. */
+export const visitPlaceOf = (spot: Spot | null): z.infer<typeof visitPlaceSchema> | null =>
+  spot === null ? null : { piece: spot.piece, side: spot.side, area: spot.area };
 
 export const visitHeat = {
   /** The place was passed by "next", or gone on with after a break, and not confirmed. */

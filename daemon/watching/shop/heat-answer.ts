@@ -4,8 +4,9 @@ import { heatOf, spotOf } from '../../../shared/heat/work/area-heats.ts';
 import { balanceOf } from '../../../shared/heat/work/balance.ts';
 import { capC } from '../../../shared/heat/work/order.ts';
 import { sideHeat } from '../../../shared/heat/work/sides.ts';
-import type { KeptVisit, Spot } from '../../../shared/heat/work/visit.ts';
+import type { KeptVisit } from '../../../shared/heat/work/visit.ts';
 import type { Next, PieceHeat, VisitAnswer } from '../../../shared/messages/piece.ts';
+import { visitPlaceOf } from '../../../shared/messages/visit.ts';
 import type { Piece, SideId } from '../../../shared/piece/piece.ts';
 import { lastNote } from '../../../shared/shop/shop.ts';
 import type { ShopKeeper } from './shop-keeper.ts';
@@ -71,32 +72,16 @@ function areaAnswer({ lastUtcMs, ...had }: AreaHeat): PieceHeat['areas'][string]
 }
 
 function visitAnswer(visit: KeptVisit): VisitAnswer {
-  const { session, n, fromUtcMs, toUtcMs, ironName, simulated, placeName, corrected } = visit;
-  const { presumed, contactBy, contactMs, peakC, guardBandK, fabricC, reached, inBandMs, lapDone } = visit;
+  const { ironId: _id, ironName, fromUtcMs, toUtcMs, spot, corrected, takenBack: _, ...told } = visit;
   return {
-    session,
-    n,
+    ...told,
     at: utc(fromUtcMs),
     lengthMs: toUtcMs - fromUtcMs,
     iron: ironName,
-    simulated,
-    place: placeOf(visit.spot),
-    placeName,
+    place: visitPlaceOf(spot),
     corrected:
       corrected === undefined
         ? null
-        : { place: placeOf(corrected.spot), by: corrected.by, at: utc(corrected.atUtcMs) },
-    presumed,
-    contactBy,
-    contactMs,
-    peakC,
-    guardBandK,
-    fabricC,
-    reached,
-    inBandMs,
-    lapDone,
+        : { place: visitPlaceOf(corrected.spot), by: corrected.by, at: utc(corrected.atUtcMs) },
   };
 }
-
-const placeOf = (spot: Spot | null): VisitAnswer['place'] =>
-  spot === null ? null : { piece: spot.piece, side: spot.side, area: spot.area };

@@ -9,6 +9,7 @@ import type {
   VerificationAnswer,
 } from '../../../shared/messages/sessions.ts';
 import type { Trace } from '../../../shared/messages/trace.ts';
+import { visitPlaceOf } from '../../../shared/messages/visit.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import type { SessionSummary, SuspectItem, TraceRead, Verification } from '../../book/book.ts';
 import { utcText } from '../../book/utc.ts';
@@ -65,7 +66,7 @@ export function itemOf({ id, session, crossing, guardBandK, limitC, stage, closi
     stage,
     place,
     probes,
-    where: at === null ? null : { piece: at.piece, side: at.side, area: at.area },
+    where: visitPlaceOf(at),
     whereName: at === null ? '' : placeName(at),
     closing: closing && { by: closing.by, found: closing.found, at: closing.atUtc },
   };
@@ -131,7 +132,7 @@ function findingOf({ seq, tMs, finding }: FoundEntry, moment: ToMoment): Finding
   }
   if (finding.kind === 'visit') {
     const { fromMs, toMs, spot, ...visit } = finding.visit;
-    const place = spot === null ? null : { piece: spot.piece, side: spot.side, area: spot.area };
+    const place = visitPlaceOf(spot);
     return { ...caused, kind: 'visit', from: moment(fromMs), to: moment(toMs), place, ...visit };
   }
   if (finding.kind === 'typed') {

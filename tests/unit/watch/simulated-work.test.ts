@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { noMistakes } from '../../../daemon/probe/simulated/worker/worker.ts';
+import { normalAlarm } from '../../../shared/alarm/machine.ts';
 import { USUAL_REST_LIMIT_S } from '../../../shared/heat/schedule.ts';
 import { byHour, countAlarms, countText } from '../../simulated-work/count.ts';
 import { foundOf, spotsIn } from '../../simulated-work/mistakes.ts';
@@ -83,17 +84,9 @@ describe('counts', () => {
     priority: 1,
     onRest: false,
     alarm: {
-      kind: 'below-band',
-      probe: null,
+      ...normalAlarm({ kind: 'below-band', probe: null }),
       state: 'unacknowledged',
       raisedAtMs: tMs,
-      pendingSinceMs: null,
-      acknowledgedAtMs: null,
-      reAlarmAtMs: null,
-      silencedUntilMs: null,
-      reAlarms: 0,
-      peakC: null,
-      detail: '',
     },
   });
 
