@@ -175,6 +175,8 @@ export const workLiveSchema = z.strictObject({
   recent: z.array(z.string()).readonly(),
   /** Rises with every change of what pieces have had: what was read of it is then old. */
   heatRevision: z.number().int(),
+  /** Rises with every change of the coats that dry, of their times and of the air: what was read of them is then old. */
+  coatRevision: z.number().int(),
   /** Whether what earlier sessions did to pieces has been read from the book. */
   ready: z.boolean(),
 });

@@ -74,6 +74,7 @@ export class Bench {
       inHand: this.inHand()?.iron.id ?? null,
       recent: [...this.shop.recent(currentPieces(settings()), simulated())],
       heatRevision: this.shop.revision,
+      coatRevision: 0,
       ready: this.shop.ready,
     };
   }

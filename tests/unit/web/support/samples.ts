@@ -103,7 +103,7 @@ export const situation = (over: Partial<Situation> = {}): Situation => ({
   devices: [],
   keeping: { kept: true, detail: '' },
   hearing: { armedPages: 1, unheard: false },
-  work: { inHand: null, recent: [], heatRevision: 0, ready: true },
+  work: { inHand: null, recent: [], heatRevision: 0, coatRevision: 0, ready: true },
   choice: null,
   viewOnly: false,
   settingsRevision: 0,

@@ -1,0 +1,191 @@
+import { z } from 'zod';
+import { airHows, airTemperatureC, relativeHumidityPct } from '../cure/air.ts';
+import { cementDraftSchema, cementKinds, cementSchema, dryingStageKinds } from '../cure/cement.ts';
+import { airConcernKinds } from '../cure/conditions.ts';
+import { rangeWhys } from '../cure/range.ts';
+import { sideIdSchema } from '../piece/piece.ts';
+import { coatFounds, fireAnswers } from '../shop/entry.ts';
+
+/** Cements, coats that dry, and the air of the shop. */
+
+const utc = z.iso.datetime({ offset: true });
+const commandId = z.string().min(1).max(64).optional();
+const id = z.string().max(64);
+
+/** What this shop has taught about a cement: coats dry here in so much of the instructions' time. */
+export const learnedSchema = z.strictObject({
+  factor: z.number(),
+  /** Between these it is with a probability of four in five. */
+  low: z.number(),
+  high: z.number(),
+  observations: z.number().int(),
+});
+
+/** The newest version of each, archived ones too; `learned` by their ids, of those that something was learned of. */
+export const cementListSchema = z.strictObject({
+  cements: z.array(cementSchema).readonly(),
+  learned: z.record(z.string(), learnedSchema),
+});
+
+export const cementWriteSchema = cementDraftSchema.safeExtend({
+  /** The version that the writer saw, 0 for a new cement; may be given as If-Match instead. */
+  basedOn: z.number().int().min(0).optional(),
+});
+
+/** What is amiss with the air for a cement; `by`: its instructions, or general coating practice. */
+export const airConcernSchema = z.strictObject({
+  kind: z.enum(airConcernKinds),
+  by: z.enum(['instructions', 'practice']),
+  /** What it should be: degC, percent, or kelvin over the dew point. */
+  limit: z.number(),
+  /** Names of the cements that this holds for; empty: for any. */
+  cements: z.array(z.string()).readonly(),
+});
+
+export const airPointSchema = z.strictObject({
+  at: utc,
+  airC: z.number(),
+  rhPct: z.number().nullable(),
+  how: z.enum(airHows),
+});
+
+/** The air of the shop: now, as it was, and as it is expected. */
+export const airAnswerSchema = z.strictObject({
+  /** Null: nothing has been told. */
+  now: airPointSchema
+    .extend({
+      /** Which probe tells it; empty where it was typed or forecast. */
+      probe: z.string(),
+      /** Null where it can't be said: no humidity, or none at all. */
+      dewPointC: z.number().nullable(),
+      /** How far the air is over its dew point, K. */
+      marginK: z.number().nullable(),
+      /** True where it was told so long ago that it may be something else by now. */
+      old: z.boolean(),
+    })
+    .nullable(),
+  concerns: z.array(airConcernSchema).readonly(),
+  /** The last 24 hours, the oldest first, thinned out to 300 points at most. */
+  history: z.array(airPointSchema).readonly(),
+  /** What is expected, from now on. */
+  forecast: z.array(airPointSchema).readonly(),
+});
+
+export const airSaidSchema = z.strictObject({
+  commandId,
+  airC: airTemperatureC,
+  rhPct: relativeHumidityPct.nullable(),
+});
+
+export const forecastSchema = z.strictObject({
+  commandId,
+  /** Replaces what was forecast before; empty: there is no forecast. */
+  points: z
+    .array(z.strictObject({ at: utc, airC: airTemperatureC, rhPct: relativeHumidityPct.nullable() }))
+    .max(200)
+    .readonly(),
+});
+
+/** How a coat stands before the stage that it dries towards. `may-be-ready`: to be tested; `due`: its latest time is past. */
+export const coatStates = ['drying', 'may-be-ready', 'due', 'dry'] as const;
+
+export const coatStageSchema = z.strictObject({
+  kind: z.enum(dryingStageKinds),
+  /** When somebody said that it is dry; null: nobody did. */
+  saidDry: utc.nullable(),
+  saidTacky: utc.nullable(),
+  /** When it may be ready at the earliest, most likely, and at the latest; null: not in this air as far as can be seen. */
+  earliest: utc.nullable(),
+  likely: utc.nullable(),
+  latest: utc.nullable(),
+});
+
+export const coatSchema = z.strictObject({
+  id,
+  piece: id,
+  pieceName: z.string(),
+  side: sideIdSchema,
+  area: z.string().nullable(),
+  /** Piece, side and area in the user's names. */
+  placeName: z.string(),
+  cement: z.strictObject({
+    id,
+    version: z.number().int(),
+    name: z.string(),
+    kind: z.enum(cementKinds),
+    /** Nobody has told where its times come from. */
+    unconfirmed: z.boolean(),
+  }),
+  startedAt: utc,
+  /** Towards `stage`; `dry` where every stage was said dry. */
+  state: z.enum(coatStates),
+  /** The first stage that nobody has said to be dry; null: every one was. */
+  stage: z.enum(dryingStageKinds).nullable(),
+  stages: z.array(coatStageSchema).readonly(),
+  /** Counts as wet for an iron. */
+  wet: z.boolean(),
+  /** The air is such that it doesn't dry at all. */
+  stands: z.boolean(),
+  /** Why the range is as wide as it is, the most telling first. */
+  why: z.array(z.enum(rangeWhys)).readonly(),
+  /** What was answered about its vapour, until when that stands at the latest; null: nothing that stands. */
+  fire: z.strictObject({ answer: z.enum(fireAnswers), until: utc }).nullable(),
+});
+
+/** The coats whose clocks run, those that come first, first; and what is asked of the user about them. */
+export const coatsAnswerSchema = z.strictObject({
+  /** Rises with whatever changes this answer. */
+  revision: z.number().int(),
+  coats: z.array(coatSchema).readonly(),
+  /** Ids of coats whose vapour burns while an iron is hot, and that nothing was answered about. */
+  fire: z.array(id).readonly(),
+  /** The machine's clock was set while coats dried: what may be off for that; null: it was not. */
+  clock: z.strictObject({ at: utc, byMs: z.number().int(), while: z.enum(['running', 'off']) }).nullable(),
+  /** What was told of coats in the book that can't be read any more (a cement that is gone); in sentences. */
+  amiss: z.array(z.string()).readonly(),
+});
+
+/** What the user says of coats. */
+export const coatActSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('start'),
+    cement: id,
+    piece: id,
+    /** `area` null: the whole side. */
+    places: z
+      .array(z.strictObject({ side: sideIdSchema, area: id.nullable() }))
+      .min(1)
+      .max(400)
+      .readonly(),
+    /** So long ago it was put on, s. */
+    agoS: z
+      .number()
+      .min(0)
+      .max(30 * 86_400),
+  }),
+  z.strictObject({
+    kind: z.literal('check'),
+    coat: id,
+    stage: z.enum(dryingStageKinds),
+    found: z.enum(coatFounds),
+  }),
+  z.strictObject({ kind: z.literal('end'), coat: id, why: z.enum(['done', 'mistake']) }),
+  z.strictObject({ kind: z.literal('fire-answer'), coat: id, answer: z.enum(fireAnswers) }),
+  /** The tap whose command had this id was a mistake. */
+  z.strictObject({ kind: z.literal('take-back'), of: id }),
+]);
+export const coatCommandSchema = z.strictObject({ commandId, act: coatActSchema });
+
+export type Learned = z.infer<typeof learnedSchema>;
+export type CementList = z.infer<typeof cementListSchema>;
+export type CementWrite = z.infer<typeof cementWriteSchema>;
+export type AirConcern = z.infer<typeof airConcernSchema>;
+export type AirAnswer = z.infer<typeof airAnswerSchema>;
+export type AirSaid = z.infer<typeof airSaidSchema>;
+export type Forecast = z.infer<typeof forecastSchema>;
+export type CoatStageAnswer = z.infer<typeof coatStageSchema>;
+export type CoatAnswer = z.infer<typeof coatSchema>;
+export type CoatState = CoatAnswer['state'];
+export type CoatsAnswer = z.infer<typeof coatsAnswerSchema>;
+export type CoatAct = z.infer<typeof coatActSchema>;
+export type CoatCommand = z.infer<typeof coatCommandSchema>;
