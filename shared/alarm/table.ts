@@ -49,6 +49,17 @@ export const alarmTable: Readonly<Record<AlarmKind, AlarmRule>> = {
     longestSilenceMs: s(60),
     ...alarmWords['no-reading'],
   },
+  'fire-hazard': {
+    priority: 3,
+    priorityOnRest: null,
+    // So long there is to answer the question before it is called out.
+    onDelayMs: s(20),
+    offDelayMs: 0,
+    deadbandK: 0,
+    reAlarmMs: s(120),
+    longestSilenceMs: s(60),
+    ...alarmWords['fire-hazard'],
+  },
   'suspect-probe': {
     priority: 2,
     priorityOnRest: null,
@@ -78,6 +89,16 @@ export const alarmTable: Readonly<Record<AlarmKind, AlarmRule>> = {
     reAlarmMs: s(30),
     longestSilenceMs: s(60),
     ...alarmWords.dwell,
+  },
+  'wet-cement': {
+    priority: 2,
+    priorityOnRest: null,
+    onDelayMs: s(1),
+    offDelayMs: s(3),
+    deadbandK: 0,
+    reAlarmMs: s(120),
+    longestSilenceMs: s(120),
+    ...alarmWords['wet-cement'],
   },
   'wrong-order': {
     priority: 2,

@@ -103,12 +103,15 @@ function leadingC({ leader, thermometers }: WatchState): number | null {
 function workFacts(state: WatchState): WorkFacts {
   const { tMs, work, ironing, attended, behaviour, heat, settings } = state;
   const stage = settings?.schedule.stages.find((s) => s.id === work.stageId);
+  const hot = heat.is === 'hot' && isHot(state);
   // A plate that only loses its heat was switched off: somebody did that.
-  const powered = heat.is === 'hot' && behaviour.phase !== 'cooling' && isHot(state);
+  const powered = hot && behaviour.phase !== 'cooling';
   return {
     onWork: work.place === 'on-work',
     at: work.at,
     facts: work.facts,
+    coats: work.coats,
+    hot,
     plateC: leadingC(state),
     contactMs: ironing.visit?.contactMs ?? 0,
     restMs: restMs(state),

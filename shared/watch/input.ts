@@ -1,4 +1,5 @@
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
+import type { CoatFacts } from '../cure/facts.ts';
 import type { HeatSchedule } from '../heat/schedule.ts';
 import type { At, PieceFacts } from '../heat/work/at.ts';
 import type { Drift } from '../iron/dial/drift.ts';
@@ -106,6 +107,8 @@ export type WatchInput =
   | { readonly kind: 'keeping'; readonly kept: boolean; readonly detail: string }
   /** What all sessions together tell of the piece in hand. */
   | { readonly kind: 'piece-facts'; readonly facts: PieceFacts }
+  /** What dries where this iron works, and whose vapour burns beside it. */
+  | { readonly kind: 'coat-facts'; readonly facts: CoatFacts }
   /** Somebody is there: a touch, a key, a mark on another iron. */
   | { readonly kind: 'presence' }
   /** The wall clock and the monotonic clock have come apart by so much. */

@@ -1,4 +1,5 @@
 import type { Condition } from '../alarm/machine.ts';
+import type { CoatFacts } from '../cure/facts.ts';
 import type { At, PieceFacts } from '../heat/work/at.ts';
 import type { Seen } from './seen.ts';
 
@@ -8,6 +9,9 @@ export interface WorkFacts {
   readonly onWork: boolean;
   readonly at: At | null;
   readonly facts: PieceFacts;
+  readonly coats: CoatFacts;
+  /** To be treated as hot. */
+  readonly hot: boolean;
   /** The plate, degC; null where there is no valid reading. */
   readonly plateC: number | null;
   /** How long the iron has been on the area that was marked, ms. */
@@ -20,6 +24,8 @@ export interface WorkFacts {
 
 export const seenOfWork = (facts: WorkFacts): readonly Seen[] => [
   { kind: 'dwell', probe: null, condition: resting(facts) },
+  { kind: 'wet-cement', probe: null, condition: onWet(facts), detail: facts.coats.wet },
+  { kind: 'fire-hazard', probe: null, condition: nearVapour(facts), detail: facts.coats.fire },
   { kind: 'wrong-order', probe: null, condition: outOfOrder(facts) },
   { kind: 'long-on-area', probe: null, condition: tooLong(facts) },
   {
@@ -31,6 +37,12 @@ export const seenOfWork = (facts: WorkFacts): readonly Seen[] => [
   { kind: 'unattended', probe: null, condition: facts.unattended.reminder },
   { kind: 'left-alone', probe: null, condition: facts.unattended.alarm },
 ];
+
+const onWet = ({ onWork, hot, coats: { wet } }: WorkFacts): Condition =>
+  onWork && hot && wet !== '' ? 'beyond' : 'inside';
+
+const nearVapour = ({ hot, coats: { fire } }: WorkFacts): Condition =>
+  hot && fire !== '' ? 'beyond' : 'inside';
 
 /** The plate is hotter than the side that is up may be had. */
 function outOfOrder({ onWork, at, facts: { capC }, plateC }: WorkFacts): Condition {

@@ -18,7 +18,7 @@ import { convertedAnew, fitThermometers, stepThermometers, type ThermometersSlic
 import { newWork, stepWork } from './work.ts';
 
 /** Raised whenever the same inputs can give other findings: replay compares exactly only within one version. */
-export const FOLD_VERSION = 5;
+export const FOLD_VERSION = 6;
 
 export interface Step {
   readonly state: WatchState;

@@ -1,3 +1,4 @@
+import { type CoatFacts, noCoats } from '../cure/facts.ts';
 import { type At, noFacts, type PieceFacts } from '../heat/work/at.ts';
 import type { ToldDial } from '../iron/dial/mark.ts';
 import { refusals } from '../words/refusals.ts';
@@ -14,6 +15,7 @@ export interface Work extends Where {
   readonly saidMs: number;
   /** What is known of the piece in hand from elsewhere. */
   readonly facts: PieceFacts;
+  readonly coats: CoatFacts;
   /** What undo goes back to, the newest last: how things stood before each mark that can be taken back. */
   readonly back: readonly Where[];
 }
@@ -32,6 +34,7 @@ export const newWork: Work = {
   recording: false,
   saidMs: 0,
   facts: noFacts,
+  coats: noCoats,
   back: [],
 };
 
@@ -55,6 +58,8 @@ export function stepWork(work: Work, input: WatchInput, stages: Stages, tMs: num
       return hearMark(work, input, stages, tMs);
     case 'piece-facts':
       return { work: { ...work, facts: input.facts }, found: none };
+    case 'coat-facts':
+      return { work: { ...work, coats: input.facts }, found: none };
     case 'start':
     case 'stop':
       return { work: { ...work, recording: input.kind === 'start' }, found: none };

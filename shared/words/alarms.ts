@@ -35,6 +35,13 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     consequence: 'Nothing here can warn of an overheated plate. Treat it as hot.',
     action: 'Lift the iron off and set it on its rest. Then look at the probe, its wires and the cable.',
   },
+  'fire-hazard': {
+    title: 'Vapour that burns, and a hot iron',
+    cause: 'A coat that is still wet gives off vapour that burns, and an iron is hot.',
+    consequence: 'A spark of its thermostat or the hot plate may set the vapour on fire.',
+    action:
+      'Switch the iron off or take the coat to another, ventilated space, and answer the question on the page. Follow the cement’s instructions and your local rules.',
+  },
   'suspect-probe': {
     title: 'A probe may be wired or set wrongly',
     cause: 'What it reads is not what an iron does.',
@@ -47,6 +54,12 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     cause: 'It is hot, on the work, and has not moved for longer than this stage allows.',
     consequence: 'One spot of the fabric takes all the heat: it may lose strength or melt.',
     action: 'Lift the iron off, or go on with the stroke.',
+  },
+  'wet-cement': {
+    title: 'Ironing where the cement is wet',
+    cause: 'The clock of the coat here says that it is not ready for an iron yet.',
+    consequence: 'The bond slips or blisters, and what is trapped under the fabric may never dry.',
+    action: 'Lift the iron off. Test the coat by touch; if it is dry, say so on the Bench page.',
   },
   'wrong-order': {
     title: 'Too hot for this side as yet',

@@ -136,6 +136,12 @@ const pieceFacts: fc.Arbitrary<WatchInput> = fc
     imbalance: fc.constantFrom('', 'Upper has had more than Lower.'),
   })
   .map((facts) => ({ kind: 'piece-facts', facts }));
+const coatFacts: fc.Arbitrary<WatchInput> = fc
+  .record({
+    wet: fc.constantFrom('', 'Upper, edge: demo cement'),
+    fire: fc.constantFrom('', 'Upper, edge: demo cement'),
+  })
+  .map((facts) => ({ kind: 'coat-facts', facts }));
 const input: fc.Arbitrary<WatchInput> = fc.oneof(
   { weight: 4, arbitrary: oddSample.map((sample) => ({ kind: 'sample' as const, sample })) },
   { weight: 4, arbitrary: fc.record({ kind: fc.constant('mark' as const), commandId, mark }) },
@@ -178,6 +184,7 @@ const input: fc.Arbitrary<WatchInput> = fc.oneof(
     ),
   },
   { weight: 1, arbitrary: pieceFacts },
+  { weight: 1, arbitrary: coatFacts },
 );
 
 const run: fc.Arbitrary<Run> = fc.record({

@@ -164,3 +164,41 @@ describe('a hot iron with nobody there', () => {
     expect(live.alarm('unattended', null)?.state).toBe('unacknowledged');
   });
 });
+
+describe('a coat that is still wet', () => {
+  const facts = (wet: string, fire = '') => ({ kind: 'coat-facts', facts: { wet, fire } }) as const;
+
+  test('is told of while a hot iron is on it, and in the words that it came in', () => {
+    const live = watched().mark(onArea('edge')).read(2, 120).give(facts('Edge: demo cement')).read(2, 120);
+    expect(live.alarm('wet-cement', null)).toMatchObject({
+      state: 'unacknowledged',
+      detail: 'Edge: demo cement',
+    });
+    live.give(facts('')).read(5, 120);
+    expect(live.alarm('wet-cement', null)?.state).toBe('returned-unacknowledged');
+  });
+
+  test('is not told of while the iron is lifted off', () => {
+    const live = watched().mark(onArea('edge')).place('off-work').give(facts('Edge: demo cement'));
+    live.read(5, 120);
+    expect(live.changes).not.toContain('wet-cement raised');
+  });
+
+  test('whose vapour burns is called out once nobody has answered for a while, wherever the iron is', () => {
+    const live = watched().place('on-rest').give(facts('', 'Edge: demo cement')).read(18, 120);
+    expect(live.changes).not.toContain('fire-hazard raised');
+    live.read(4, 120);
+    expect(live.alarm('fire-hazard', null)).toMatchObject({
+      state: 'unacknowledged',
+      detail: 'Edge: demo cement',
+    });
+    live.give(facts('')).read(1, 120);
+    expect(live.alarm('fire-hazard', null)?.state).toBe('returned-unacknowledged');
+  });
+
+  test('raises no question beside a cold iron', () => {
+    const live = new Live(carried(watchSettings())).read(5, 21).give(facts('', 'Edge: demo cement'));
+    live.read(60, 21);
+    expect(live.changes).not.toContain('fire-hazard raised');
+  });
+});

@@ -143,6 +143,11 @@ export function makeGolden(): Golden {
     .second({ tC: 122, motionG: 0.09 }, 5)
     .second({ tC: 121, motionG: 0.004 }, 9)
     .second({ tC: 122, motionG: 0.08 }, 4);
+  live
+    .give({ kind: 'coat-facts', facts: { wet: 'Edge: demo cement', fire: 'Edge: demo cement' } })
+    .second({ tC: 122, motionG: 0.08 }, 24)
+    .give({ kind: 'coat-facts', facts: { wet: '', fire: '' } })
+    .second({ tC: 122, motionG: 0.08 }, 5);
   live.give({ kind: 'time' });
   const first: Entry = { seq: 0, tMs: 0, input: { kind: 'carried', carried: start } };
   return {
