@@ -249,7 +249,7 @@ export function storeContract(name: string, make: (folder: string) => Store): vo
       const { book, reader } = storeIn(folder);
       const failure = await failureOf(book.open());
       expect(failure.failure).toBe('newer-than-program');
-      expect(failure.message).toMatch(/version 7.*version 3/);
+      expect(failure.message).toMatch(/version 7.*version 4/);
       expect((await failureOf(reader.sessions())).failure).toBe('newer-than-program');
       expect((await failureOf(book.commit(recording('a')[0] as Commit))).failure).toBe('newer-than-program');
       expect(readFileSync(file)).toEqual(before);

@@ -4,6 +4,7 @@ import type { At } from '../../shared/heat/work/at.ts';
 import type { KeptVisit } from '../../shared/heat/work/visit.ts';
 import type { DialMark } from '../../shared/iron/dial/mark.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
+import type { ShopEntry } from '../../shared/shop/entry.ts';
 import type { PieceNote } from '../../shared/shop/note.ts';
 import type { WatchedHow } from '../../shared/thermometer/place.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
@@ -34,6 +35,11 @@ export interface Book {
    * Rejects with `BookFailure` where it can't be kept.
    */
   addNote(note: PieceNote): Promise<PieceNote>;
+  /**
+   * Keeps what happened in the shop. Gives the entry that stands: this one, or the one of the same command. Rejects with
+   * `BookFailure` where it can't be kept.
+   */
+  addShopEntry(entry: ShopEntry): Promise<ShopEntry>;
   close(): Promise<void>;
 }
 
@@ -137,7 +143,7 @@ export interface BookReader {
   trace(id: string, asked: TraceAsked): Promise<TraceRead>;
   /** The crossings of the fabric limit that leave an area suspect, newest first. */
   items(): Promise<readonly SuspectItem[]>;
-  /** What all sessions did to the pieces, and what named persons said of them. */
+  /** What all sessions did to the pieces, what named persons said of them, and what else happened in the shop. */
   shop(): Promise<ShopRecord>;
   close(): Promise<void>;
 }
@@ -145,6 +151,8 @@ export interface BookReader {
 export interface ShopRecord {
   readonly visits: readonly KeptVisit[];
   readonly notes: readonly PieceNote[];
+  /** In the order in which it happened; of the air the latest only. */
+  readonly entries: readonly ShopEntry[];
 }
 
 export interface SessionSummary extends SessionHead {

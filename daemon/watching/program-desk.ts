@@ -48,7 +48,7 @@ import { refuseUnseen } from './unseen.ts';
 export interface DeskParts {
   readonly program: Program;
   readonly reader: BookReader;
-  readonly book: Pick<Book, 'closeItem' | 'addNote'>;
+  readonly book: Pick<Book, 'closeItem' | 'addNote' | 'addShopEntry'>;
   readonly sourceFor: (choice: ChooseSource) => Promise<ProbeSource>;
   /** Settles once the sessions that broke off are gone on with: a page is quicker to be back than they are. */
   readonly ready: () => Promise<void>;

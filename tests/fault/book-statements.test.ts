@@ -137,6 +137,7 @@ storeContract('a disk that fails now and then, with a caller that tries again', 
       }),
     closeItem: (closing) => patiently(() => book.closeItem(closing)),
     addNote: (note) => patiently(() => book.addNote(note)),
+    addShopEntry: (entry) => patiently(() => book.addShopEntry(entry)),
     commit: (commit) => {
       const now = before.then(() => patiently(() => book.commit(commit)));
       before = now.catch(() => undefined);

@@ -16,8 +16,8 @@ import { bookFileIn } from '../store/book-file.ts';
 import { checkIsBook } from '../store/check.ts';
 import { type Connect, closeQuietly, connectFile, connectForReading, orClose } from '../store/connect.ts';
 import { toBookFailure } from '../store/failure.ts';
+import { notesIn, shopEntriesIn } from '../store/journals.ts';
 import { BOOK_VERSION, OLDEST_READABLE, versionOf } from '../store/migrations.ts';
-import { notesIn } from '../store/notes.ts';
 import { parseFinding, parseHead } from '../store/parse.ts';
 import { type BookRows, bookRows } from '../store/rows.ts';
 import { csvChunks } from './csv.ts';
@@ -91,10 +91,14 @@ export class BookFileReader {
     return this.#read<readonly SuspectItem[]>([], (rows, db) => this.#items.read(db, rows));
   }
 
-  /** What all sessions did to the pieces, and what was said of them. */
+  /** What all sessions did to the pieces, what was said of them, and what else happened in the shop. */
   shop(): ShopRecord {
-    const nothing: ShopRecord = { visits: [], notes: [] };
-    return this.#read(nothing, (_rows, db) => ({ visits: visitsIn(db), notes: notesIn(db) }));
+    const nothing: ShopRecord = { visits: [], notes: [], entries: [] };
+    return this.#read(nothing, (_rows, db) => ({
+      visits: visitsIn(db),
+      notes: notesIn(db),
+      entries: shopEntriesIn(db),
+    }));
   }
 
   #read<T>(without: T, use: (rows: BookRows, db: Database) => T): T {

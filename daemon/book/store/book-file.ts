@@ -1,6 +1,7 @@
 import { mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import type { ShopEntry } from '../../../shared/shop/entry.ts';
 import type { PieceNote } from '../../../shared/shop/note.ts';
 import { bookWords } from '../../../shared/words/book.ts';
 import { BookFailure, type Commit, type ItemClosing, type OpenedBook } from '../book.ts';
@@ -10,8 +11,8 @@ import { closer } from './closings.ts';
 import { type Connect, closeQuietly, connectFile, connectForWriting, orClose } from './connect.ts';
 import { toBookFailure } from './failure.ts';
 import { findInterrupted } from './interrupted.ts';
+import { noter, shopKeeper } from './journals.ts';
 import { migrate } from './migrations.ts';
-import { noter } from './notes.ts';
 import { setAside } from './set-aside.ts';
 
 /** The book's file in a data folder. */
@@ -22,6 +23,7 @@ interface Connection {
   readonly append: Append;
   readonly close: (closing: ItemClosing) => ItemClosing;
   readonly note: (note: PieceNote) => PieceNote;
+  readonly shop: (entry: ShopEntry) => ShopEntry;
   /** The file that is open, whatever its name is by now. */
   readonly inode: number;
 }
@@ -102,6 +104,15 @@ export class BookFile {
     }
   }
 
+  /** Keeps what happened in the shop; gives the entry that stands, which may be the same one of before. */
+  addShopEntry(entry: ShopEntry): ShopEntry {
+    try {
+      return this.#connected().shop(entry);
+    } catch (error) {
+      throw this.#failed(error);
+    }
+  }
+
   /** Copies the log into the book and closes it. */
   close(): void {
     const db = this.#connection?.db;
@@ -162,7 +173,14 @@ export class BookFile {
       return onSoundSchema(() => {
         checkStructure(db, this.#file);
         const inode = inodeOf(this.#file);
-        return { db, append: appender(db, this.#file), close: closer(db), note: noter(db), inode };
+        return {
+          db,
+          append: appender(db, this.#file),
+          close: closer(db),
+          note: noter(db),
+          shop: shopKeeper(db),
+          inode,
+        };
       });
     });
   }

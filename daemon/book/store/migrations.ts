@@ -92,19 +92,39 @@ const THIRD = `
   CREATE INDEX finding_visit ON finding (link, place) WHERE kind = 'visit';
 `;
 
+/**
+ * What happened in the shop beside the sessions: coats, what was found of them, the air. As JSON, one row an entry, like
+ * notes. The index finds where the air of the last weeks begins.
+ */
+const FOURTH = `
+  CREATE TABLE shop (
+    n INTEGER PRIMARY KEY,
+    json TEXT NOT NULL,
+    command TEXT NOT NULL GENERATED ALWAYS AS (json_extract(json, '$.commandId')) VIRTUAL,
+    kind TEXT NOT NULL GENERATED ALWAYS AS (json_extract(json, '$.happened.kind')) VIRTUAL
+  ) STRICT;
+  CREATE UNIQUE INDEX shop_command ON shop (command);
+  CREATE INDEX shop_kind ON shop (kind, n);
+  CREATE TRIGGER shop_stays BEFORE UPDATE ON shop
+    BEGIN SELECT RAISE(ABORT, 'what happened is never changed'); END;
+  CREATE TRIGGER shop_stays_there BEFORE DELETE ON shop
+    BEGIN SELECT RAISE(ABORT, 'what happened is never taken away'); END;
+`;
+
 /** Step n brings a book of version n to version n + 1. Append only: books of every version are out there. */
-export const migrations: readonly string[] = [FIRST, SECOND, THIRD];
+export const migrations: readonly string[] = [FIRST, SECOND, THIRD, FOURTH];
 
 /** The version of a book that this program writes. */
 export const BOOK_VERSION = migrations.length;
 
-/** The oldest book that can be read as it stands, where it can't be brought up to date: it only lacks closings and notes. */
+/** The oldest book that can be read as it stands, where it can't be brought up to date: it only lacks the journals. */
 export const OLDEST_READABLE = 1;
 export const CLOSINGS_SINCE = 2;
 export const NOTES_SINCE = 3;
+export const SHOP_SINCE = 4;
 
 /** The tables that a book of this version must have. */
-export const tables = ['session', 'link', 'input', 'finding', 'closing', 'note'] as const;
+export const tables = ['session', 'link', 'input', 'finding', 'closing', 'note', 'shop'] as const;
 
 export const versionOf = (db: Database): number => Number(db.pragma('user_version', { simple: true }));
 

@@ -1,3 +1,4 @@
+import type { ShopEntry } from '../../../shared/shop/entry.ts';
 import type { PieceNote } from '../../../shared/shop/note.ts';
 import type { Finding } from '../../../shared/watch/finding.ts';
 import type { WatchInput } from '../../../shared/watch/input.ts';
@@ -13,6 +14,7 @@ export const parseInput = (json: string): WatchInput => object(json) as WatchInp
 export const parseFinding = (json: string): Finding => object(json) as Finding;
 export const parseClosing = (json: string): ItemClosing => object(json) as ItemClosing;
 export const parseNote = (json: string): PieceNote => object(json) as PieceNote;
+export const parseShopEntry = (json: string): ShopEntry => object(json) as ShopEntry;
 export const parseEnding = (json: string): NonNullable<Commit['end']> =>
   object(json) as NonNullable<Commit['end']>;
 

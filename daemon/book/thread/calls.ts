@@ -1,3 +1,4 @@
+import type { ShopEntry } from '../../../shared/shop/entry.ts';
 import type { PieceNote } from '../../../shared/shop/note.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
 import type {
@@ -26,6 +27,7 @@ export interface WriterCalls {
   };
   readonly closeItem: { readonly takes: { readonly closing: ItemClosing }; readonly gives: ItemClosing };
   readonly addNote: { readonly takes: { readonly note: PieceNote }; readonly gives: PieceNote };
+  readonly addShopEntry: { readonly takes: { readonly entry: ShopEntry }; readonly gives: ShopEntry };
   readonly close: { readonly takes: object; readonly gives: null };
 }
 

@@ -18,6 +18,7 @@ export function threadedBook({ folder, nowUtcMs }: ThreadedBookOptions): Book {
       await thread.ask('commit', { commit, nowUtcMs: nowUtcMs() });
     },
     closeItem: (closing) => thread.ask('closeItem', { closing }),
+    addShopEntry: (entry) => thread.ask('addShopEntry', { entry }),
     addNote: (note) => thread.ask('addNote', { note }),
     close: async () => {
       try {

@@ -13,6 +13,7 @@ serve<WriterCalls>({
     return null;
   },
   closeItem: ({ closing }) => book.closeItem(closing),
+  addShopEntry: ({ entry }) => book.addShopEntry(entry),
   addNote: ({ note }) => book.addNote(note),
   close: () => {
     book.close();

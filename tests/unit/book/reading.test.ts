@@ -146,7 +146,7 @@ describe('reading', () => {
     // No version came before 1: an older book is one that says so of itself.
     sayVersion(folder, 0);
     expect(() => new BookFileReader(folder, littleFold).sessions()).toThrow(
-      /version 0.*reads version 3.*Start the daemon once/,
+      /version 0.*reads version 4.*Start the daemon once/,
     );
   });
 });

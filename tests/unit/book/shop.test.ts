@@ -7,6 +7,7 @@ import type { Commit } from '../../../daemon/book/book.ts';
 import { BookFileReader } from '../../../daemon/book/read/book-file-reader.ts';
 import { BookFile } from '../../../daemon/book/store/book-file.ts';
 import type { Visit } from '../../../shared/heat/work/visit.ts';
+import type { ShopEntry } from '../../../shared/shop/entry.ts';
 import type { PieceNote } from '../../../shared/shop/note.ts';
 import { at } from '../watch/support/places.ts';
 import { contentsOf } from './contents.ts';
@@ -99,7 +100,11 @@ describe('what all sessions did to the pieces', () => {
   });
 
   it('is nothing where there is no book', () => {
-    expect(new BookFileReader(dataFolder(), littleFold).shop()).toEqual({ visits: [], notes: [] });
+    expect(new BookFileReader(dataFolder(), littleFold).shop()).toEqual({
+      visits: [],
+      notes: [],
+      entries: [],
+    });
   });
 });
 
@@ -139,7 +144,7 @@ describe('a book of version 2', () => {
   it('is read as it stands: it has no notes', () => {
     const reader = new BookFileReader(older(), littleFold);
     expect(reader.sessions().map((s) => s.id)).toEqual(['broken', 'ended']);
-    expect(reader.shop()).toEqual({ visits: [], notes: [] });
+    expect(reader.shop()).toEqual({ visits: [], notes: [], entries: [] });
   });
 
   it('takes notes once it has been brought up to date, and its seals stay', () => {
@@ -148,6 +153,60 @@ describe('a book of version 2', () => {
     const { book, reader } = opened(folder);
     book.addNote(note());
     expect(reader.shop().notes).toEqual([note()]);
+    expect(reader.session('ended')?.seal).toBe(before);
+  });
+});
+
+describe('what happens in the shop', () => {
+  const entry = (commandId: string, happened: ShopEntry['happened']): ShopEntry => ({
+    commandId,
+    atUtcMs: 1_772_000_000_000,
+    zone: 'Etc/UTC',
+    simulated: false,
+    happened,
+  });
+  const air = (n: number): ShopEntry =>
+    entry(`air ${n}`, { kind: 'air', airC: 20 + (n % 10), rhPct: 50, how: 'probe', probe: 'board/air' });
+  const ended = entry('e', { kind: 'ended', coat: 'coat', why: 'done' });
+
+  it('is kept in its order, once a command, and never changed', () => {
+    const { folder, book, reader } = opened();
+    expect(book.addShopEntry(air(1))).toEqual(air(1));
+    expect(book.addShopEntry(ended)).toEqual(ended);
+    expect(book.addShopEntry({ ...ended, atUtcMs: 0 })).toEqual(ended);
+    expect(reader.shop().entries).toEqual([air(1), ended]);
+    const db = new BetterSqlite3(join(folder, 'book.sqlite'));
+    onTestFinished(() => void db.close());
+    expect(() => db.exec("UPDATE shop SET json = '{}'")).toThrow('never changed');
+    expect(() => db.exec('DELETE FROM shop')).toThrow('never taken away');
+  });
+
+  it('is read back whole but for air of long ago', () => {
+    const { folder, book, reader } = opened();
+    book.addShopEntry(ended);
+    const db = new BetterSqlite3(join(folder, 'book.sqlite'));
+    onTestFinished(() => void db.close());
+    const insert = db.prepare('INSERT INTO shop (json) VALUES (?)');
+    db.transaction(() => {
+      for (let n = 1; n <= 20_005; n += 1) insert.run(JSON.stringify(air(n)));
+    })();
+    const { entries } = reader.shop();
+    expect(entries).toHaveLength(20_001);
+    expect([entries[0], entries[1], entries.at(-1)]).toEqual([ended, air(6), air(20_005)]);
+  });
+
+  it('comes to a book of version 3 once that is brought up to date; its notes and seals stay', () => {
+    const folder = dataFolder();
+    copyFileSync(
+      fileURLToPath(new URL('../../fixtures/book-v3.sqlite', import.meta.url)),
+      join(folder, 'book.sqlite'),
+    );
+    const asItStands = new BookFileReader(folder, littleFold);
+    const before = asItStands.session('ended')?.seal;
+    expect(asItStands.shop()).toMatchObject({ notes: [{ commandId: 'tight' }], entries: [] });
+    const { book, reader } = opened(folder);
+    book.addShopEntry(ended);
+    expect(reader.shop()).toMatchObject({ notes: [{ commandId: 'tight' }], entries: [ended] });
     expect(reader.session('ended')?.seal).toBe(before);
   });
 });

@@ -23,6 +23,7 @@ const asBook = (file: BookFile): Book => ({
   commit: async (commit) => file.commit(commit, SET_ASIDE_UTC_MS),
   closeItem: async (closing) => file.closeItem(closing),
   addNote: async (note) => file.addNote(note),
+  addShopEntry: async (entry) => file.addShopEntry(entry),
   close: async () => file.close(),
 });
 

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { readShop } from '../../../daemon/watching/shop/read-shop.ts';
 import { ShopKeeper } from '../../../daemon/watching/shop/shop-keeper.ts';
 
-const nothing = { visits: [], notes: [] };
+const nothing = { visits: [], notes: [], entries: [] };
 const parts = (shops: (() => Promise<typeof nothing>)[]) => {
   const complaints: string[] = [];
   const ending = new AbortController();

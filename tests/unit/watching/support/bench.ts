@@ -114,6 +114,7 @@ export function bench(options: BenchOptions = {}): Bench {
     book: store?.book ?? {
       closeItem: () => Promise.reject(new Error('no item is closed here')),
       addNote: async (note) => note,
+      addShopEntry: async (entry) => entry,
     },
     sourceFor: options.sourceFor ?? (() => Promise.reject(new Error('no source'))),
     ready: options.ready ?? (() => Promise.resolve()),

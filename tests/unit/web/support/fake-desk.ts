@@ -97,7 +97,7 @@ export const fakeReader = (over: Partial<BookReader> = {}): BookReader => ({
   verify: async () => verification,
   trace: async () => trace,
   items: async () => [item],
-  shop: async () => ({ visits: [], notes: [] }),
+  shop: async () => ({ visits: [], notes: [], entries: [] }),
   close: async () => {},
   ...over,
 });

@@ -1,0 +1,169 @@
+import type { AirPoint } from '../cure/air.ts';
+import type { DryingStageKind } from '../cure/cement.ts';
+import type { SideId } from '../piece/piece.ts';
+import type { CoatFound, FireAnswer, ShopEntry, ShopHappened } from './entry.ts';
+
+/** What dries in the shop and the air that it dries in: a fold over the journal's entries, in their order. */
+export interface Drying {
+  /** By their ids, in the order in which they were put on. */
+  readonly coats: Readonly<Record<string, Coat>>;
+  /** The air as it was told, the oldest first. */
+  readonly air: readonly ToldAir[];
+  readonly forecast: readonly AirPoint[];
+  /** The last time that the machine's clock was set; null: it was not. */
+  readonly clock: { readonly atUtcMs: number; readonly byMs: number; readonly while: ClockWhile } | null;
+  /** The latest time of any entry, ms; null: there is none. */
+  readonly lastUtcMs: number | null;
+}
+
+type ClockWhile = Extract<ShopHappened, { kind: 'clock' }>['while'];
+
+export interface ToldAir extends AirPoint {
+  /** Which probe told it; empty where it was typed. */
+  readonly probe: string;
+}
+
+/** One application of a cement at one place. */
+export interface Coat {
+  readonly id: string;
+  /** The command that it was put on by. */
+  readonly by: string;
+  readonly cement: string;
+  readonly cementVersion: number;
+  readonly piece: string;
+  readonly pieceVersion: number;
+  readonly side: SideId;
+  /** Null: the whole side. */
+  readonly area: string | null;
+  readonly fromUtcMs: number;
+  readonly checks: readonly Check[];
+  readonly ended: { readonly by: string; readonly why: 'done' | 'mistake' } | null;
+  readonly fire: { readonly by: string; readonly answer: FireAnswer; readonly atUtcMs: number } | null;
+  /** The clock stood behind when the program came back: how long it dried meanwhile is not known. */
+  readonly clockLost: boolean;
+}
+
+/** What a tap said of a coat. */
+export interface Check {
+  readonly by: string;
+  readonly stage: DryingStageKind;
+  readonly found: CoatFound;
+  readonly curedS: number;
+  readonly atUtcMs: number;
+  /** False once the cement is to be learned anew. */
+  readonly teaches: boolean;
+}
+
+export const nothingDries: Drying = { coats: {}, air: [], forecast: [], clock: null, lastUtcMs: null };
+
+/** Folds one entry; entries are to come in the order in which they were made, each once. */
+export function foldDrying(before: Drying, entry: ShopEntry): Drying {
+  const after = happened(before, entry);
+  return { ...after, lastUtcMs: Math.max(after.lastUtcMs ?? entry.atUtcMs, entry.atUtcMs) };
+}
+
+function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: ShopEntry): Drying {
+  switch (what.kind) {
+    case 'coats':
+      return { ...drying, coats: { ...drying.coats, ...coatsOf(what, by) } };
+    case 'checked': {
+      const { coat, stage, found, curedS } = what;
+      const check: Check = { by, stage, found, curedS, atUtcMs, teaches: true };
+      return withCoat(drying, coat, (one) => ({ ...one, checks: [...one.checks, check] }));
+    }
+    case 'ended':
+      return withCoat(drying, what.coat, (one) => ({ ...one, ended: { by, why: what.why } }));
+    case 'fire-answer':
+      return withCoat(drying, what.coat, (one) => ({ ...one, fire: { by, answer: what.answer, atUtcMs } }));
+    case 'taken-back':
+      return { ...drying, coats: withoutCommand(drying.coats, what.of) };
+    case 'air': {
+      const { airC, rhPct, how, probe } = what;
+      return { ...drying, air: [...drying.air, { atUtcMs, airC, rhPct, how, probe }] };
+    }
+    case 'forecast':
+      return { ...drying, forecast: what.points.map((point) => ({ ...point, how: 'forecast' })) };
+    case 'learn-anew':
+      return { ...drying, coats: everyCoat(drying.coats, (one) => forgotten(one, what.cement)) };
+    case 'clock':
+      return moved(drying, what, atUtcMs);
+  }
+}
+
+function coatsOf(put: Extract<ShopHappened, { kind: 'coats' }>, by: string): Drying['coats'] {
+  const { cement, cementVersion, piece, pieceVersion, places, fromUtcMs } = put;
+  const made = places.map(({ coat, side, area }): readonly [string, Coat] => [
+    coat,
+    {
+      id: coat,
+      by,
+      cement,
+      cementVersion,
+      piece,
+      pieceVersion,
+      side,
+      area,
+      fromUtcMs,
+      checks: [],
+      ended: null,
+      fire: null,
+      clockLost: false,
+    },
+  ]);
+  return Object.fromEntries(made);
+}
+
+/** What is told of a coat that there is none of changes nothing: the entry that began it was taken back. */
+function withCoat(drying: Drying, id: string, change: (coat: Coat) => Coat): Drying {
+  const coat = drying.coats[id];
+  return coat === undefined ? drying : { ...drying, coats: { ...drying.coats, [id]: change(coat) } };
+}
+
+const everyCoat = (coats: Drying['coats'], change: (coat: Coat) => Coat): Drying['coats'] =>
+  Object.fromEntries(Object.entries(coats).map(([id, coat]) => [id, change(coat)]));
+
+/** As if the command had never come. */
+const withoutCommand = (coats: Drying['coats'], of: string): Drying['coats'] =>
+  Object.fromEntries(
+    Object.entries(coats).flatMap(([id, coat]) =>
+      coat.by === of
+        ? []
+        : [
+            [
+              id,
+              {
+                ...coat,
+                checks: coat.checks.filter(({ by }) => by !== of),
+                ended: coat.ended?.by === of ? null : coat.ended,
+                fire: coat.fire?.by === of ? null : coat.fire,
+              },
+            ],
+          ],
+    ),
+  );
+
+const forgotten = (coat: Coat, cement: string): Coat =>
+  coat.cement === cement
+    ? { ...coat, checks: coat.checks.map((check) => ({ ...check, teaches: false })) }
+    : coat;
+
+/** Everything of before goes along with the clock, so that what had passed by then has passed by it still. */
+function moved(
+  drying: Drying,
+  { byMs, while: when }: Extract<ShopHappened, { kind: 'clock' }>,
+  atUtcMs: number,
+): Drying {
+  const along = <T extends { readonly atUtcMs: number }>(one: T): T => ({
+    ...one,
+    atUtcMs: one.atUtcMs + byMs,
+  });
+  const coats = everyCoat(drying.coats, (coat) => ({
+    ...coat,
+    fromUtcMs: coat.fromUtcMs + byMs,
+    checks: coat.checks.map(along),
+    fire: coat.fire === null ? null : along(coat.fire),
+    clockLost: coat.clockLost || (when === 'off' && coat.ended === null),
+  }));
+  const lastUtcMs = drying.lastUtcMs === null ? null : drying.lastUtcMs + byMs;
+  return { ...drying, coats, air: drying.air.map(along), clock: { atUtcMs, byMs, while: when }, lastUtcMs };
+}
