@@ -3,16 +3,19 @@ import {
   type DryingStage,
   type DryingStageKind,
   dryingStageKinds,
+  instructedS,
   ironStage,
 } from './cement.ts';
-import { type Curing, paceAt, reachedMs } from './curing.ts';
+import { type Curing, cured, paceAt, reachedMs } from './curing.ts';
 import { type DryCheck, type LearnedHere, nextFactor } from './learn.ts';
 import type { RangeWhy } from './range.ts';
+import { whyRange } from './why.ts';
 
-/** The clock of one coat. */
+/** The clock of one coat: when it may come to each stage of its cement, as an honest range. */
 
 export interface StageClock {
   readonly kind: DryingStageKind;
+  /** When somebody said that it is dry, or that a later stage is; null: nobody did, or was mistaken. */
   readonly saidDryMs: number | null;
   readonly saidTackyMs: number | null;
   /** When it may be ready at the earliest, most likely, and at the latest; null: not as far as can be seen. */
@@ -35,9 +38,10 @@ export interface CoatClock {
   readonly why: readonly RangeWhy[];
 }
 
-export interface CoatAsk {
+export interface CoatAsked {
   readonly cement: Pick<Cement, 'stages'>;
   readonly fromUtcMs: number;
+  /** In any order; of those that contradict each other the later one counts. */
   readonly checks: readonly DryCheck[];
   readonly curing: Curing;
   readonly learned: LearnedHere;
@@ -46,51 +50,68 @@ export interface CoatAsk {
   readonly clockSet: boolean;
 }
 
-/** Checks may come in any order; of two that contradict each other the later one counts. */
-export function coatClock(ask: CoatAsk): CoatClock {
-  const { cement, nowUtcMs, curing } = ask;
-  const stages = stageClocks(ask);
-  const stage = stages.find(({ saidDryMs }) => saidDryMs === null) ?? null;
+/**
+ * How a coat stands now. Without anything learned, in the instructions' own air, `likelyMs` is the instructions' time
+ * exactly; the range holds with a probability of four in five.
+ */
+export function coatClock(asked: CoatAsked): CoatClock {
+  const { cement, curing, nowUtcMs } = asked;
+  const checks = [...asked.checks].sort((a, b) => a.atUtcMs - b.atUtcMs);
+  const stages = cement.stages.map((stage) => stageClock(asked, checks, stage));
+  const index = stages.findIndex(({ saidDryMs }) => saidDryMs === null);
+  const [towards, stage] = [stages[index], cement.stages[index]];
   return {
-    state: stage === null ? 'dry' : stateOf(stage, nowUtcMs),
-    stage: stage?.kind ?? null,
+    state: towards === undefined ? 'dry' : stateOf(towards, nowUtcMs),
+    stage: towards?.kind ?? null,
     stages,
-    wet: isWet(cement, stages, nowUtcMs),
-    stands: stage !== null && paceAt(curing, nowUtcMs).likely === 0,
-    why: ['days-differ'],
+    wet: isWet(cement, checks, stages, nowUtcMs),
+    stands: towards !== undefined && paceAt(curing, nowUtcMs).likely === 0,
+    why: towards === undefined || stage === undefined ? [] : whyRange(asked, stage, towards.likelyMs),
   };
-}
-
-/** The time that the instructions give, s: the middle where they give a range. */
-export const instructedS = ({ fromS, toS }: DryingStage): number => (fromS + toS) / 2;
-
-function stageClocks({ cement, fromUtcMs, checks, curing, learned }: CoatAsk): readonly StageClock[] {
-  return cement.stages.map((stage) => {
-    const { kind, fromS, toS } = stage;
-    return {
-      kind,
-      saidDryMs: lastSaid(checks, kind, 'dry'),
-      saidTackyMs: lastSaid(checks, kind, 'tacky'),
-      earliestMs: reachedMs(curing, fromUtcMs, fromS * nextFactor(learned.next, 0.1), 'most'),
-      likelyMs: reachedMs(curing, fromUtcMs, instructedS(stage) * nextFactor(learned.next, 0.5), 'likely'),
-      latestMs: reachedMs(curing, fromUtcMs, toS * nextFactor(learned.next, 0.9), 'least'),
-    };
-  });
 }
 
 const orderOf = (kind: DryingStageKind): number => dryingStageKinds.indexOf(kind);
 
-function lastSaid(
-  checks: readonly DryCheck[],
-  kind: DryingStageKind,
-  found: DryCheck['found'],
-): number | null {
-  const said = checks.filter(
-    (check) =>
-      check.found === found &&
-      (found === 'dry' ? orderOf(check.stage) >= orderOf(kind) : check.stage === kind),
-  );
-  return said.reduce<number | null>((last, { atUtcMs }) => Math.max(last ?? atUtcMs, atUtcMs), null);
+/** Whether a check says something of a stage: dry also of earlier ones, tacky also of later ones. */
+const concerns = (check: DryCheck, kind: DryingStageKind): boolean =>
+  check.found === 'dry' ? orderOf(check.stage) >= orderOf(kind) : orderOf(check.stage) <= orderOf(kind);
+
+/** @param checks in the order of time */
+function stageClock(asked: CoatAsked, checks: readonly DryCheck[], stage: DryingStage): StageClock {
+  const { fromUtcMs, curing } = asked;
+  const { next } = asked.learned;
+  const tacky = checks.filter((check) => check.found === 'tacky' && concerns(check, stage.kind));
+  const above = Math.max(0, ...tacky.map((check) => factorAbove(asked, check)));
+  const tackyMs = tacky.at(-1)?.atUtcMs ?? null;
+  const when = (neededS: number, p: number, by: 'least' | 'likely' | 'most'): number | null => {
+    const ms = reachedMs(curing, fromUtcMs, neededS * nextFactor(next, p, above), by);
+    return ms === null ? null : Math.max(ms, tackyMs ?? ms);
+  };
+  return {
+    kind: stage.kind,
+    saidDryMs: saidDryMs(checks, stage.kind),
+    saidTackyMs: tacky.findLast((check) => check.stage === stage.kind)?.atUtcMs ?? null,
+    earliestMs: when(stage.fromS, 0.1, 'most'),
+    likelyMs: when(instructedS(stage), 0.5, 'likely'),
+    latestMs: when(stage.toS, 0.9, 'least'),
+  };
+}
+
+/** What the coat's factor is above, since it was found tacky. */
+function factorAbove({ cement, curing, fromUtcMs }: CoatAsked, check: DryCheck): number {
+  const stage = cement.stages.find(({ kind }) => kind === check.stage);
+  if (stage === undefined) return 0;
+  // What is known of the air now may be more than what was known then.
+  const curedS = Math.max(check.curedS, cured(curing, fromUtcMs, check.atUtcMs).likelyS);
+  return curedS / instructedS(stage);
+}
+
+/** The first that said it since nobody has contradicted. */
+function saidDryMs(checks: readonly DryCheck[], kind: DryingStageKind): number | null {
+  let saidMs: number | null = null;
+  for (const check of checks)
+    if (concerns(check, kind)) saidMs = check.found === 'tacky' ? null : (saidMs ?? check.atUtcMs);
+  return saidMs;
 }
 
 function stateOf({ likelyMs, latestMs }: StageClock, nowUtcMs: number): CoatClock['state'] {
@@ -98,10 +119,23 @@ function stateOf({ likelyMs, latestMs }: StageClock, nowUtcMs: number): CoatCloc
   return likelyMs !== null && nowUtcMs >= likelyMs ? 'may-be-ready' : 'drying';
 }
 
-function isWet(cement: Pick<Cement, 'stages'>, stages: readonly StageClock[], nowUtcMs: number): boolean {
-  const needed = ironStage(cement);
-  const clock = stages.find(({ kind }) => kind === needed?.kind);
-  if (clock === undefined) return false;
-  if (clock.saidDryMs !== null) return false;
-  return clock.saidTackyMs !== null || clock.latestMs === null || nowUtcMs < clock.latestMs;
+/**
+ * Wet until somebody said that an iron may go over it, or until its latest time is past. Once it was found tacky, at that
+ * stage or at an earlier one, only a person's word counts.
+ */
+function isWet(
+  cement: Pick<Cement, 'stages'>,
+  checks: readonly DryCheck[],
+  stages: readonly StageClock[],
+  nowUtcMs: number,
+): boolean {
+  const iron = ironStage(cement);
+  const clock = stages.find(({ kind }) => kind === iron?.kind);
+  if (iron === null || clock === undefined || clock.saidDryMs !== null) return false;
+  const foundTacky = cement.stages.some(
+    ({ kind }) =>
+      orderOf(kind) <= orderOf(iron.kind) &&
+      checks.findLast((check) => concerns(check, kind))?.found === 'tacky',
+  );
+  return foundTacky || clock.latestMs === null || nowUtcMs < clock.latestMs;
 }

@@ -68,6 +68,28 @@ export function cured(curing: Curing, fromMs: number, toMs: number): Cured {
 export const paceAt = ({ steps, untold }: Curing, atMs: number): Pace =>
   steps[lastFrom(steps, atMs)]?.pace ?? untold;
 
+/** By how much of the time each reason widens a coat's range from one moment to another, to either side. */
+export function doubtsOf(
+  { steps, untold }: Curing,
+  fromMs: number,
+  toMs: number,
+): ReadonlyMap<RangeWhy, number> {
+  const doubts = new Map<RangeWhy, number>();
+  let likely = 0;
+  const add = (spanMs: number, pace: Pace, whys: readonly RangeWhy[]): void => {
+    likely += spanMs * pace.likely;
+    for (const why of whys) doubts.set(why, (doubts.get(why) ?? 0) + (spanMs * (pace.most - pace.least)) / 2);
+  };
+  const firstMs = steps[0]?.fromMs ?? toMs;
+  if (fromMs < firstMs) add(Math.min(firstMs, toMs) - fromMs, untold, ['no-air']);
+  for (let i = Math.max(0, lastFrom(steps, fromMs)); i < steps.length; i += 1) {
+    const step = steps[i];
+    if (step === undefined || step.fromMs >= toMs) break;
+    add(Math.min(step.toMs, toMs) - Math.max(step.fromMs, fromMs), step.pace, step.whys);
+  }
+  return new Map([...doubts].map(([why, ms]) => [why, ms / likely]));
+}
+
 /** When a coat has come so far, s at the instructions' conditions, by one of the rates; null: not as far as can be seen. */
 export function reachedMs(curing: Curing, fromMs: number, neededS: number, by: keyof Pace): number | null {
   const { steps, untold } = curing;

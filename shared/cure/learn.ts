@@ -1,8 +1,32 @@
 import type { Learned } from '../messages/cure.ts';
 import type { DryingStageKind } from './cement.ts';
-import { normalBelow } from './normal.ts';
+import {
+  bell,
+  convolved,
+  type Distribution,
+  distributionOf,
+  type Grid,
+  gridLn,
+  probabilityBelow,
+  quantileLn,
+} from './grid.ts';
+import { normalBetween } from './normal.ts';
 
-/** What the taps on coats teach about a cement: in what part of the instructions' time it dries here. */
+/**
+ * What the taps on coats teach about a cement: in what part of the instructions' time it dries here. A tap tells only that
+ * a coat was dry by then, or not yet, so that what was seen are intervals. The natural logarithm of a coat's factor is the
+ * cement's own, plus what its day was off by, plus what the coat was off by; all about normally distributed, and some days
+ * and coats are odd. What is believed of the cement's own is worked out on a grid.
+ */
+
+/** What somebody who touched a coat found. */
+export interface DryCheck {
+  readonly atUtcMs: number;
+  readonly stage: DryingStageKind;
+  readonly found: 'dry' | 'tacky';
+  /** How far it had come by then, s at the instructions' conditions. */
+  readonly curedS: number;
+}
 
 /** What one coat told of one stage, in seconds at the instructions' conditions. */
 export interface DryObservation {
@@ -16,64 +40,51 @@ export interface DryObservation {
   readonly stageS: number;
 }
 
-/** By what factor the next coat may dry: probabilities of being below `exp(fromLn + i * stepLn)`. */
-export interface NextCoat {
-  readonly fromLn: number;
-  readonly stepLn: number;
-  readonly below: readonly number[];
-}
-
 export interface LearnedHere {
   readonly learned: Learned;
-  readonly next: NextCoat;
+  /** By what factor the next coat may dry, on the scale of its natural logarithm. */
+  readonly next: Distribution;
 }
 
-/** What somebody who touched a coat found. */
-export interface DryCheck {
-  readonly atUtcMs: number;
-  readonly stage: DryingStageKind;
-  readonly found: 'dry' | 'tacky';
-  /** How far it had come by then, s at the instructions' conditions. */
-  readonly curedS: number;
-}
-
-/** What is believed before anybody has touched a coat, all on the scale of the factor's natural logarithm. */
+/** Standard deviations of the factor's natural logarithm. */
 export interface Belief {
-  /** The instructions are right, give or take this much. */
+  /** Before anybody touched a coat: the instructions are right, give or take this much. */
   readonly cementSd: number;
-  /** One day differs from another: how thick it was put on, draught, the shelf that it stood on. */
+  /** One day differs from another: draught, how the cement was stirred, who put it on. */
   readonly daySd: number;
-  /** One coat differs from another of the same day. */
+  /** One coat differs from another of the same day: how thick it is, and what was called dry. */
   readonly coatSd: number;
-  /** How many days are odd, and how far off such a day is. */
-  readonly oddDays: number;
+  /** The part of days, and of coats, that are odd, and how far off they are. */
+  readonly odd: number;
   readonly oddSd: number;
 }
 
 /** Our own choices: no published figures of such scatter were to be had. */
-export const usualBelief: Belief = { cementSd: 0.25, daySd: 0.12, coatSd: 0.09, oddDays: 0.05, oddSd: 0.8 };
+export const usualBelief: Belief = { cementSd: 0.25, daySd: 0.12, coatSd: 0.09, odd: 0.05, oddSd: 0.8 };
 
-/** Coats that were put on within this time of the day's first are of one day. */
+/** Coats that were put on within this time of a day's first are of that day. */
 const DAY_MS = 12 * 3_600_000;
 /** Only the newest days count, so that a cement that has changed is learned anew by and by. */
 const DAYS_KEPT = 60;
-/** The grid of the logarithm, to either side: factors from 0.2 to 4.5 of a cement, from 0.05 to 20 of one day. */
-const STEP_LN = 0.02;
-const CEMENT_STEPS = 75;
-const DAY_STEPS = 150;
+/** The cement's own factor lies from 0.22 to 4.5, a day's from 0.05 to 20. */
+const cementGrid: Grid = { stepLn: 0.02, steps: 75 };
+const dayGrid: Grid = { stepLn: 0.02, steps: 150 };
+/** Where a day may be, seen from where the cement may be. */
+const apartGrid: Grid = { stepLn: 0.02, steps: cementGrid.steps + dayGrid.steps };
+/** A coat that was found further off is taken to be so far off. */
+const FURTHEST_LN = 2.5;
+/** Nobody finds the moment of drying closer than this. */
+const NARROWEST_LN = 1e-6;
 
 /** What the observations of one cement teach; without any the factor is 1 exactly. */
 export function learn(observations: readonly DryObservation[], belief: Belief = usualBelief): LearnedHere {
   const told = observations.filter(({ aboveS, belowS }) => aboveS > 0 || belowS !== null);
-  const spread = grid(DAY_STEPS + CEMENT_STEPS).map((ln) => dayDensity(ln, belief));
-  const posterior = grid(CEMENT_STEPS).map((ln) => bell(ln, belief.cementSd));
-  for (const day of daysOf(told).slice(-DAYS_KEPT)) {
-    const ofDay = grid(DAY_STEPS).map((ln) => dayLikelihood(day, ln, belief));
-    for (const [i, before] of posterior.entries()) posterior[i] = before * overlap(ofDay, spread, i);
-    scale(posterior);
-  }
-  const cement = cumulative(posterior, -CEMENT_STEPS * STEP_LN);
-  const coat = grid(DAY_STEPS).map((ln) => dayDensity(ln, withCoat(belief)));
+  const days = daysOf(told).slice(-DAYS_KEPT);
+  const apart = gridLn(apartGrid).map((ln) => mixed(ln, belief.daySd, belief));
+  let densities = gridLn(cementGrid).map((ln) => bell(ln, belief.cementSd));
+  for (const day of days) densities = corrected(densities, dayLikelihoods(day, belief), apart);
+  const cement = distributionOf(cementGrid, densities);
+  const coat = gridLn(dayGrid).map((ln) => mixed(ln, Math.hypot(belief.daySd, belief.coatSd), belief));
   return {
     learned: {
       factor: told.length === 0 ? 1 : Math.exp(quantileLn(cement, 0.5)),
@@ -81,7 +92,7 @@ export function learn(observations: readonly DryObservation[], belief: Belief = 
       high: Math.exp(quantileLn(cement, 0.9)),
       observations: told.length,
     },
-    next: cumulative(convolved(posterior, coat), -(CEMENT_STEPS + DAY_STEPS) * STEP_LN),
+    next: distributionOf(apartGrid, convolved(densities, coat)),
   };
 }
 
@@ -89,91 +100,65 @@ export function learn(observations: readonly DryObservation[], belief: Belief = 
  * The factor that the next coat stays below with a probability of `p`, where it is known to be above `above` already
  * (0: nothing is known).
  */
-export function nextFactor(next: NextCoat, p: number, above = 0): number {
+export function nextFactor(next: Distribution, p: number, above = 0): number {
   const gone = above > 0 ? probabilityBelow(next, Math.log(above)) : 0;
   return Math.max(above, Math.exp(quantileLn(next, gone + p * (1 - gone))));
 }
 
-const grid = (steps: number): number[] =>
-  Array.from({ length: 2 * steps + 1 }, (_, i) => (i - steps) * STEP_LN);
-
-const bell = (ln: number, sd: number): number => Math.exp(-((ln / sd) ** 2) / 2) / sd;
-
-const dayDensity = (ln: number, { daySd, oddDays, oddSd }: Belief): number =>
-  (1 - oddDays) * bell(ln, daySd) + oddDays * bell(ln, oddSd);
-
-const withCoat = (belief: Belief): Belief => ({
-  ...belief,
-  daySd: Math.hypot(belief.daySd, belief.coatSd),
-  oddSd: Math.hypot(belief.oddSd, belief.coatSd),
-});
+/** How likely it is to be off by so much: usually, or because it is an odd one. */
+const mixed = (ln: number, sd: number, { odd, oddSd }: Belief): number =>
+  (1 - odd) * bell(ln, sd) + odd * bell(ln, oddSd);
 
 function daysOf(observations: readonly DryObservation[]): readonly (readonly DryObservation[])[] {
-  const days: DryObservation[][] = [];
+  const days: { fromUtcMs: number; seen: DryObservation[] }[] = [];
   for (const observation of [...observations].sort((a, b) => a.fromUtcMs - b.fromUtcMs)) {
+    const { fromUtcMs } = observation;
     const day = days.at(-1);
-    const first = day?.[0];
-    if (day !== undefined && first !== undefined && observation.fromUtcMs - first.fromUtcMs <= DAY_MS)
-      day.push(observation);
-    else days.push([observation]);
+    if (day !== undefined && fromUtcMs - day.fromUtcMs <= DAY_MS) day.seen.push(observation);
+    else days.push({ fromUtcMs, seen: [observation] });
   }
-  return days;
+  return days.map(({ seen }) => seen);
 }
 
-/** How well a day's factor goes with what was found on its coats. */
-function dayLikelihood(day: readonly DryObservation[], ln: number, { coatSd }: Belief): number {
-  let likelihood = 1;
-  for (const { aboveS, belowS, stageS } of day) {
-    const from = aboveS > 0 ? normalBelow((Math.log(aboveS / stageS) - ln) / coatSd) : 0;
-    const to = belowS === null ? 1 : normalBelow((Math.log(belowS / stageS) - ln) / coatSd);
-    likelihood *= to - from;
-  }
-  return likelihood;
-}
-
-/** For the cement's factor number `i`: how well the day goes with it, over all that the day's own may have been. */
-function overlap(ofDay: readonly number[], spread: readonly number[], i: number): number {
-  let sum = 0;
-  const shift = i - CEMENT_STEPS;
-  for (const [k, likelihood] of ofDay.entries()) sum += likelihood * (spread[k - shift + CEMENT_STEPS] ?? 0);
-  return sum;
-}
-
-function scale(values: number[]): void {
-  const most = Math.max(...values);
-  for (const [i, value] of values.entries()) values[i] = value / most;
-}
-
-function convolved(a: readonly number[], b: readonly number[]): readonly number[] {
-  const sums = Array.from({ length: a.length + b.length - 1 }, () => 0);
-  for (const [i, x] of a.entries())
-    for (const [k, y] of b.entries()) sums[i + k] = (sums[i + k] ?? 0) + x * y;
-  return sums;
-}
-
-function cumulative(densities: readonly number[], fromLn: number): NextCoat {
-  const below = [0];
-  let sum = 0;
-  for (let i = 1; i < densities.length; i += 1) {
-    sum += ((densities[i - 1] ?? 0) + (densities[i] ?? 0)) / 2;
-    below.push(sum);
-  }
-  return { fromLn, stepLn: STEP_LN, below: below.map((part) => part / sum) };
-}
-
-function quantileLn({ fromLn, stepLn, below }: NextCoat, p: number): number {
-  const i = Math.max(
-    1,
-    below.findIndex((part) => part >= p),
+/** How well each factor of a day goes with what was found on its coats; the best is 1. */
+function dayLikelihoods(day: readonly DryObservation[], belief: Belief): readonly number[] {
+  const ranges = day.map(rangeLn);
+  const logs = gridLn(dayGrid).map((ln) =>
+    ranges.reduce((sum, range) => sum + Math.log(coatLikelihood(range, ln, belief)), 0),
   );
-  const [from, to] = [below[i - 1] ?? 0, below[i] ?? 1];
-  return fromLn + (i - 1 + (to > from ? (p - from) / (to - from) : 0)) * stepLn;
+  const best = Math.max(...logs);
+  return logs.map((log) => Math.exp(log - best));
 }
 
-function probabilityBelow({ fromLn, stepLn, below }: NextCoat, ln: number): number {
-  const at = (ln - fromLn) / stepLn;
-  if (at <= 0) return 0;
-  const i = Math.floor(at);
-  const from = below[i] ?? 1;
-  return from + ((below[i + 1] ?? 1) - from) * (at - i);
+interface RangeLn {
+  readonly from: number;
+  readonly to: number;
 }
+
+/** Between which factors a coat dried. What contradicts itself tells only when it was dry. */
+function rangeLn({ aboveS, belowS, stageS }: DryObservation): RangeLn {
+  const ln = (s: number): number => Math.max(-FURTHEST_LN, Math.min(Math.log(s / stageS), FURTHEST_LN));
+  if (belowS === null) return { from: ln(aboveS), to: Number.POSITIVE_INFINITY };
+  if (aboveS <= 0 || aboveS >= belowS) return { from: Number.NEGATIVE_INFINITY, to: ln(belowS) };
+  return { from: ln(aboveS), to: Math.max(ln(belowS), ln(aboveS) + NARROWEST_LN) };
+}
+
+function coatLikelihood({ from, to }: RangeLn, ln: number, { coatSd, odd, oddSd }: Belief): number {
+  const within = (sd: number): number => normalBetween((from - ln) / sd, (to - ln) / sd);
+  return odd === 0 ? within(coatSd) : (1 - odd) * within(coatSd) + odd * within(oddSd);
+}
+
+/** What is believed of the cement after a day, over all that the day itself may have been off by. The best is 1. */
+function corrected(before: readonly number[], ofDay: readonly number[], apart: readonly number[]): number[] {
+  const after = before.map((density, cement) => {
+    let sum = 0;
+    for (const [day, likelihood] of ofDay.entries())
+      sum += likelihood * (apart[day - cement + apartFirst] ?? 0);
+    return density * sum;
+  });
+  const best = Math.max(...after);
+  return after.map((density) => density / best);
+}
+
+/** A day's point `i` and a cement's point `k` are apart by `i - k` from here. */
+const apartFirst = apartGrid.steps - dayGrid.steps + cementGrid.steps;
