@@ -21,7 +21,7 @@ export interface AirDoubt {
   readonly rhPct: number;
 }
 
-/** J/(mol K), exact by the definitions of 2019. */
+/** J/(mol K): CODATA 2018, the first ten digits. */
 const GAS_CONSTANT = 8.314462618;
 
 /**
