@@ -29,6 +29,9 @@ export const dryingStageSchema = z
   .readonly();
 export type DryingStage = z.infer<typeof dryingStageSchema>;
 
+/** The time that the instructions give for a stage, s: the middle where they give a range. */
+export const instructedS = ({ fromS, toS }: DryingStage): number => (fromS + toS) / 2;
+
 /** What the instructions allow the air to be; null: they don't say, and general coating practice stands in. */
 export const airLimitsSchema = z
   .strictObject({
@@ -92,17 +95,17 @@ export const cementDraftSchema = z
         path: ['flammable'],
         message: 'the vapour of a water-borne cement does not burn',
       });
-    if (cement.kind === 'water-borne' && cement.atRhPct >= 100)
+    if (cement.kind === 'water-borne' && cement.atRhPct > 99)
       ctx.addIssue({
         code: 'custom',
         path: ['atRhPct'],
-        message: 'in saturated air nothing dries: it must be under 100 %',
+        message: 'in saturated air nothing dries: it must be 99 % at most',
       });
-    if (cement.kind === 'moisture-curing' && cement.atRhPct <= 0)
+    if (cement.kind === 'moisture-curing' && cement.atRhPct < 1)
       ctx.addIssue({
         code: 'custom',
         path: ['atRhPct'],
-        message: 'without moisture it does not cure: it must be over 0 %',
+        message: 'without moisture it does not cure: it must be 1 % at least',
       });
   });
 export type CementDraft = z.infer<typeof cementDraftSchema>;
