@@ -1,4 +1,4 @@
-import { type Calibration, nextVersion } from '../../shared/calibration/calibration.ts';
+import { type Calibration, nextVersion as nextCalibration } from '../../shared/calibration/calibration.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import { restatedDial } from '../../shared/iron/dial/restate.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
@@ -10,6 +10,7 @@ import { USUAL_CONFIDENCE } from '../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
 import { Refusal } from '../web/desk.ts';
 import { placesAfter } from './moved.ts';
+import { nextVersion } from './next-version.ts';
 import { currentSchedules, type Settings, settingsSchema } from './settings.ts';
 
 /** Changes of the settings: each a function from the settings to the next ones, or a refusal that says why. */
@@ -28,11 +29,11 @@ export function withSchedule(
   head: { readonly id: string; readonly basedOn: number; readonly madeAt: string },
 ): { readonly settings: Settings; readonly schedule: HeatSchedule } {
   const { id, basedOn, madeAt } = head;
-  const newest = currentSchedules(settings).find((s) => s.id === id)?.version ?? 0;
-  if (newest === 0 && basedOn !== 0) throw new Refusal('unknown', settingsWords.noSchedule(id));
-  if (newest !== basedOn)
-    throw new Refusal('conflict', settingsWords.scheduleChanged(id, newest, basedOn), 'basedOn');
-  const schedule = { ...draft, id, version: newest + 1, madeAt };
+  const version = nextVersion(settings.schedules, head, {
+    none: settingsWords.noSchedule(id),
+    changed: (newest) => settingsWords.scheduleChanged(id, newest, basedOn),
+  });
+  const schedule = { ...draft, id, version, madeAt };
   return { settings: checked({ ...settings, schedules: [...settings.schedules, schedule] }), schedule };
 }
 
@@ -120,7 +121,7 @@ export function withCalibration(
 ): { readonly settings: Settings; readonly calibration: Calibration } {
   if (!settings.probes.some((p) => p.id === made.probe))
     throw new Refusal('unknown', settingsWords.noProbe(made.probe));
-  const calibration = { ...made, version: nextVersion(settings.calibrations, made.probe) };
+  const calibration = { ...made, version: nextCalibration(settings.calibrations, made.probe) };
   const calibrations = [...settings.calibrations, calibration];
   const dials = settings.dials.map((dial) => restatedDial(dial, calibration, settings.calibrations));
   return { settings: checked({ ...settings, calibrations, dials }), calibration };

@@ -4,6 +4,7 @@ import type { UnattendedAfter } from '../../shared/watch/attended.ts';
 import { pieceSettingsWords } from '../../shared/words/work.ts';
 import { Refusal } from '../web/desk.ts';
 import { checked } from './change.ts';
+import { nextVersion } from './next-version.ts';
 import { currentPieces, type Settings } from './settings.ts';
 
 /** Changes of the pieces, and of what is settled about the work. */
@@ -22,13 +23,13 @@ export function withPiece(
   head: { readonly id: string; readonly basedOn: number; readonly madeAt: string },
 ): { readonly settings: Settings; readonly piece: Piece } {
   const { id, basedOn, madeAt } = head;
-  const newest = currentPieces(settings).find((one) => one.id === id)?.version ?? 0;
-  if (newest === 0 && basedOn !== 0) throw new Refusal('unknown', pieceSettingsWords.noPiece(id));
-  if (newest !== basedOn)
-    throw new Refusal('conflict', pieceSettingsWords.changed(draft.name, newest, basedOn), 'basedOn');
+  const version = nextVersion(settings.pieces, head, {
+    none: pieceSettingsWords.noPiece(id),
+    changed: (newest) => pieceSettingsWords.changed(draft.name, newest, basedOn),
+  });
   const [fault] = checkPiece(draft);
   if (fault !== undefined) throw new Refusal('invalid', fault.message, fault.path);
-  const piece = { ...draft, id, version: newest + 1, madeAt };
+  const piece = { ...draft, id, version, madeAt };
   return { settings: checked({ ...settings, pieces: [...settings.pieces, piece] }), piece };
 }
 

@@ -4,6 +4,8 @@ import {
   calibrationSchema,
   currentCalibration,
 } from '../../shared/calibration/calibration.ts';
+import { type Cement, cementSchema } from '../../shared/cure/cement.ts';
+import { shippedCements } from '../../shared/cure/shipped.ts';
 import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import type { MadeWith } from '../../shared/iron/dial/chart.ts';
@@ -37,6 +39,8 @@ export const settingsSchema = z
     places: z.array(probePlaceSchema).default([]),
     /** The pieces that are worked on. Maps are immutable: every version stays. */
     pieces: z.array(pieceSchema).default([]),
+    /** The cements, every version of each; settings of before there were any get the examples. */
+    cements: z.array(cementSchema).default([...shippedCements]),
     /** After how long a hot iron with nobody there is told of. */
     unattended: unattendedSchema.default(usualUnattended),
   })
@@ -80,6 +84,7 @@ const namesIn = ({
   plates,
   places,
   pieces,
+  cements,
 }: Settings): Readonly<Record<string, readonly string[]>> => ({
   schedules: schedules.map((s) => `${s.id}, version ${s.version}`),
   irons: irons.map((i) => i.id),
@@ -89,6 +94,7 @@ const namesIn = ({
   plates: plates.map(ironKey),
   places: places.map((p) => p.probe),
   pieces: pieces.map((p) => `${p.id}, version ${p.version}`),
+  cements: cements.map((c) => `${c.id}, version ${c.version}`),
 });
 
 export interface Settings {
@@ -103,6 +109,7 @@ export interface Settings {
   readonly plates: readonly KeptPlate[];
   readonly places: readonly ProbePlace[];
   readonly pieces: readonly Piece[];
+  readonly cements: readonly Cement[];
   readonly unattended: UnattendedAfter;
 }
 
@@ -117,6 +124,7 @@ export const firstSettings: Settings = {
   plates: [],
   places: [],
   pieces: [],
+  cements: shippedCements,
   unattended: usualUnattended,
 };
 
@@ -132,6 +140,7 @@ function newestOf<T extends { readonly id: string; readonly version: number }>(
 }
 
 export const currentSchedules = ({ schedules }: Settings): readonly HeatSchedule[] => newestOf(schedules);
+export const currentCements = ({ cements }: Settings): readonly Cement[] => newestOf(cements);
 export const currentPieces = ({ pieces }: Settings): readonly Piece[] => newestOf(pieces);
 
 /** Every version of one schedule, the newest first; empty where there is no such schedule. */
