@@ -51,13 +51,13 @@ export function sourceContract(name: string, make: () => Promise<SourceUnderTest
       expect(source.status().link).toBe('connected');
     });
 
-    it('its samples are of its own device, and hold numbers or faults', async () => {
+    it('its samples are of its own device, and hold numbers, air or faults', async () => {
       const { events, source } = await yielded();
       for (const event of events) {
         if (event.kind !== 'sample') continue;
         expect(deviceOf(event.sample.probe)).toBe(source.device.id);
-        const { tC, emfUv, coldJunctionC, faults } = event.sample;
-        const numbers = [tC, emfUv, coldJunctionC].filter((value) => value !== null);
+        const { tC, emfUv, coldJunctionC, airC, rhPct, faults } = event.sample;
+        const numbers = [tC, emfUv, coldJunctionC, airC, rhPct].filter((value) => value !== null);
         expect(numbers.every(Number.isFinite)).toBe(true);
         expect(numbers.length + faults.length).toBeGreaterThan(0);
       }

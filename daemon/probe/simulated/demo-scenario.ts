@@ -12,6 +12,7 @@ const FINAL_DIAL_C = 174;
 export const demoScenario: Scenario = {
   name: 'Demo: tack, initial and final shrink, one overheat',
   ambientC: 21,
+  rhPct: 52,
   lengthS: 2520,
   turns: [
     { atS: 0, dialC: null, place: 'on-rest' },

@@ -37,6 +37,10 @@ export function sampleLine(words: SampleWords): string {
   return withChecksum(`p=${words.probe} n=${words.n % 65_536} ms=${words.ms % 2 ** 32} ${heat}${motion}`);
 }
 
+/** What the board's air sensor tells of the room. */
+export const airLine = (airC: number, rhPct: number): string =>
+  withChecksum(`p=air ta=${airC.toFixed(1)} rh=${rhPct.toFixed(1)}`);
+
 /**
  * The line as bad wiring delivers it: one byte lost, one byte changed, or a burst of noise in place of its end. The
  * first two always break the checksum while the `*` stands.

@@ -44,6 +44,8 @@ export interface FaultSpan {
 export interface Scenario {
   readonly name: string;
   readonly ambientC: number;
+  /** The humidity of the room, which the board's air sensor tells; left out: it has none. */
+  readonly rhPct?: number;
   /** It begins again after so long; the iron is then as warm as it is. */
   readonly lengthS: number;
   /** In order of time. */

@@ -1,5 +1,5 @@
 import type { IronTraits } from './irons.ts';
-import { damaged, emfWords, helloLine, sampleLine, tWords } from './line.ts';
+import { airLine, damaged, emfWords, helloLine, sampleLine, tWords } from './line.ts';
 import { motionOf } from './motion.ts';
 import { advanceBody, type BodyState, coldBody, type Surroundings } from './physics.ts';
 import { followPlate, probeText } from './probe.ts';
@@ -38,6 +38,7 @@ export interface SimulatedIron {
   readonly next: (state: IronState) => { readonly said: Said; readonly state: IronState };
 }
 
+const AIR_EVERY_MS = 10_000;
 /** How many of a hundred lines arrive damaged while the line is bad. */
 const DAMAGED_SHARE = 0.8;
 
@@ -141,7 +142,15 @@ function speak(
   });
   const wire = overBadWire(line, faults.includes('garbage'), motion.seed);
   if (faults.includes('silence') || faults.includes('lost')) return { lines: [], seed: wire.seed };
-  return { lines: state.n === 0 ? [helloLine(probe), wire.line] : [wire.line], seed: wire.seed };
+  const lines = state.n === 0 ? [helloLine(probe), wire.line] : [wire.line];
+  const air = airSaid(scenario, state.n, periodMs);
+  return { lines: air === null ? lines : [...lines, air], seed: wire.seed };
+}
+
+/** The air sensor speaks more seldom than the probe. */
+function airSaid({ ambientC, rhPct }: Scenario, n: number, periodMs: number): string | null {
+  const every = Math.max(1, Math.round(AIR_EVERY_MS / periodMs));
+  return rhPct === undefined || n % every !== 0 ? null : airLine(ambientC, rhPct);
 }
 
 /** Draws alike whether the wire is bad or not: a fault changes nothing but what it is about. */
