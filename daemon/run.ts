@@ -16,6 +16,7 @@ import { SettingsKeeper } from './settings/keeper.ts';
 import { addSources, makeSource, type SourcesSetup } from './sources.ts';
 import { VERSION } from './version.ts';
 import { useForms } from './watching/device-forms.ts';
+import { Journal } from './watching/drying/journal.ts';
 import { Keeper } from './watching/keeper.ts';
 import { Program } from './watching/program.ts';
 import { ProgramDesk } from './watching/program-desk.ts';
@@ -78,23 +79,28 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
     (opened) => {
       goOn(program, desk, opened, say);
       const { shop } = program.bench;
+      const drying = program.drying.keeper;
       // Nothing waits for it.
-      void readShop({ reader, shop, ending: ending.signal, complain });
+      void readShop({ reader, shop, drying, ending: ending.signal, complain });
     },
     (keeping) => program.setKeeping(keeping),
   );
   const ending = new AbortController();
   const complain = (message: string, error: unknown): void => log.error({ err: error }, message);
   const epoch = newId();
+  const journal = new Journal({ book, complain });
+  const originUtcMs = Date.now() - clock.nowMs();
   const program: Program = new Program({
     clock,
-    originUtcMs: Date.now() - clock.nowMs(),
+    originUtcMs,
+    utcNowMs: command.speed === 1 ? () => Date.now() : () => originUtcMs + clock.nowMs(),
     version: VERSION,
     epoch,
     viewOnly: !isLoopback(command.listen.host),
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
     keep: (commit) => keeper.commit(commit),
+    keepInShop: (entry) => journal.keep(entry),
     complain,
   });
   const sources = { command, clock, machine, say, simulated };
@@ -114,6 +120,7 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
     stop: async () => {
       ending.abort();
       await program.stop();
+      await journal.close();
       await Promise.all([keeper.close(), reader.close(), web.close()]);
       release();
     },

@@ -38,6 +38,7 @@ import { closeItem } from './close-item.ts';
 import { CommandLog } from './command-log.ts';
 import { deviceLines, putDeviceForm } from './device-forms.ts';
 import { dialAnswer } from './dials.ts';
+import { CureDesk } from './drying/cure-desk.ts';
 import type { IronWatch } from './iron-watch.ts';
 import { PlateDesk } from './plate-desk.ts';
 import type { Program } from './program.ts';
@@ -48,7 +49,7 @@ import { refuseUnseen } from './unseen.ts';
 export interface DeskParts {
   readonly program: Program;
   readonly reader: BookReader;
-  readonly book: Pick<Book, 'closeItem' | 'addNote' | 'addShopEntry'>;
+  readonly book: Pick<Book, 'closeItem' | 'addNote'>;
   readonly sourceFor: (choice: ChooseSource) => Promise<ProbeSource>;
   /** Settles once the sessions that broke off are gone on with: a page is quicker to be back than they are. */
   readonly ready: () => Promise<void>;
@@ -59,6 +60,7 @@ export class ProgramDesk implements Desk {
   readonly reader: BookReader;
   readonly log = new CommandLog();
   readonly pieces: PieceDesk;
+  readonly cure: CureDesk;
   readonly attended: AttendedDesk;
   readonly motions: MotionDesk;
   readonly #program: Program;
@@ -79,6 +81,7 @@ export class ProgramDesk implements Desk {
     this.motions = new MotionDesk(program);
     this.attended = new AttendedDesk(program);
     this.pieces = new PieceDesk({ program, reader, book, once: (id, run) => this.#once(id, run) });
+    this.cure = new CureDesk({ program, once: (id, run) => this.#once(id, run) });
     this.#book = book;
     this.#sourceFor = sourceFor;
     this.#ready = ready;

@@ -9,6 +9,7 @@ import { TICK_MS } from '../../shared/watch/replay.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import { monotonicClock } from '../clock.ts';
+import { newId } from '../ids.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
 import { sitsOn } from '../settings/moved.ts';
@@ -18,6 +19,8 @@ import { Procedures } from './calibrating/procedures.ts';
 import { type ClockChange, watchClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
 import { learned } from './dials.ts';
+import { DryingKeeper } from './drying/drying-keeper.ts';
+import { DryingShop } from './drying/drying-shop.ts';
 import { hearingAfter, nobodyYet } from './hearing.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
@@ -45,6 +48,8 @@ import { Watches } from './watches.ts';
 
 /** The situation is told at least this often where only counters have changed, ms. */
 const COUNTERS_MS = 2000;
+/** The clocks of coats are brought up to date so often, ms. */
+const CLOCKS_MS = 1000;
 
 /**
  * The running program: devices feed watches, watches tell what they found, and whoever listens hears of it. Data flows
@@ -56,6 +61,7 @@ export class Program {
   readonly bench: Bench;
   readonly acts = new WorkActs(this);
   readonly presence: Presence;
+  readonly drying: DryingShop;
   readonly #hands = new Hands(this);
   readonly options: ProgramOptions;
   readonly procedures = new Procedures();
@@ -90,6 +96,23 @@ export class Program {
       simulated: options.simulated,
       originUtcMs,
       nowMs: () => options.clock.nowMs(),
+      coatRevision: () => this.drying.revision,
+      changed: () => this.#telling.situationSoon(),
+    });
+    this.drying = new DryingShop({
+      keeper: new DryingKeeper({
+        settings: () => options.settings.current,
+        simulated: options.simulated,
+        nowUtcMs: options.utcNowMs,
+        newId,
+        zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+        keep: options.keepInShop,
+      }),
+      settings: () => options.settings.current,
+      watches: () => this.watches.all,
+      inHand: () => this.bench.inHand(),
+      nowUtcMs: options.utcNowMs,
+      nowMs: () => options.clock.nowMs(),
       changed: () => this.#telling.situationSoon(),
     });
     this.devices = new Devices({
@@ -110,10 +133,14 @@ export class Program {
     };
     this.#timers.push(setInterval(tick, TICK_MS));
     this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
-    if (simulated()) return;
-    const onChange = (change: ClockChange): void =>
-      this.watches.takeAll({ kind: 'clock', ...change }, clock.nowMs());
-    this.#timers.push(watchClocks(onChange));
+    // A clock that was set is seen before coats are held against it.
+    if (!simulated()) this.#timers.push(watchClocks((change) => this.#onClock(change)));
+    this.#timers.push(setInterval(() => this.drying.refresh(), CLOCKS_MS));
+  }
+
+  #onClock(change: ClockChange): void {
+    this.watches.takeAll({ kind: 'clock', ...change }, this.options.clock.nowMs());
+    if (change.change === 'step') this.drying.clockSet(change.byMs);
   }
 
   /** UTC of a time of the watches' clock. */
@@ -241,6 +268,7 @@ export class Program {
     // Once its step is over a probe is judged as ever, after this reading.
     if (this.procedures.heard(sample, this.options.settings.current.probes, tMs))
       queueMicrotask(() => void this.applySettings());
+    if (sample.airC !== null) this.drying.hear(sample, tMs);
     const watch = this.watches.withProbe(sample.probe);
     if (watch !== undefined) {
       this.#hands.pressed(watch, sample, watch.take({ kind: 'sample', sample }, tMs));
@@ -300,6 +328,7 @@ export class Program {
     if (found.length > 0) this.#learn(found, after);
     for (const { finding } of found) {
       if (finding.kind === 'visit') this.bench.hear(watch, finding.visit);
+      if (finding.kind === 'phase' && finding.phase === 'warming') this.drying.heated();
       if (finding.kind === 'quality') probes.add(finding.probe);
       else if (finding.kind === 'alarm') this.#tellAlarm(watch, finding.change, finding.alarm);
       else this.#telling.situationSoon();
@@ -313,7 +342,10 @@ export class Program {
     if (entry.input.kind === 'mark' && isIronMark(entry.input.mark)) {
       this.#telling.tell({ kind: 'mark', iron: after.settings?.iron.id ?? '', mark: entry.input.mark });
     }
-    if (entry.input.kind === 'mark' || entry.input.kind === 'settings') this.bench.shop.touch();
+    if (entry.input.kind === 'mark' || entry.input.kind === 'settings') {
+      this.bench.shop.touch();
+      queueMicrotask(() => this.drying.tellFacts());
+    }
     this.#telling.situationSoon();
   }
 

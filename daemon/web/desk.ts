@@ -1,9 +1,18 @@
 import type { AlarmChange, AlarmKey } from '../../shared/alarm/record.ts';
+import type { Cement, CementDraft } from '../../shared/cure/cement.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
 import type { SpotPlace } from '../../shared/iron/spots.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../shared/messages/calibration.ts';
 import type { ChooseSource, Outcome } from '../../shared/messages/command.ts';
+import type {
+  AirAnswer,
+  AirSaid,
+  CementList,
+  CoatAct,
+  CoatsAnswer,
+  Forecast,
+} from '../../shared/messages/cure.ts';
 import type { IronDial, TypedPoint } from '../../shared/messages/dial.ts';
 import type { IronEvenness, SpotDraft } from '../../shared/messages/evenness.ts';
 import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
@@ -87,6 +96,8 @@ export interface Desk {
   readonly motions: MotionDesk;
   /** After how long a hot iron that is left alone is told of. */
   readonly attended: AttendedDesk;
+  /** Cements, coats that dry, and the air. */
+  readonly cure: CureDesk;
   /** Somebody is there. */
   presence(): void;
   /** Takes effect at once, on an open connection too. */
@@ -103,6 +114,20 @@ export interface PieceDesk {
   /** Keeps what a named person says of a piece. Asking again with the same id changes nothing. */
   note(id: string, note: PieceNoteDraft, commandId: string): Promise<void>;
   act(said: Omit<WorkCommand, 'commandId'>, commandId: string): Promise<Outcome>;
+}
+
+/** The part of the desk that is about cements, coats that dry, and the air of the shop. */
+export interface CureDesk {
+  cements(): CementList;
+  /** A new version of a cement, or a new one; `basedOn` is the version that the writer saw, 0 for a new one. */
+  putCement(id: string, draft: CementDraft, basedOn: number): Promise<Cement>;
+  learnAnew(id: string, commandId: string): Promise<void>;
+  coats(): CoatsAnswer;
+  act(act: CoatAct, commandId: string): Promise<Outcome>;
+  air(): AirAnswer;
+  /** What was read in the shop, at the time of the call. */
+  sayAir(air: AirSaid, commandId: string): Promise<void>;
+  sayForecast(forecast: Forecast, commandId: string): Promise<void>;
 }
 
 /** The part of the desk that is about still and moving, as a probe's line tells it. */

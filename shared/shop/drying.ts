@@ -54,6 +54,9 @@ export interface Check {
   readonly teaches: boolean;
 }
 
+/** So many points of air are kept: at one in two minutes, the last two weeks. */
+export const AIR_KEPT = 10_000;
+
 export const nothingDries: Drying = { coats: {}, air: [], forecast: [], clock: null, lastUtcMs: null };
 
 /** Folds one entry; entries are to come in the order in which they were made, each once. */
@@ -79,7 +82,7 @@ function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: Sh
       return { ...drying, coats: withoutCommand(drying.coats, what.of) };
     case 'air': {
       const { airC, rhPct, how, probe } = what;
-      return { ...drying, air: [...drying.air, { atUtcMs, airC, rhPct, how, probe }] };
+      return { ...drying, air: [...drying.air, { atUtcMs, airC, rhPct, how, probe }].slice(-AIR_KEPT) };
     }
     case 'forecast':
       return { ...drying, forecast: what.points.map((point) => ({ ...point, how: 'forecast' })) };

@@ -10,7 +10,7 @@ import { COLD_C, estimateOf, qualityOf, type Thermometer } from '../thermometer/
 import { guardBandNowK, restingGuardBandK, type Trusting } from '../thermometer/trust.ts';
 import { unattended, usualUnattended } from './attended.ts';
 import type { Checks } from './checks.ts';
-import { isHot } from './hot.ts';
+import { isHot, isHotNow } from './hot.ts';
 import type { WatchInput, WatchSettings } from './input.ts';
 import type { IronFacts } from './iron.ts';
 import { motionOf } from './motions.ts';
@@ -101,9 +101,9 @@ function leadingC({ leader, thermometers }: WatchState): number | null {
 }
 
 function workFacts(state: WatchState): WorkFacts {
-  const { tMs, work, ironing, attended, behaviour, heat, settings } = state;
+  const { tMs, work, ironing, attended, behaviour, settings } = state;
   const stage = settings?.schedule.stages.find((s) => s.id === work.stageId);
-  const hot = heat.is === 'hot' && isHot(state);
+  const hot = isHotNow(state);
   // A plate that only loses its heat was switched off: somebody did that.
   const powered = hot && behaviour.phase !== 'cooling';
   return {

@@ -3,6 +3,9 @@ import { seatOf, watchedHow } from '../thermometer/place.ts';
 import { COLD_C } from '../thermometer/thermometer.ts';
 import type { WatchState } from './state.ts';
 
+/** Whether an iron is in use or was lately: its plate was hot, and has not been measured cold since. */
+export const isHotNow = (state: WatchState): boolean => state.heat.is === 'hot' && isHot(state);
+
 /**
  * Whether a plate is to be treated as hot: until it was measured under 43 degC by whatever serves it, and always while
  * nothing does.

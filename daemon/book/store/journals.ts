@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3';
+import { AIR_KEPT } from '../../../shared/shop/drying.ts';
 import type { ShopEntry } from '../../../shared/shop/entry.ts';
 import type { PieceNote } from '../../../shared/shop/note.ts';
 import { NOTES_SINCE, SHOP_SINCE, versionOf } from './migrations.ts';
@@ -12,11 +13,8 @@ export function notesIn(db: Database): readonly PieceNote[] {
   return db.prepare<[], string>('SELECT json FROM note ORDER BY n').pluck().all().map(parseNote);
 }
 
-/** So many points of air are read back: at one in five minutes, over two months. */
-const AIR_AT_MOST = 20_000;
-
 const ENTRIES = `SELECT json FROM shop WHERE kind <> 'air' OR n >= coalesce(
-    (SELECT n FROM shop WHERE kind = 'air' ORDER BY n DESC LIMIT 1 OFFSET ${AIR_AT_MOST - 1}), 0)
+    (SELECT n FROM shop WHERE kind = 'air' ORDER BY n DESC LIMIT 1 OFFSET ${AIR_KEPT - 1}), 0)
   ORDER BY n`;
 
 /** What happened in the shop, in the order in which it happened; of the air only the latest. */

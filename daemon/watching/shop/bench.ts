@@ -22,6 +22,7 @@ export interface BenchParts {
   readonly simulated: () => boolean;
   readonly originUtcMs: number;
   readonly nowMs: () => number;
+  readonly coatRevision: () => number;
   /** Told after every change of what is shown of the work. */
   readonly changed: () => void;
 }
@@ -69,12 +70,12 @@ export class Bench {
   }
 
   live(): WorkLive {
-    const { settings, simulated } = this.#parts;
+    const { settings, simulated, coatRevision } = this.#parts;
     return {
       inHand: this.inHand()?.iron.id ?? null,
       recent: [...this.shop.recent(currentPieces(settings()), simulated())],
       heatRevision: this.shop.revision,
-      coatRevision: 0,
+      coatRevision: coatRevision(),
       ready: this.shop.ready,
     };
   }

@@ -1,6 +1,7 @@
 import type { Desk } from '../desk.ts';
 import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
+import { cureRoutes } from './cure.ts';
 import { dialRoutes } from './dial.ts';
 import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
@@ -31,4 +32,5 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...placeRoutes(desk),
   ...pieceRoutes(desk),
   ...unattendedRoutes(desk),
+  ...cureRoutes(desk),
 ];

@@ -25,7 +25,11 @@ export interface PieceFacts {
 export const noFacts: PieceFacts = { capC: null, imbalance: '' };
 
 /** Piece, side and area in the user's names; of a piece with one side that is not said. */
-export const placeName = ({ pieceName, sideName, areaName }: At): string =>
+export const placeName = ({
+  pieceName,
+  sideName,
+  areaName,
+}: Pick<At, 'pieceName' | 'sideName' | 'areaName'>): string =>
   [pieceName, sideName, areaName].filter((name) => name !== null && name !== '').join(', ');
 
 /** The same place, whatever is known of it. */

@@ -1,14 +1,17 @@
 import { expect, it } from 'vitest';
 import { readShop } from '../../../daemon/watching/shop/read-shop.ts';
 import { ShopKeeper } from '../../../daemon/watching/shop/shop-keeper.ts';
+import type { ShopEntry } from '../../../shared/shop/entry.ts';
 
 const nothing = { visits: [], notes: [], entries: [] };
 const parts = (shops: (() => Promise<typeof nothing>)[]) => {
   const complaints: string[] = [];
+  const taken: ShopEntry[] = [];
   const ending = new AbortController();
   const shop = new ShopKeeper(() => undefined);
   const reader = { shop: () => shops.shift()?.() ?? Promise.resolve(nothing) };
-  const done = readShop({ reader, shop, ending: ending.signal, complain: (m) => complaints.push(m) });
+  const drying = { takeBook: (entries: readonly ShopEntry[]) => void taken.push(...entries) };
+  const done = readShop({ reader, shop, drying, ending: ending.signal, complain: (m) => complaints.push(m) });
   return { complaints, ending, shop, done };
 };
 const fails = () => Promise.reject(new Error('the disk is away'));

@@ -4,9 +4,10 @@ import { routeTable } from '../../../daemon/web/routes/table.ts';
 import { problemSchema } from '../../../shared/messages/command.ts';
 import { EPOCH, fakeDesk } from './support/fake-desk.ts';
 import { type Running, running } from './support/running.ts';
-import { found, iron, item, piece, probe, schedule, summary } from './support/samples.ts';
+import { cement, found, iron, item, piece, probe, schedule, summary } from './support/samples.ts';
 
 const { version: _version, madeAt: _madeAt, id: _id, ...draft } = schedule;
+const { version: _c, madeAt: _a, id: _t, ...cementDraft } = cement;
 const { version: _v, madeAt: _m, id: _p, ...pieceDraft } = piece;
 const alarm = { iron: iron.id, kind: 'over-limit', probe: probe.id };
 
@@ -85,6 +86,17 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   getUnattended: { path: '/api/unattended' },
   putUnattended: { path: '/api/unattended', body: { reminderMin: 5, alarmMin: 7.5 } },
   presence: { path: '/api/presence', body: {} },
+  listCements: { path: '/api/cements' },
+  putCement: { path: `/api/cements/${cement.id}`, body: { ...cementDraft, basedOn: 1 } },
+  learnAnew: { path: `/api/cements/${cement.id}/learn-anew`, body: {} },
+  listCoats: { path: '/api/coats' },
+  coat: { path: '/api/coats', body: { act: { kind: 'end', coat: 'coat', why: 'done' } } },
+  getAir: { path: '/api/air' },
+  sayAir: { path: '/api/air', body: { airC: 21.5, rhPct: 55 } },
+  putForecast: {
+    path: '/api/air/forecast',
+    body: { points: [{ at: '2026-03-01T12:00:00Z', airC: 24, rhPct: null }] },
+  },
   removeIron: { path: `/api/irons/${iron.id}/removal`, body: {} },
   getCalibrations: { path: `${calibrationsPath}?unit=F` },
   beginCalibration: { path: `${calibrationsPath}/begin`, body: { mounting: 'fitted' } },

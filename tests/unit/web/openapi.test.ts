@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { routeTable } from '../../../daemon/web/routes/table.ts';
 import { EPOCH, fakeDesk } from './support/fake-desk.ts';
 import { type Running, running, TestClient } from './support/running.ts';
-import { alarmLive, piece, probe, probeLive, schedule, summary } from './support/samples.ts';
+import { alarmLive, cement, piece, probe, probeLive, schedule, summary } from './support/samples.ts';
 
 /** The parts of OpenAPI 3.1.0 that are used, as its specification has them (spec.openapis.org/oas/v3.1.0, section 4.8). */
 const reference = z.strictObject({ $ref: z.string().regex(/^#\/components\/schemas\/[A-Za-z0-9._-]+$/) });
@@ -123,6 +123,7 @@ describe('the description', () => {
       devices: '%2Fdev%2FttyUSB0',
       probes: encodeURIComponent(probe.id),
       pieces: piece.id,
+      cements: cement.id,
     };
     for (const { path, method, operation } of operations()) {
       const name = nameOf(operation.responses['200']);
@@ -133,7 +134,7 @@ describe('the description', () => {
       expect(check(name).safeParse({ ...(answer as object), surplus: 1 }).success).toBe(false);
       checked += 1;
     }
-    expect(checked).toBe(25);
+    expect(checked).toBe(28);
   });
 
   it('holds for what the server refuses, and for what the stream says', async () => {

@@ -7,6 +7,7 @@ import { Program } from '../../../../daemon/watching/program.ts';
 import { ProgramDesk } from '../../../../daemon/watching/program-desk.ts';
 import type { Keep } from '../../../../daemon/watching/recorder.ts';
 import type { LiveChange } from '../../../../daemon/web/desk.ts';
+import type { ShopEntry } from '../../../../shared/shop/entry.ts';
 import { emptySample, type Sample } from '../../../../shared/thermometer/sample.ts';
 import type { DeviceLink } from '../../../../shared/watch/input.ts';
 import { replay } from '../../../../shared/watch/replay.ts';
@@ -72,6 +73,8 @@ export interface Bench {
   readonly program: Program;
   readonly desk: ProgramDesk;
   readonly settings: SettingsKeeper;
+  /** What happened in the shop. */
+  readonly journal: ShopEntry[];
   /** All that was told to whoever listens. */
   readonly told: LiveChange[];
   /** Lets time go on by `s` seconds: ten samples a second of a plate that goes evenly to `toC`. */
@@ -92,6 +95,7 @@ export interface BenchOptions {
 export function bench(options: BenchOptions = {}): Bench {
   const clock = new SteppedClock();
   const shelf = new Shelf();
+  const journal: ShopEntry[] = [];
   const { store } = options;
   const settings = new SettingsKeeper(options.settings ?? firstSettings, () => Promise.resolve());
   const program: Program = new Program({
@@ -103,6 +107,11 @@ export function bench(options: BenchOptions = {}): Bench {
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
     keep: keepIn(store) ?? shelf.keep,
+    utcNowMs: () => ORIGIN_UTC_MS + clock.nowMs(),
+    keepInShop: async (entry) => {
+      journal.push(entry);
+      return true;
+    },
     complain: (message, error) => {
       throw new Error(message, { cause: error });
     },
@@ -114,7 +123,6 @@ export function bench(options: BenchOptions = {}): Bench {
     book: store?.book ?? {
       closeItem: () => Promise.reject(new Error('no item is closed here')),
       addNote: async (note) => note,
-      addShopEntry: async (entry) => entry,
     },
     sourceFor: options.sourceFor ?? (() => Promise.reject(new Error('no source'))),
     ready: options.ready ?? (() => Promise.resolve()),
@@ -135,8 +143,9 @@ export function bench(options: BenchOptions = {}): Bench {
   const wait = (s: number): void => {
     clock.advanceTo(clock.nowMs() + s * 1000);
     program.watches.advance(clock.nowMs());
+    program.drying.refresh();
   };
-  return { clock, shelf, program, desk, settings, told, heat, wait };
+  return { clock, shelf, journal, program, desk, settings, told, heat, wait };
 }
 
 const keepIn = (store: Store | undefined): Keep | null =>

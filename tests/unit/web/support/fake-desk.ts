@@ -11,6 +11,7 @@ import { usualUnattended } from '../../../../shared/watch/attended.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
 import {
   calibrations,
+  cement,
   found,
   iron,
   ironDial,
@@ -224,6 +225,28 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       giveUp: () => probeMotion,
     },
     attended: { after: () => usualUnattended, put: async (after) => after },
+    cure: {
+      cements: () => ({ cements: [cement], learned: {} }),
+      putCement: async (id, draft, basedOn) => ({
+        ...draft,
+        id,
+        version: basedOn + 1,
+        madeAt: '2026-03-02T08:00:00Z',
+      }),
+      learnAnew: async (id, commandId) => {
+        if (id !== cement.id) throw new Refusal('unknown', `There is no cement "${id}".`, 'cement');
+        calls.push(['learnAnew', id, commandId]);
+      },
+      coats: () => ({ revision: 0, coats: [], fire: [], clock: null, amiss: [] }),
+      act: (act, commandId) => outcome(null, commandId, 'coat', act),
+      air: () => ({ now: null, concerns: [], history: [], forecast: [] }),
+      sayAir: async (air, commandId) => {
+        calls.push(['sayAir', air, commandId]);
+      },
+      sayForecast: async (forecast, commandId) => {
+        calls.push(['sayForecast', forecast, commandId]);
+      },
+    },
     removeIron: async (id) => {
       calls.push(['removeIron', id]);
     },

@@ -1,4 +1,5 @@
 import type { SessionSummary, SuspectItem, TraceRead, Verification } from '../../../../daemon/book/book.ts';
+import type { Cement } from '../../../../shared/cure/cement.ts';
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Iron } from '../../../../shared/iron/iron.ts';
 import type { ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
@@ -383,4 +384,24 @@ export const ironEvenness: IronEvenness = {
   probes: null,
   limitsOverK: 0,
   adviceOverK: 0,
+};
+
+export const cement: Cement = {
+  id: 'trial-cement',
+  version: 1,
+  madeAt: '2026-03-01T08:00:00Z',
+  name: 'Trial cement',
+  kind: 'solvent-borne',
+  stages: [{ kind: 'set-to-touch', fromS: 600, toS: 900 }],
+  atC: 23,
+  atRhPct: 50,
+  airLimits: { lowC: 10, highC: null, lowRhPct: null, highRhPct: 75 },
+  cementLimitC: null,
+  energyKJPerMol: null,
+  flammable: true,
+  batch: '',
+  expiresOn: null,
+  source: null,
+  standing: 'test value',
+  archived: false,
 };

@@ -1,0 +1,71 @@
+import type { AirPoint } from '../../../shared/cure/air.ts';
+import type { Cement } from '../../../shared/cure/cement.ts';
+import { airConcerns } from '../../../shared/cure/concerns.ts';
+import { AIR_HOLDS_MS } from '../../../shared/cure/course.ts';
+import { dewPointC, marginK } from '../../../shared/cure/humid-air.ts';
+import type { AirAnswer, AirConcern } from '../../../shared/messages/cure.ts';
+import type { Drying, ToldAir } from '../../../shared/shop/drying.ts';
+
+/** What is told of the shop's air. */
+
+/** So long back, and so many points at most. */
+const HISTORY_MS = 24 * 3_600_000;
+const MOST_POINTS = 300;
+
+/** @param cements those that dry, or may be put on next */
+export function airAnswer(
+  { air, forecast }: Drying,
+  cements: readonly Cement[],
+  nowUtcMs: number,
+): AirAnswer {
+  const now = airNow({ air, forecast }, nowUtcMs);
+  const past = air.filter(({ atUtcMs }) => atUtcMs <= nowUtcMs && atUtcMs > nowUtcMs - HISTORY_MS);
+  const every = Math.ceil(past.length / MOST_POINTS);
+  return {
+    now:
+      now === null
+        ? null
+        : {
+            ...pointAnswer(now),
+            probe: now.probe,
+            dewPointC: dewPointC(now),
+            marginK: marginK(now),
+            old: nowUtcMs - now.atUtcMs > AIR_HOLDS_MS[now.how],
+          },
+    concerns: now === null ? [] : concernsOf(now, cements),
+    // The newest always stands.
+    history: past.filter((_, i) => (past.length - 1 - i) % every === 0).map(pointAnswer),
+    forecast: forecast.filter(({ atUtcMs }) => atUtcMs > nowUtcMs).map(pointAnswer),
+  };
+}
+
+const pointAnswer = ({ atUtcMs, airC, rhPct, how }: AirPoint): AirAnswer['history'][number] => ({
+  at: new Date(atUtcMs).toISOString(),
+  airC,
+  rhPct,
+  how,
+});
+
+/** What was told last, or what was forecast for now where that is newer and what was told is old. */
+function airNow({ air, forecast }: Pick<Drying, 'air' | 'forecast'>, nowUtcMs: number): ToldAir | null {
+  const told = air.at(-1) ?? null;
+  const foreseen = forecast.findLast(({ atUtcMs }) => atUtcMs <= nowUtcMs);
+  if (told !== null && nowUtcMs - told.atUtcMs <= AIR_HOLDS_MS[told.how]) return told;
+  if (foreseen === undefined || foreseen.atUtcMs <= (told?.atUtcMs ?? 0)) return told;
+  return { ...foreseen, probe: '' };
+}
+
+/** One line for what is amiss by the same limit, with the cements that it holds for; none named: for all of them. */
+function concernsOf(air: ToldAir, cements: readonly Cement[]): readonly AirConcern[] {
+  const found = new Map<string, AirConcern>();
+  for (const cement of cements.length > 0 ? cements : [null]) {
+    for (const { kind, by, limit } of airConcerns(cement, air)) {
+      const key = `${kind} ${by} ${limit}`;
+      const names = [...(found.get(key)?.cements ?? []), ...(cement === null ? [] : [cement.name])];
+      found.set(key, { kind, by, limit, cements: names });
+    }
+  }
+  return [...found.values()].map((one) =>
+    one.cements.length === cements.length ? { ...one, cements: [] } : one,
+  );
+}

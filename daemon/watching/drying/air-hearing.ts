@@ -1,0 +1,51 @@
+import { type Air, airTemperatureC, relativeHumidityPct } from '../../../shared/cure/air.ts';
+import type { ProbeId, Sample } from '../../../shared/thermometer/sample.ts';
+
+/** Air is kept when it has changed by this much, and not sooner after the last than this, ms. */
+const CHANGE_K = 0.3;
+const CHANGE_RH_PCT = 1.5;
+const SOONEST_MS = 120_000;
+/** It is kept at least so often, so that it doesn't count as old, ms. */
+const LATEST_MS = 600_000;
+/** Another probe is listened to once the one that tells the air has been silent for so long, ms. */
+const SILENT_MS = 120_000;
+
+export interface HeardAir extends Air {
+  readonly probe: ProbeId;
+  readonly atMs: number;
+}
+
+/** Listens to what lines tell of the air: of several probes to one, and only as often as the air changes. */
+export class AirHearing {
+  /** What was told last, worth keeping or not. */
+  #last: HeardAir | null = null;
+  #kept: HeardAir | null = null;
+
+  /** @returns what is to be kept; null: nothing is */
+  hear({ probe, airC, rhPct }: Sample, atMs: number): HeardAir | null {
+    if (airC === null || !airTemperatureC.safeParse(airC).success) return null;
+    if (rhPct !== null && !relativeHumidityPct.safeParse(rhPct).success) return null;
+    const last = this.#last;
+    if (last !== null && last.probe !== probe && atMs - last.atMs < SILENT_MS) return null;
+    const heard = { probe, airC, rhPct, atMs };
+    this.#last = heard;
+    if (!isWorthKeeping(heard, this.#kept)) return null;
+    this.#kept = heard;
+    return heard;
+  }
+
+  /** Something else has told the air meanwhile: what a probe tells next is kept. */
+  forget(): void {
+    this.#kept = null;
+  }
+}
+
+function isWorthKeeping(heard: HeardAir, kept: HeardAir | null): boolean {
+  if (kept === null || kept.probe !== heard.probe) return true;
+  const sinceMs = heard.atMs - kept.atMs;
+  if (sinceMs >= LATEST_MS) return true;
+  if (sinceMs < SOONEST_MS) return false;
+  if ((heard.rhPct === null) !== (kept.rhPct === null)) return true;
+  const byRhPct = Math.abs((heard.rhPct ?? 0) - (kept.rhPct ?? 0));
+  return Math.abs(heard.airC - kept.airC) >= CHANGE_K || byRhPct >= CHANGE_RH_PCT;
+}

@@ -1,0 +1,85 @@
+import { isConfirmed } from '../../../shared/heat/schedule.ts';
+import type { CoatAnswer, CoatsAnswer } from '../../../shared/messages/cure.ts';
+import { coatAmiss } from '../../../shared/words/drying.ts';
+import type { Settings } from '../../settings/settings.ts';
+import type { DryingKeeper, KnownCoat } from './drying-keeper.ts';
+import type { StandingAnswer } from './fire.ts';
+import { coatPlace } from './places.ts';
+
+/** What is told of coats: those that come first, first. */
+
+export interface CoatsAsked {
+  readonly keeper: DryingKeeper;
+  readonly coats: readonly KnownCoat[];
+  readonly settings: Settings;
+  /** What was answered about a coat's vapour, while it stands. */
+  readonly answerOf: (coat: KnownCoat) => StandingAnswer | null;
+  /** Ids of those that something is asked about. */
+  readonly asked: readonly string[];
+}
+
+export function coatsAnswer({
+  keeper,
+  coats,
+  settings,
+  answerOf,
+  asked,
+}: CoatsAsked): Omit<CoatsAnswer, 'revision'> {
+  const { clock } = keeper.drying;
+  return {
+    coats: coats
+      .map((coat) => coatAnswer(coat, settings, answerOf(coat)))
+      .toSorted((a, b) => comesAt(a) - comesAt(b)),
+    fire: [...asked],
+    clock: clock === null ? null : { at: utc(clock.atUtcMs), byMs: clock.byMs, while: clock.while },
+    amiss: keeper.lost().map((coat) => coatAmiss.noCement(coatPlace(settings, coat).placeName, coat.cement)),
+  };
+}
+
+const utc = (ms: number): string => new Date(ms).toISOString();
+const utcOrNull = (ms: number | null): string | null => (ms === null ? null : utc(ms));
+
+/** What is dry comes last; what stands still before it. */
+function comesAt({ stage, stages }: CoatAnswer): number {
+  if (stage === null) return Number.POSITIVE_INFINITY;
+  const likely = stages.find(({ kind }) => kind === stage)?.likely ?? null;
+  return likely === null ? Number.MAX_SAFE_INTEGER : Date.parse(likely);
+}
+
+function coatAnswer(
+  { coat, cement, clock }: KnownCoat,
+  settings: Settings,
+  fire: StandingAnswer | null,
+): CoatAnswer {
+  const { id, piece, side, area, fromUtcMs } = coat;
+  const { state, stage, stages, wet, stands, why } = clock;
+  return {
+    id,
+    piece,
+    side,
+    area,
+    ...coatPlace(settings, coat),
+    cement: {
+      id: cement.id,
+      version: cement.version,
+      name: cement.name,
+      kind: cement.kind,
+      unconfirmed: !isConfirmed(cement),
+    },
+    startedAt: utc(fromUtcMs),
+    state,
+    stage,
+    stages: stages.map(({ kind, saidDryMs, saidTackyMs, earliestMs, likelyMs, latestMs }) => ({
+      kind,
+      saidDry: utcOrNull(saidDryMs),
+      saidTacky: utcOrNull(saidTackyMs),
+      earliest: utcOrNull(earliestMs),
+      likely: utcOrNull(likelyMs),
+      latest: utcOrNull(latestMs),
+    })),
+    wet,
+    stands,
+    why: [...why],
+    fire: fire === null ? null : { answer: fire.answer, until: utc(fire.untilUtcMs) },
+  };
+}
