@@ -1,15 +1,11 @@
-import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { FoundPort, Live, Situation } from '../../shared/messages/live.ts';
 import { deviceOf, type Sample } from '../../shared/thermometer/sample.ts';
-import type { FoundEntry } from '../../shared/watch/finding.ts';
 import { isHot } from '../../shared/watch/hot.ts';
-import { isIronMark, type WatchSettings } from '../../shared/watch/input.ts';
+import type { WatchSettings } from '../../shared/watch/input.ts';
 import { TICK_MS } from '../../shared/watch/replay.ts';
-import type { WatchState } from '../../shared/watch/state.ts';
 import type { InterruptedSession } from '../book/book.ts';
 import { monotonicClock } from '../clock.ts';
-import { newId } from '../ids.ts';
 import type { ProbeSource } from '../probe/source.ts';
 import { withNewProbe } from '../settings/change.ts';
 import { sitsOn } from '../settings/moved.ts';
@@ -18,9 +14,7 @@ import type { LiveChange } from '../web/desk.ts';
 import { Procedures } from './calibrating/procedures.ts';
 import { type ClockChange, watchClocks } from './clock-watch.ts';
 import { Devices } from './devices.ts';
-import { learned } from './dials.ts';
-import { DryingKeeper } from './drying/drying-keeper.ts';
-import { DryingShop } from './drying/drying-shop.ts';
+import { type DryingShop, dryingShop } from './drying/drying-shop.ts';
 import { hearingAfter, nobodyYet } from './hearing.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Keeping } from './keeper.ts';
@@ -30,20 +24,10 @@ import type { ProgramOptions } from './program-options.ts';
 import { Bench } from './shop/bench.ts';
 import { Hands } from './shop/hands.ts';
 import { WorkActs } from './shop/work-acts.ts';
+import { Steps } from './steps.ts';
 import { Telling } from './telling.ts';
-import {
-  alarmLive,
-  alarmsLive,
-  changeInto,
-  deviceLive,
-  hotProbes,
-  ironLive,
-  loudest,
-  probeLive,
-  probesLive,
-} from './view.ts';
+import { alarmsLive, deviceLive, hotProbes, ironLive, probesLive } from './view.ts';
 import { tellingOf } from './view-moments.ts';
-import type { WatchStep } from './watcher.ts';
 import { Watches } from './watches.ts';
 
 /** The situation is told at least this often where only counters have changed, ms. */
@@ -77,6 +61,7 @@ export class Program {
   readonly #pagesClock = monotonicClock();
   #timers: NodeJS.Timeout[] = [];
   readonly #telling = new Telling(() => this.#situation());
+  readonly #steps = new Steps(this, this.#telling);
 
   constructor(options: ProgramOptions) {
     this.options = options;
@@ -87,7 +72,7 @@ export class Program {
       originUtcMs,
       utcOf: (tMs) => this.utcOf(tMs),
       programVersion: version,
-      told: (watch, step) => this.#onStep(watch, step),
+      told: (watch, step) => this.#steps.take(watch, step),
     });
     this.presence = new Presence(this.watches, options.clock);
     this.bench = new Bench({
@@ -99,20 +84,10 @@ export class Program {
       coatRevision: () => this.drying.revision,
       changed: () => this.#telling.situationSoon(),
     });
-    this.drying = new DryingShop({
-      keeper: new DryingKeeper({
-        settings: () => options.settings.current,
-        simulated: options.simulated,
-        nowUtcMs: options.utcNowMs,
-        newId,
-        zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-        keep: options.keepInShop,
-      }),
-      settings: () => options.settings.current,
+    this.drying = dryingShop({
+      options,
       watches: () => this.watches.all,
       inHand: () => this.bench.inHand(),
-      nowUtcMs: options.utcNowMs,
-      nowMs: () => options.clock.nowMs(),
       changed: () => this.#telling.situationSoon(),
     });
     this.devices = new Devices({
@@ -208,7 +183,7 @@ export class Program {
     const gone = this.watches.all.filter((w) => !settings.current.irons.some((i) => i.id === w.iron.id));
     const hot = hotProbes(this.watches.states);
     const applied = this.watches.apply(settings.current.irons, this.settingsOf, tMs);
-    for (const watch of gone) this.#tellGone(watch);
+    for (const watch of gone) this.#steps.gone(watch);
     for (const iron of settings.current.irons) {
       if (this.watches.of(iron.id) !== undefined) continue;
       // Nothing will ever be heard of it but what is typed.
@@ -222,27 +197,11 @@ export class Program {
     await applied;
   }
 
-  #tellGone(watch: IronWatch): void {
-    for (const alarm of Object.values(watch.state.alarms))
-      if (alarm.state !== 'normal') this.#tellAlarm(watch, 'cleared', { ...alarm, state: 'normal' });
-    this.devices.lamp(loudest(this.watches.states));
-  }
-
   #begin(iron: Iron, tMs: number): IronWatch {
     const carried = this.#left.carriedInto(this.settingsOf(iron));
     const watch = this.watches.begin(carried, tMs);
-    if (carried.fromSession !== null) this.#tellCarried(watch);
+    if (carried.fromSession !== null) this.#steps.carried(watch);
     return watch;
-  }
-
-  /** Alarms that stand from before come with no change of their own: whoever listens, and the handle, hear of them too. */
-  #tellCarried(watch: IronWatch): void {
-    this.#telling.situationNow();
-    for (const alarm of Object.values(watch.state.alarms)) {
-      const change = changeInto[alarm.state];
-      if (change !== null) this.#tellAlarm(watch, change, alarm);
-    }
-    this.devices.lamp(loudest(this.watches.states));
   }
 
   live(): Live {
@@ -284,7 +243,7 @@ export class Program {
     const known = sitsOn(settings.current.irons, sample.probe) !== undefined;
     if (!known) {
       const next = withNewProbe(settings.current, sample.probe, source.device.simulated);
-      this.#notice(next, 'The new probe could not be written.');
+      this.notice(next, 'The new probe could not be written.');
     }
     const iron = sitsOn(settings.current.irons, sample.probe);
     if (iron === undefined) return;
@@ -293,18 +252,9 @@ export class Program {
   }
 
   /** Takes in what the program itself has seen; that it could not be written is said, and tried again. */
-  #notice(next: Settings, complaint: string): void {
+  notice(next: Settings, complaint: string): void {
     const { settings, complain } = this.options;
     settings.notice(next).catch((error: unknown) => complain(complaint, error));
-  }
-
-  /** What was found of an iron's dial goes into its chart; a drift comes back to the watch, after this step. */
-  #learn(found: readonly FoundEntry[], state: WatchState): void {
-    const { settings } = this.options;
-    const next = learned(settings.current, found, state, (tMs) => this.utcOf(tMs));
-    if (next === settings.current) return;
-    this.#notice(next, 'What was measured of the dial could not be written.');
-    queueMicrotask(() => void this.applySettings());
   }
 
   /** Watches an iron whose device is in use already. */
@@ -316,43 +266,6 @@ export class Program {
     // Whoever listens hears of the iron before the first reading of its probe.
     this.#telling.situationNow();
     return watch;
-  }
-
-  #onStep(watch: IronWatch, { entry, found, after }: WatchStep): void {
-    const probes = new Set<string>();
-    if (entry?.input.kind === 'sample') probes.add(entry.input.sample.probe);
-    if (entry?.input.kind === 'settings') {
-      for (const probe of Object.keys(after.thermometers)) probes.add(probe);
-      this.#telling.situationNow();
-    }
-    if (found.length > 0) this.#learn(found, after);
-    for (const { finding } of found) {
-      if (finding.kind === 'visit') this.bench.hear(watch, finding.visit);
-      if (finding.kind === 'phase' && finding.phase === 'warming') this.drying.heated();
-      if (finding.kind === 'quality') probes.add(finding.probe);
-      else if (finding.kind === 'alarm') this.#tellAlarm(watch, finding.change, finding.alarm);
-      else this.#telling.situationSoon();
-    }
-    const live = [...probes].flatMap((p) => probeLive(after, p, after.tMs) ?? []);
-    if (live.length > 0) this.#telling.tell({ kind: 'readings', probes: live });
-    // What sounds follows the alarms, and how loud it is also where the iron is.
-    if (found.length > 0 || entry?.input.kind === 'mark') this.devices.lamp(loudest(this.watches.states));
-    if (entry === null || entry.input.kind === 'sample') return;
-    // Where the heat goes is told with the situation: where the iron is then depends on more than the mark.
-    if (entry.input.kind === 'mark' && isIronMark(entry.input.mark)) {
-      this.#telling.tell({ kind: 'mark', iron: after.settings?.iron.id ?? '', mark: entry.input.mark });
-    }
-    if (entry.input.kind === 'mark' || entry.input.kind === 'settings') {
-      this.bench.shop.touch();
-      queueMicrotask(() => this.drying.tellFacts());
-    }
-    this.#telling.situationSoon();
-  }
-
-  #tellAlarm(watch: IronWatch, change: AlarmChange, record: AlarmRecord): void {
-    const alarm = alarmLive(watch.state, record, (tMs) => this.utcOf(tMs));
-    this.#telling.tell({ kind: 'alarm', change, alarm });
-    if (change === 'acknowledged') this.devices.acknowledged();
   }
 
   #situation(): Situation {

@@ -6,12 +6,14 @@ import type { Coat } from '../../../shared/shop/drying.ts';
 import type { Sample } from '../../../shared/thermometer/sample.ts';
 import { isHotNow } from '../../../shared/watch/hot.ts';
 import { coatName } from '../../../shared/words/drying.ts';
+import { newId } from '../../ids.ts';
 import { currentCements, type Settings } from '../../settings/settings.ts';
 import type { IronWatch } from '../iron-watch.ts';
+import type { ProgramOptions } from '../program-options.ts';
 import { airAnswer } from './air-answer.ts';
 import { AirHearing } from './air-hearing.ts';
 import { coatsAnswer } from './coats-answer.ts';
-import { type DryingKeeper, type KnownCoat, mayBurn } from './drying-keeper.ts';
+import { DryingKeeper, type KnownCoat, mayBurn } from './drying-keeper.ts';
 import { type StandingAnswer, standingAnswer } from './fire.ts';
 import { coatPlace } from './places.ts';
 
@@ -170,3 +172,27 @@ const isoTime = /^\d{4}-\d\d-\d\dT/;
 /** A time that has moved by less than a minute shows nothing new. */
 const coarsely = (_: string, value: unknown): unknown =>
   typeof value === 'string' && isoTime.test(value) ? Math.round(Date.parse(value) / 60_000) : value;
+
+export interface DryingSetup extends Pick<DryingShopParts, 'watches' | 'inHand' | 'changed'> {
+  readonly options: ProgramOptions;
+}
+
+/** What dries, as the program's own parts have it. */
+export function dryingShop({ options, ...irons }: DryingSetup): DryingShop {
+  const { settings, simulated, utcNowMs, keepInShop, clock } = options;
+  const keeper = new DryingKeeper({
+    settings: () => settings.current,
+    simulated,
+    nowUtcMs: utcNowMs,
+    newId,
+    zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    keep: keepInShop,
+  });
+  return new DryingShop({
+    ...irons,
+    keeper,
+    settings: () => settings.current,
+    nowUtcMs: utcNowMs,
+    nowMs: () => clock.nowMs(),
+  });
+}
