@@ -121,7 +121,7 @@ function stateOf({ likelyMs, latestMs }: StageClock, nowUtcMs: number): CoatCloc
 
 /**
  * Wet until somebody said that an iron may go over it, or until its latest time is past. Once it was found tacky, at that
- * stage or at an earlier one, only a person's word counts.
+ * stage or at an earlier one, a person has to take that back by a word of that stage or of a later one.
  */
 function isWet(
   cement: Pick<Cement, 'stages'>,
@@ -132,10 +132,11 @@ function isWet(
   const iron = ironStage(cement);
   const clock = stages.find(({ kind }) => kind === iron?.kind);
   if (iron === null || clock === undefined || clock.saidDryMs !== null) return false;
-  const foundTacky = cement.stages.some(
-    ({ kind }) =>
-      orderOf(kind) <= orderOf(iron.kind) &&
-      checks.findLast((check) => concerns(check, kind))?.found === 'tacky',
+  const foundTacky = checks.some(
+    ({ found, stage }, i) =>
+      found === 'tacky' &&
+      orderOf(stage) <= orderOf(iron.kind) &&
+      !checks.slice(i + 1).some((later) => later.found === 'dry' && concerns(later, stage)),
   );
   return foundTacky || clock.latestMs === null || nowUtcMs < clock.latestMs;
 }

@@ -1,0 +1,272 @@
+import { describe, expect, test } from 'vitest';
+import type { AirPoint } from '../../../shared/cure/air.ts';
+import { type Cement, type DryingStageKind, instructedS } from '../../../shared/cure/cement.ts';
+import { type CoatAsked, type CoatClock, coatClock } from '../../../shared/cure/clock.ts';
+import { airCourse } from '../../../shared/cure/course.ts';
+import { cured, curingOf } from '../../../shared/cure/curing.ts';
+import { type DryCheck, learn } from '../../../shared/cure/learn.ts';
+import { example, HOUR_MS, MINUTE_MS, NOW_MS, OWN_AIR, probed } from './curing.ts';
+
+const water = example('water-borne');
+
+/** A cement with the times of one stage only. */
+const only = (kind: DryingStageKind, fromS: number, toS: number): Cement => ({
+  ...water,
+  stages: [{ kind, fromS, toS }],
+});
+const exact = only('ready-for-iron', 3600, 3600);
+
+interface Situation {
+  readonly cement?: Cement;
+  readonly points?: readonly AirPoint[];
+  /** Taps: after how many minutes, at which stage, what was found. */
+  readonly taps?: readonly (readonly [number, DryingStageKind, DryCheck['found']])[];
+  readonly atMin?: number;
+  readonly more?: Partial<CoatAsked>;
+}
+
+/** A coat put on at `NOW_MS`, by default in the instructions' own air for a day, as it stands so many minutes later. */
+function clockOf({
+  cement = water,
+  points = probed(0, 1440),
+  taps = [],
+  atMin = 0,
+  more = {},
+}: Situation): CoatClock {
+  const nowUtcMs = NOW_MS + atMin * MINUTE_MS;
+  const curing = curingOf(cement, airCourse({ points, forecast: [], nowUtcMs }));
+  const checks = taps.map(([minutes, stage, found]) => {
+    const atUtcMs = NOW_MS + minutes * MINUTE_MS;
+    return { atUtcMs, stage, found, curedS: cured(curing, NOW_MS, atUtcMs).likelyS };
+  });
+  return coatClock({
+    cement,
+    fromUtcMs: NOW_MS,
+    checks,
+    curing,
+    learned: learn([]),
+    nowUtcMs,
+    clockSet: false,
+    ...more,
+  });
+}
+
+const minutes = (ms: number | null | undefined): number | null =>
+  ms === null || ms === undefined ? null : (ms - NOW_MS) / MINUTE_MS;
+
+describe('in the instructions’ own air', () => {
+  test.each(['water-borne', 'solvent-borne', 'two-part', 'moisture-curing'] as const)(
+    'the likely times are the instructions’ exactly: %s',
+    (kind) => {
+      const cement = example(kind);
+      const { stages } = clockOf({ cement, points: probed(0, 8 * 1440) });
+      expect(stages.map(({ likelyMs }) => minutes(likelyMs))).toEqual(
+        cement.stages.map((stage) => instructedS(stage) / 60),
+      );
+    },
+  );
+
+  test('the range is that of the instructions and of what is not known of the cement', () => {
+    const [stage] = clockOf({ cement: exact }).stages;
+    // Four in five of a normal distribution with a standard deviation of 29 %, and some odd ones.
+    expect(minutes(stage?.earliestMs)).toBeCloseTo(40.5, 0);
+    expect(minutes(stage?.latestMs)).toBeCloseTo(89, 0);
+    const [wider] = clockOf({ cement: only('ready-for-iron', 1800, 5400) }).stages;
+    expect(minutes(wider?.likelyMs)).toBe(60);
+    expect(minutes(wider?.earliestMs)).toBeCloseTo(20.2, 0);
+  });
+
+  test('what was learned makes it shorter and narrower', () => {
+    const learned = learn(
+      [1, 2, 3, 4, 5].map((day) => ({
+        fromUtcMs: day * 24 * HOUR_MS,
+        aboveS: 0.79 * 3600,
+        belowS: 0.81 * 3600,
+        stageS: 3600,
+      })),
+    );
+    const [stage] = clockOf({ cement: exact, more: { learned } }).stages;
+    expect(minutes(stage?.likelyMs)).toBeCloseTo(60 * learned.learned.factor, 0);
+    expect(minutes(stage?.latestMs)).toBeLessThan(66);
+    expect(minutes(stage?.earliestMs)).toBeGreaterThan(36);
+  });
+});
+
+describe('how it stands', () => {
+  test('drying, may be ready, due; dry by a person’s word only', () => {
+    const states = [0, 59, 60, 88, 90, 10_000].map((atMin) => clockOf({ cement: exact, atMin }).state);
+    expect(states).toEqual(['drying', 'drying', 'may-be-ready', 'may-be-ready', 'due', 'due']);
+    const dry = clockOf({ cement: exact, atMin: 50, taps: [[50, 'ready-for-iron', 'dry']] });
+    expect(dry).toMatchObject({ state: 'dry', stage: null, wet: false, why: [] });
+  });
+
+  test('towards the first stage that nobody said is dry; a later one says it of the earlier ones', () => {
+    expect(clockOf({}).stage).toBe('set-to-touch');
+    const clock = clockOf({
+      atMin: 100,
+      taps: [
+        [20, 'set-to-touch', 'dry'],
+        [90, 'ready-for-overlay', 'dry'],
+      ],
+    });
+    expect(clock.stage).toBe('cured');
+    expect(clock.stages.map(({ saidDryMs }) => minutes(saidDryMs))).toEqual([20, 90, 90, null]);
+  });
+
+  test('the later word counts: tacky again takes back what was said of that stage and later ones', () => {
+    const clock = clockOf({
+      atMin: 100,
+      taps: [
+        [90, 'ready-for-iron', 'tacky'],
+        [80, 'ready-for-overlay', 'dry'],
+        [20, 'set-to-touch', 'dry'],
+      ],
+    });
+    expect(clock.stages.map(({ saidDryMs }) => minutes(saidDryMs))).toEqual([20, null, null, null]);
+    expect(clock.stages.map(({ saidTackyMs }) => minutes(saidTackyMs))).toEqual([null, 90, null, null]);
+    expect(clock.stage).toBe('ready-for-iron');
+  });
+
+  test('put on in the future (a clock that was set back): nothing has dried, nothing is negative', () => {
+    const clock = clockOf({ atMin: -120 });
+    expect(clock).toMatchObject({ state: 'drying', stage: 'set-to-touch', wet: true, stands: false });
+    for (const { earliestMs } of clock.stages) expect(minutes(earliestMs)).toBeGreaterThan(0);
+  });
+});
+
+describe('still tacky', () => {
+  test('moves its times on, and those of later stages, but not of earlier ones', () => {
+    const before = clockOf({ atMin: 120 });
+    const after = clockOf({ atMin: 120, taps: [[120, 'ready-for-iron', 'tacky']] });
+    const [touch, iron, overlay] = after.stages;
+    expect(touch).toEqual(before.stages[0]);
+    expect(minutes(iron?.earliestMs)).toBe(120);
+    expect(minutes(iron?.likelyMs)).toBeGreaterThan(125);
+    expect(iron?.likelyMs).toBeLessThanOrEqual(iron?.latestMs ?? 0);
+    expect(overlay?.likelyMs).toBeGreaterThan(before.stages[2]?.likelyMs ?? Infinity);
+    expect(clockOf({ cement: exact, atMin: 70 }).state).toBe('may-be-ready');
+    expect(clockOf({ cement: exact, atMin: 70, taps: [[70, 'ready-for-iron', 'tacky']] }).state).toBe(
+      'drying',
+    );
+  });
+
+  test('at a time when nobody expected it to be dry it changes next to nothing', () => {
+    const [before] = clockOf({ cement: exact, atMin: 10 }).stages;
+    const [after] = clockOf({ cement: exact, atMin: 10, taps: [[10, 'ready-for-iron', 'tacky']] }).stages;
+    expect(Math.abs((after?.likelyMs ?? 0) - (before?.likelyMs ?? 0))).toBeLessThan(MINUTE_MS);
+  });
+});
+
+describe('wet for an iron', () => {
+  const wet = (atMin: number, taps: Situation['taps'] = []): boolean => clockOf({ atMin, taps }).wet;
+
+  test('until its latest time is past', () => {
+    const latest = minutes(clockOf({}).stages[1]?.latestMs) ?? Number.NaN;
+    expect(wet(latest - 1)).toBe(true);
+    expect(wet(latest)).toBe(false);
+  });
+
+  test('until somebody says that it is ready for the iron, or for what comes later', () => {
+    expect(wet(50, [[50, 'set-to-touch', 'dry']])).toBe(true);
+    expect(wet(50, [[50, 'ready-for-iron', 'dry']])).toBe(false);
+    expect(wet(50, [[50, 'cured', 'dry']])).toBe(false);
+  });
+
+  test('once found tacky only a word counts, however late it is', () => {
+    expect(wet(5000, [[200, 'ready-for-iron', 'tacky']])).toBe(true);
+    expect(wet(5000, [[200, 'set-to-touch', 'tacky']])).toBe(true);
+    expect(wet(5000, [[200, 'cured', 'tacky']])).toBe(false);
+    expect(
+      wet(5000, [
+        [200, 'set-to-touch', 'tacky'],
+        [230, 'set-to-touch', 'dry'],
+      ]),
+    ).toBe(false);
+    expect(
+      wet(300, [
+        [200, 'ready-for-iron', 'tacky'],
+        [260, 'ready-for-iron', 'dry'],
+      ]),
+    ).toBe(false);
+  });
+
+  test('a cement that names no stage for the iron: by the next later one, else by its last', () => {
+    const overlay = only('ready-for-overlay', 3600, 3600);
+    expect(clockOf({ cement: overlay, atMin: 60 }).wet).toBe(true);
+    expect(clockOf({ cement: overlay, atMin: 60, taps: [[60, 'ready-for-overlay', 'dry']] }).wet).toBe(false);
+    const touch = only('set-to-touch', 600, 600);
+    expect(clockOf({ cement: touch, atMin: 10 }).wet).toBe(true);
+    expect(clockOf({ cement: touch, atMin: 60 }).wet).toBe(false);
+  });
+});
+
+describe('in other air', () => {
+  test('the heater comes on: what is left gets shorter', () => {
+    const cold = { airC: 13, rhPct: 80 };
+    const without = clockOf({ points: probed(0, 1440, cold), atMin: 60 });
+    const points = [...probed(0, 50, cold), ...probed(60, 1440, { airC: 23, rhPct: 43 })];
+    const heated = clockOf({ points, atMin: 60 });
+    const left = ({ stages }: CoatClock): number => (minutes(stages[1]?.likelyMs) ?? Number.NaN) - 60;
+    expect(left(without)).toBeGreaterThan(300);
+    expect(left(heated)).toBeLessThan(100);
+  });
+
+  test('in saturated air it stands: no time as far as can be seen, and wet', () => {
+    const clock = clockOf({ points: probed(0, 1440, { airC: 15, rhPct: 100 }), atMin: 1435 });
+    expect(clock).toMatchObject({ stands: true, state: 'drying', wet: true });
+    expect(clock.stages.map(({ likelyMs }) => likelyMs)).toEqual([null, null, null, null]);
+    expect(clock.stages.map(({ latestMs }) => latestMs)).toEqual([null, null, null, null]);
+  });
+
+  test('a night without data: a wider range', () => {
+    const told = clockOf({ cement: exact, points: probed(0, 1440) });
+    const untold = clockOf({ cement: exact, points: probed(-600, -590) });
+    const width = ({ stages: [stage] }: CoatClock): number =>
+      (stage?.latestMs ?? 0) - (stage?.earliestMs ?? 0);
+    expect(width(untold)).toBeGreaterThan(1.5 * width(told));
+    expect(untold.stages[0]?.likelyMs).toBe(told.stages[0]?.likelyMs);
+  });
+});
+
+describe('why the range is as wide as it is', () => {
+  const taught = learn(
+    [1, 2, 3].map((day) => ({ fromUtcMs: day * 24 * HOUR_MS, aboveS: 3500, belowS: 3700, stageS: 3600 })),
+  );
+  const why = (situation: Situation): readonly string[] =>
+    clockOf({ cement: exact, ...situation, more: { learned: taught, ...situation.more } }).why;
+
+  test('one day differs from another, where all else is known', () =>
+    expect(why({})).toEqual(['days-differ']));
+  test('nothing learned', () => expect(why({ more: { learned: learn([]) } })).toEqual(['not-learned']));
+  test('the instructions give a range', () =>
+    expect(why({ cement: only('ready-for-iron', 3000, 4200) })).toEqual(['instructions']));
+  test('no air told', () => expect(why({ points: [] })).toEqual(['no-air']));
+  test('told long ago', () => expect(why({ points: probed(-600, -590) })).toEqual(['old-air']));
+  test('typed', () =>
+    expect(why({ points: [{ ...OWN_AIR, atUtcMs: NOW_MS, how: 'typed' }] })).toEqual(['typed']));
+  test('no humidity told, where it matters', () => {
+    const points = probed(0, 1440, { airC: 23, rhPct: null });
+    expect(why({ points })).toEqual(['no-humidity']);
+    expect(why({ points, cement: { ...exact, kind: 'two-part' } })).toEqual(['days-differ']);
+  });
+  test('the clock was set: that first, then by how much each widens it', () => {
+    const points = probed(0, 1440, { airC: 23, rhPct: null });
+    expect(
+      why({
+        points,
+        cement: only('ready-for-iron', 3400, 3800),
+        more: { clockSet: true, learned: learn([]) },
+      }),
+    ).toEqual(['clock', 'no-humidity', 'not-learned', 'instructions']);
+  });
+  test('where it stands, too', () => {
+    expect(why({ points: probed(0, 60, { airC: 23, rhPct: 100 }), atMin: 61 })).toEqual(['days-differ']);
+    expect(why({ points: probed(0, 10, { airC: 23, rhPct: 100 }), atMin: 300 })).toEqual(['old-air']);
+  });
+});
+
+test('a tap at a stage that this version of the cement doesn’t have does no harm', () => {
+  const clock = clockOf({ cement: exact, atMin: 30, taps: [[30, 'set-to-touch', 'tacky']] });
+  expect(clock).toMatchObject({ state: 'drying', stage: 'ready-for-iron', wet: true });
+  expect(minutes(clock.stages[0]?.likelyMs)).toBe(60);
+});
