@@ -1,5 +1,5 @@
 import { navWords } from '../../shared/words/setup.ts';
-import { isUnsaved } from '../setup/schedule/drafts.ts';
+import { isUnsaved } from '../setup/unsaved.ts';
 import { type View, view, views } from './nav-view.ts';
 import './nav.css';
 

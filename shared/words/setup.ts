@@ -37,12 +37,25 @@ export const fieldWords = {
   keep: 'Enter keeps it, Escape puts back what stood here.',
 } as const;
 
+/** Of settings of which each save makes a new version. */
+export const saveWords = {
+  newNote: 'New: it exists once it is saved.',
+  save: (version: number) => `Save as version ${version}`,
+  unsaved: 'Not saved yet.',
+  drop: 'Drop what I typed',
+  dropped: 'Dropped.',
+  takeBack: 'Take that back',
+  wrongFields: (count: number) =>
+    count === 1
+      ? 'Not saved: one field needs a look. It says what would be right.'
+      : `Not saved: ${count} fields need a look. Each says what would be right.`,
+} as const;
+
 export const scheduleWords = {
   whole: 'the schedule',
   choose: 'Schedule to look at',
   add: 'New schedule from this one',
   newName: (name: string) => `${name} (another)`,
-  newNote: 'New: it exists once it is saved.',
   unconfirmedTitle: 'Unconfirmed',
   unconfirmed:
     'Nobody has entered yet where these limits come from, and every screen and record says so. Look them up in your process’s approved manual, correct what differs below, and enter manual and page here.',
@@ -101,16 +114,7 @@ export const scheduleWords = {
     `The target must lie between low and high: ${low} to ${high}.`,
   overLimit: (limit: string) => `The target must not be over the fabric limit, which is ${limit}.`,
   tooHot: (most: string) => `At most ${most}: no iron for fabric is meant to be hotter.`,
-  save: (version: number) => `Save as version ${version}`,
-  unsaved: 'Not saved yet.',
-  drop: 'Drop what I typed',
-  dropped: 'Dropped.',
-  takeBack: 'Take that back',
   saved: (version: number) => `Saved as version ${version}. Irons that work by it use it from now on.`,
-  wrongFields: (count: number) =>
-    count === 1
-      ? 'Not saved: one field needs a look. It says what would be right.'
-      : `Not saved: ${count} fields need a look. Each says what would be right.`,
   undo: (version: number) => `Undo: put back version ${version}`,
   versions: 'Earlier versions',
   versionLine: (version: number, madeAt: string) => `Version ${version}, ${madeAt}`,

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { cToF, fToC, type TemperatureUnit } from '../../../shared/units/temperature.ts';
 
 /** Numbers as people type them, and temperatures typed in the unit that the page shows. */
@@ -30,7 +31,16 @@ export interface Typed {
   readonly value: number | null;
 }
 
+export const typedSchema = z.strictObject({ text: z.string(), value: z.number().nullable() });
+
 export const emptyTyped: Typed = { text: '', value: null };
+
+/** Whether anything stands there at all. */
+export const isTyped = ({ text }: Typed): boolean => text.trim() !== '';
+
+/** What makes two fields alike: the value behind a text; the text itself only where there is none. */
+export const meaning = ({ text, value }: Typed): string =>
+  value === null ? `text ${text.trim()}` : String(value);
 
 /** A temperature in degC, to be shown in `unit`. */
 export const temperatureTyped = (c: number, unit: TemperatureUnit): Typed => ({

@@ -4,19 +4,16 @@ import {
   heatScheduleDraftSchema,
 } from '../../../shared/heat/schedule.ts';
 import { ABSOLUTE_ZERO_C } from '../../../shared/units/temperature.ts';
-import { issueSentence } from '../../../shared/words/issue.ts';
 import { fieldWords, scheduleWords } from '../../../shared/words/setup.ts';
-import { type Typed, temperatureTyped } from '../fields/number.ts';
+import { isOver, nameError, parsedDraft, rangeError, shown, sourceError, tooLong } from '../fields/checks.ts';
+import { isTyped, type Typed, temperatureTyped } from '../fields/number.ts';
+import type { Checked } from '../versioned/kind.ts';
 import { type ScheduleForm, type StageForm, stageNumbers } from './form.ts';
 import type { ShrinkForm } from './shrink-form.ts';
 
-/** Whether a form can be saved: the values it stands for, or what is wrong, each beside its field. */
-export interface Checked {
-  /** Null while anything is wrong. */
-  readonly values: HeatScheduleDraft | null;
-  /** By the key of the place, what would be right. */
-  readonly errors: ReadonlyMap<string, string>;
-}
+/** Whether a schedule's form can be saved, or what is wrong. */
+
+type CheckedSchedule = Checked<HeatScheduleDraft>;
 
 /** The highest temperature that a schedule takes, degC. */
 const HIGHEST_C = 400;
@@ -31,7 +28,7 @@ const longest = {
   standing: 200,
 };
 
-export function checkForm(form: ScheduleForm): Checked {
+export function checkForm(form: ScheduleForm): CheckedSchedule {
   const errors = new Map<string, string>();
   const note = (key: string, error: string): void => {
     if (error !== '' && !errors.has(key)) errors.set(key, error);
@@ -52,7 +49,7 @@ export function checkForm(form: ScheduleForm): Checked {
   for (const stage of form.stages) checkStage(stage, form, note);
   checkShrink(form, note);
   if (errors.size > 0) return { values: null, errors };
-  return parsed(draftOf(form), errors);
+  return parsedDraft(heatScheduleDraftSchema, draftOf(form), scheduleWords.whole);
 }
 
 function checkStage(stage: StageForm, form: ScheduleForm, note: (key: string, error: string) => void): void {
@@ -63,7 +60,7 @@ function checkStage(stage: StageForm, form: ScheduleForm, note: (key: string, er
   if (isTyped(stage.restLimit))
     note(key('restLimit'), rangeError(stage.restLimit, restS, scheduleWords.seconds));
   const { low, target, high } = stage;
-  const said = (typed: Typed): string => shown(typed, form);
+  const said = (typed: Typed): string => shown(typed, form.unit);
   if (isOver(low, high, true)) note(key('low'), scheduleWords.lowOverHigh(said(high)));
   else if (isOver(low, target) || isOver(target, high))
     note(key('target'), scheduleWords.targetOutside(said(low), said(high)));
@@ -84,51 +81,18 @@ function checkShrink(form: ScheduleForm, note: (key: string, error: string) => v
     const before = points[i - 1];
     if (before === undefined) continue;
     if (isOver(before.plate, plate, true))
-      note(`shrink.${i}.plate`, scheduleWords.shrinkRises(shown(before.plate, form)));
+      note(`shrink.${i}.plate`, scheduleWords.shrinkRises(shown(before.plate, form.unit)));
     if (isOver(before.percent, percent))
       note(`shrink.${i}.percent`, scheduleWords.shrinkFalls(scheduleWords.percent(before.percent.text)));
   }
 }
 
-const isTyped = ({ text }: Typed): boolean => text.trim() !== '';
-
-const rangeError = (
-  { value }: Typed,
-  { least, most }: { readonly least: number; readonly most: number },
-  said: (text: string) => string,
-): string =>
-  value === null || value < least || value > most ? fieldWords.fromTo(said(`${least}`), said(`${most}`)) : '';
-
-/** Whether one is over the other, as far as both can be read; `orAlike`: or the same. */
-const isOver = (one: Typed, other: Typed, orAlike = false): boolean =>
-  one.value !== null &&
-  other.value !== null &&
-  (one.value > other.value || (orAlike && one.value === other.value));
-
-const shown = (typed: Typed, { unit }: ScheduleForm): string =>
-  `${typed.value === null ? typed.text : temperatureTyped(typed.value, unit).text} °${unit}`;
-
 function temperatureError(typed: Typed, form: ScheduleForm): string {
   if (typed.value === null) return fieldWords.notANumber(`°${form.unit}`);
   const highest = temperatureTyped(HIGHEST_C, form.unit);
   if (typed.value > HIGHEST_C || typed.value < ABSOLUTE_ZERO_C)
-    return scheduleWords.tooHot(shown(highest, form));
+    return scheduleWords.tooHot(shown(highest, form.unit));
   return '';
-}
-
-const nameError = (text: string, most: number): string =>
-  text.trim() === '' ? fieldWords.empty : tooLong(text, most);
-
-const tooLong = (text: string, most: number): string =>
-  text.trim().length > most ? fieldWords.tooLong(most, text.trim().length) : '';
-
-function sourceError(
-  text: string,
-  other: string,
-  { most, missing }: { readonly most: number; readonly missing: string },
-): string {
-  if (text.trim() === '' && other.trim() !== '') return missing;
-  return tooLong(text, most);
 }
 
 function draftOf(form: ScheduleForm): unknown {
@@ -167,14 +131,3 @@ const shrinkDraftOf = ({ points, standing }: ShrinkForm): unknown => ({
   points: points.map(({ plate, percent }) => ({ plateC: plate.value, percent: percent.value })),
   standing: standing.trim(),
 });
-
-/** The schema has the last word: what it refuses beyond the checks above stands beside the whole form. */
-function parsed(draft: unknown, errors: Map<string, string>): Checked {
-  const read = heatScheduleDraftSchema.safeParse(draft, { reportInput: true });
-  if (read.success) return { values: read.data, errors };
-  for (const issue of read.error.issues) {
-    const sentence = issueSentence(issue, scheduleWords.whole);
-    errors.set('whole', [errors.get('whole') ?? '', sentence].join(' ').trim());
-  }
-  return { values: null, errors };
-}

@@ -1,4 +1,5 @@
-import type { Typed } from '../fields/number.ts';
+import { type Typed, meaning as typedMeaning } from '../fields/number.ts';
+import type { Merge } from '../versioned/kind.ts';
 import type { ScheduleForm, StageForm } from './form.ts';
 import { type ShrinkForm, shrinkText } from './shrink-form.ts';
 
@@ -48,7 +49,7 @@ function meaning(value: Value): string {
     const figures = value.points.flatMap(({ plate, percent }) => [meaning(plate), meaning(percent)]);
     return JSON.stringify([...figures, value.standing]);
   }
-  return value.value === null ? `text ${value.text.trim()}` : String(value.value);
+  return typedMeaning(value);
 }
 
 const alike = (a: Value, b: Value): boolean => meaning(a) === meaning(b);
@@ -69,17 +70,12 @@ export function differences(before: ScheduleForm, after: ScheduleForm): readonly
   return [...fields, ...list, ...stages];
 }
 
-export interface Merge {
-  /** Their version with all that I changed. */
-  readonly form: ScheduleForm;
-  /** What they changed and I did not: it is in the merged form. */
-  readonly theirs: readonly Place[];
-  /** What both changed, not alike: the merged form has mine. */
-  readonly both: readonly Place[];
-}
-
 /** Puts my changes on top of their version; both were made from `base`. */
-export function merge(base: ScheduleForm, mine: ScheduleForm, theirs: ScheduleForm): Merge {
+export function merge(
+  base: ScheduleForm,
+  mine: ScheduleForm,
+  theirs: ScheduleForm,
+): Merge<ScheduleForm, Place> {
   const mineChanged = new Set(differences(base, mine).map(placeKey));
   const theirPlaces = differences(base, theirs);
   const different = new Set(differences(mine, theirs).map(placeKey));

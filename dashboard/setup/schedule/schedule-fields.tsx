@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { type HeatSchedule, isConfirmed, USUAL_REST_LIMIT_S } from '../../../shared/heat/schedule.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
 import { randomId } from '../../link/ids.ts';
@@ -7,38 +6,17 @@ import { Target } from '../../parts/target.tsx';
 import { dayAndTime } from '../day.ts';
 import { Field } from '../fields/field.tsx';
 import { readTemperature } from '../fields/number.ts';
+import { type FormParts, type FormPartsProps, useFormParts } from '../versioned/form-parts.ts';
 import { type ScheduleForm, withNewStage } from './form.ts';
-import type { FormParts } from './form-parts.ts';
 import { ShrinkFields } from './shrink-fields.tsx';
 import { StageFields } from './stage-fields.tsx';
 
-interface ScheduleFieldsProps {
-  readonly form: ScheduleForm;
+interface ScheduleFieldsProps extends FormPartsProps<ScheduleForm> {
   readonly schedule: HeatSchedule;
-  readonly errors: ReadonlyMap<string, string>;
-  /** Whether to point out fields that the user hasn't left yet. */
-  readonly pointOutAll: boolean;
-  readonly disabled: boolean;
-  readonly onChange: (form: ScheduleForm) => void;
 }
 
-export function ScheduleFields({
-  form,
-  schedule,
-  errors,
-  pointOutAll,
-  disabled,
-  onChange,
-}: ScheduleFieldsProps) {
-  const [seen, setSeen] = useState<ReadonlySet<string>>(new Set());
-  const parts: FormParts = {
-    form,
-    idOf: (key) => `${schedule.id}-${key}`,
-    errorOf: (key) => (pointOutAll || seen.has(key) ? (errors.get(key) ?? '') : ''),
-    left: (key) => setSeen(new Set([...seen, key])),
-    disabled,
-    change: onChange,
-  };
+export function ScheduleFields({ schedule, ...props }: ScheduleFieldsProps) {
+  const parts = useFormParts(props);
   return (
     <div class="schedule-fields">
       <Source parts={parts} schedule={schedule} />
@@ -53,10 +31,11 @@ export function ScheduleFields({
   );
 }
 
+type Parts = FormParts<ScheduleForm>;
 type TextKey = 'name' | 'fabric' | 'limitStanding' | 'manual' | 'page';
 
 interface TextFieldProps {
-  readonly parts: FormParts;
+  readonly parts: Parts;
   readonly field: TextKey;
   readonly label: string;
 }
@@ -74,7 +53,7 @@ const TextField = ({ parts, field, label }: TextFieldProps) => (
 );
 
 /** Manual and page: without them the schedule is unconfirmed, and says so with what to do. */
-function Source({ parts, schedule }: { readonly parts: FormParts; readonly schedule: HeatSchedule }) {
+function Source({ parts, schedule }: { readonly parts: Parts; readonly schedule: HeatSchedule }) {
   const { form } = parts;
   const entered = form.manual.trim() !== '' && form.page.trim() !== '';
   return (
@@ -100,7 +79,7 @@ function Source({ parts, schedule }: { readonly parts: FormParts; readonly sched
   );
 }
 
-function Limits({ parts }: { readonly parts: FormParts }) {
+function Limits({ parts }: { readonly parts: Parts }) {
   const { form, idOf, errorOf, left, disabled, change } = parts;
   const sign = `°${form.unit}`;
   return (
@@ -141,7 +120,7 @@ function Limits({ parts }: { readonly parts: FormParts }) {
 
 const MOST_STAGES = 12;
 
-function Stages({ parts }: { readonly parts: FormParts }) {
+function Stages({ parts }: { readonly parts: Parts }) {
   const { form, disabled, change } = parts;
   return (
     <section class="schedule-part" aria-label={scheduleWords.stages}>

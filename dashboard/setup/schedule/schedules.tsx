@@ -3,21 +3,19 @@ import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Target } from '../../parts/target.tsx';
-import { schedules } from '../daemon-settings.ts';
 import { Pick } from '../fields/field.tsx';
-import { drafts } from './drafts.ts';
+import { scheduleStore } from './drafts.ts';
 import { beginNew } from './saving.ts';
 import { ScheduleCard } from './schedule-card.tsx';
 import './schedule.css';
 
 const chosen = signal<string | null>(null);
 
-/** The schedules that exist, and those that are only typed yet. */
-function all(): readonly HeatSchedule[] {
-  const there = schedules.value ?? [];
-  const begun = Object.values(drafts.value).filter(({ base }) => !there.some((one) => one.id === base.id));
-  return [...there, ...begun.map(({ base, form }) => ({ ...base, name: form.name }))];
-}
+/** The schedules that exist, and those that are only typed yet: these by the name that is being typed. */
+const all = (): readonly HeatSchedule[] =>
+  scheduleStore
+    .list()
+    .map((one) => (one.version > 0 ? one : { ...one, name: scheduleStore.formNow(one).name }));
 
 /** Heat schedules: one of them with its fields. */
 export function Schedules() {

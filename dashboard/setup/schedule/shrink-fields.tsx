@@ -3,7 +3,8 @@ import { scheduleWords } from '../../../shared/words/setup.ts';
 import { Target } from '../../parts/target.tsx';
 import { Field } from '../fields/field.tsx';
 import { readFigure, readTemperature } from '../fields/number.ts';
-import type { FormParts } from './form-parts.ts';
+import type { FormParts } from '../versioned/form-parts.ts';
+import type { ScheduleForm } from './form.ts';
 import {
   firstShrink,
   LEAST_POINTS,
@@ -17,7 +18,7 @@ import {
 } from './shrink-form.ts';
 
 /** The shrink table of a schedule: the handbook's, or points of one's own. */
-export function ShrinkFields({ parts }: { readonly parts: FormParts }) {
+export function ShrinkFields({ parts }: { readonly parts: FormParts<ScheduleForm> }) {
   const { form, idOf, errorOf, left, disabled, change } = parts;
   const { shrink } = form;
   const to = (next: ShrinkForm): void => change({ ...form, shrink: next });
@@ -72,7 +73,7 @@ export function ShrinkFields({ parts }: { readonly parts: FormParts }) {
 }
 
 interface PointProps {
-  readonly parts: FormParts;
+  readonly parts: FormParts<ScheduleForm>;
   readonly point: ShrinkPointForm;
   /** Counted from 0. */
   readonly at: number;

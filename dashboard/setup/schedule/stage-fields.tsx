@@ -2,7 +2,9 @@ import { scheduleWords } from '../../../shared/words/setup.ts';
 import { Target } from '../../parts/target.tsx';
 import { Field } from '../fields/field.tsx';
 import { readFigure, readTemperature } from '../fields/number.ts';
+import type { FormParts } from '../versioned/form-parts.ts';
 import {
+  type ScheduleForm,
   type StageForm,
   type StageNumber,
   stageNumbers,
@@ -10,10 +12,9 @@ import {
   withStage,
   withStageMoved,
 } from './form.ts';
-import type { FormParts } from './form-parts.ts';
 
 interface StageFieldsProps {
-  readonly parts: FormParts;
+  readonly parts: FormParts<ScheduleForm>;
   readonly stage: StageForm;
   /** Counted from 1. */
   readonly place: number;
@@ -102,7 +103,7 @@ function StagePlace({ parts: { form, change }, stage, place, name }: OfStageProp
 }
 
 interface NumberOfProps {
-  readonly parts: FormParts;
+  readonly parts: FormParts<ScheduleForm>;
   readonly stage: StageForm;
   readonly field: StageNumber;
   readonly name: string;

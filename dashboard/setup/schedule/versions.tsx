@@ -4,10 +4,11 @@ import { scheduleWords } from '../../../shared/words/setup.ts';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
 import { dayAndTime } from '../day.ts';
-import { placeName, shown } from './conflict.tsx';
+import { scheduleStore } from './drafts.ts';
 import { formOf } from './form.ts';
 import { differences, placeKey } from './merge.ts';
-import { isSaving, putBack, versionsOf } from './saving.ts';
+import { placeName, shown } from './place-text.ts';
+import { putBack, versionsOf } from './saving.ts';
 
 /** The versions before the newest one: the last change can be undone, and any version put back. */
 export function Versions({ schedule }: { readonly schedule: HeatSchedule }) {
@@ -28,7 +29,11 @@ export function Versions({ schedule }: { readonly schedule: HeatSchedule }) {
   if (before === undefined) return null;
   return (
     <div class="versions">
-      <Target testId="undo" disabled={isSaving.value} onPress={() => void putBack(schedule, before)}>
+      <Target
+        testId="undo"
+        disabled={scheduleStore.isSaving.value}
+        onPress={() => void putBack(schedule, before)}
+      >
         {scheduleWords.undo(before.version)}
       </Target>
       <details>
@@ -64,7 +69,7 @@ function Version({ of, newest }: { readonly of: HeatSchedule; readonly newest: H
               </li>
             ))}
           </ul>
-          <Target disabled={isSaving.value} onPress={() => void putBack(newest, of)}>
+          <Target disabled={scheduleStore.isSaving.value} onPress={() => void putBack(newest, of)}>
             {scheduleWords.putBack(of.version)}
           </Target>
         </>
