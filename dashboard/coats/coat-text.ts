@@ -55,14 +55,15 @@ export function putOnText({ cement, startedAt }: CoatAnswer, nowMs: number | nul
   return coatWords.putOn(cement.name, at(startedMs, nowMs ?? startedMs), ago);
 }
 
-/** How one of its stages stands, in a few words. */
-export function stageText(stage: CoatStageAnswer, nowMs: number, at: ClockWording): string {
-  if (stage.saidDry !== null) return coatWords.saidDry(at(Date.parse(stage.saidDry), nowMs));
-  const wait = waitText(rangeOf(stage), nowMs);
-  return stage.saidTacky === null
-    ? wait
-    : `${wait}; ${coatWords.saidTacky(at(Date.parse(stage.saidTacky), nowMs))}`;
-}
+/** What was said of a stage that is still tacky; empty where nothing was. */
+export const tackyText = ({ saidTacky }: CoatStageAnswer, nowMs: number, at: ClockWording): string =>
+  saidTacky === null ? '' : coatWords.saidTacky(at(Date.parse(saidTacky), nowMs));
+
+/** How a stage stands that the coat doesn't dry towards now: it was said dry, or comes later. */
+export const stageText = (stage: CoatStageAnswer, nowMs: number, at: ClockWording): string =>
+  stage.saidDry === null
+    ? waitText(rangeOf(stage), nowMs)
+    : coatWords.saidDry(at(Date.parse(stage.saidDry), nowMs));
 
 /** More places than these are counted. */
 const MOST_NAMED = 3;
