@@ -1,4 +1,5 @@
 import { Alarms } from './alarms/panel.tsx';
+import { BenchPage } from './bench/bench-page.tsx';
 import { Foot } from './frame/foot.tsx';
 import { Header } from './frame/header.tsx';
 import { view } from './frame/nav-view.ts';
@@ -38,6 +39,8 @@ function Main() {
       return <Irons />;
     case 'piece':
       return <PiecePage />;
+    case 'bench':
+      return <BenchPage />;
     case 'records':
       return <RecordsPage />;
     case 'setup':

@@ -2,7 +2,7 @@ import { computed, signal } from '@preact/signals';
 
 /** Which view is shown: the address says it, so that the browser's own back, links and marks work. */
 
-export const views = ['iron', 'piece', 'records', 'setup'] as const;
+export const views = ['iron', 'piece', 'bench', 'records', 'setup'] as const;
 export type View = (typeof views)[number];
 
 const hash = signal(location.hash);

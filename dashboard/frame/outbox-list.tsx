@@ -40,6 +40,6 @@ function noticeText({ kind, words, why }: Notice): string {
     case 'changed':
       return commandWords.changedSince(words);
     case 'too-late':
-      return commandWords.tooLate(words);
+      return why === '' ? commandWords.tooLate(words) : commandWords.tooLateFor(words, why);
   }
 }

@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { type AlarmKey, alarmKinds } from '../../shared/alarm/record.ts';
 import { chooseSourceSchema, markSchema } from '../../shared/messages/command.ts';
+import { type CoatAct, coatActSchema, LONGEST_AGO_S } from '../../shared/messages/cure.ts';
 import type { Live } from '../../shared/messages/live.ts';
 import { pieceNoteDraftSchema, workActSchema } from '../../shared/messages/piece.ts';
+import { coatCommandWords } from '../../shared/words/coats.ts';
 import { alarmId } from './stream.ts';
 
 /** What the user asked for, as the page keeps it until the daemon has answered. */
@@ -20,6 +22,7 @@ const askedSchema = z.discriminatedUnion('what', [
   /** `iron`: the one that was in hand when it was said; null: none was. */
   z.strictObject({ what: z.literal('work'), iron: id.nullable(), act: workActSchema }),
   z.strictObject({ what: z.literal('piece-note'), piece: id, note: pieceNoteDraftSchema }),
+  z.strictObject({ what: z.literal('coat'), act: coatActSchema }),
 ]);
 
 export const commandSchema = z.strictObject({
@@ -29,14 +32,16 @@ export const commandSchema = z.strictObject({
   words: z.string(),
   /** The command that it takes back: it goes with that one where that one came to nothing. */
   takesBack: id.optional(),
+  /** When it was asked by the tablet's own clock, ms: that may be wrong, so only the time since then counts. */
+  tabletMs: z.number().optional(),
 });
 
 export type Asked = z.infer<typeof askedSchema>;
 export type Command = z.infer<typeof commandSchema>;
 
 /**
- * A silence, a choice or a typed reading is meant for the moment, as are "next" and "undo": later than this it would mean
- * something else, ms.
+ * A silence, a choice or a typed reading is meant for the moment, as are "next", "undo", and what a finger found of a coat
+ * or was answered about its vapour: later than this it would mean something else, ms.
  */
 export const MOMENT_MS = 60_000;
 
@@ -46,22 +51,35 @@ export const isForTheMoment = (asked: Asked): boolean =>
   asked.what === 'typed' ||
   asked.what === 'start' ||
   asked.what === 'stop' ||
-  (asked.what === 'work' && (asked.act.kind === 'next' || asked.act.kind === 'undo'));
+  (asked.what === 'work' && (asked.act.kind === 'next' || asked.act.kind === 'undo')) ||
+  (asked.what === 'coat' && (asked.act.kind === 'check' || asked.act.kind === 'fire-answer'));
+
+/** Why what is meant for the moment is not sent later; empty where the usual sentence says it. */
+export function lateWhy(asked: Asked): string {
+  if (asked.what !== 'coat') return '';
+  return asked.act.kind === 'check' ? coatCommandWords.lateCheck : coatCommandWords.lateAnswer;
+}
 
 /** Whether saying it twice is more than saying it once: a piece that is turned over twice lies as it lay. */
 export const addsUp = (asked: Asked): boolean =>
   asked.what === 'work' && ['next', 'turned', 'lap-done', 'undo'].includes(asked.act.kind);
 
-/** Whether its place among the others counts: on one area, on another, and on the first again are three visits. */
-export const isInTurn = (asked: Asked): boolean => asked.what === 'work';
+/**
+ * Whether its place among the others counts: on one area, on another, and on the first again are three visits; and a coat
+ * may be found dry, tacky, and dry again.
+ */
+export const isInTurn = (asked: Asked): boolean => asked.what === 'work' || asked.what === 'coat';
 
 export interface Post {
   readonly path: string;
   readonly body: Readonly<Record<string, unknown>>;
 }
 
-/** How a command is sent, as things stand now; `changed` where the alarm that it was meant for is no longer the same. */
-export function postOf(command: Command, live: Live | null): Post | 'changed' {
+/**
+ * How a command is sent, as things stand now; `changed` where the alarm that it was meant for is no longer the same.
+ * @param waitedMs how long ago it was asked
+ */
+export function postOf(command: Command, live: Live | null, waitedMs = 0): Post | 'changed' {
   const { asked, commandId } = command;
   switch (asked.what) {
     case 'start':
@@ -98,8 +116,16 @@ export function postOf(command: Command, live: Live | null): Post | 'changed' {
         path: `/api/pieces/${encodeURIComponent(asked.piece)}/notes`,
         body: { commandId, note: asked.note },
       };
+    case 'coat':
+      return { path: '/api/coats', body: { commandId, act: actAfter(asked.act, waitedMs) } };
   }
 }
+
+/** A coat dries while its start waits to be sent. */
+const actAfter = (act: CoatAct, waitedMs: number): CoatAct =>
+  act.kind === 'start'
+    ? { ...act, agoS: Math.min(LONGEST_AGO_S, act.agoS + Math.floor(waitedMs / 1000)) }
+    : act;
 
 /** A break of the daemon ends a session and the next one goes on with the work: a mark belongs there. */
 const sessionNow = (live: Live | null, ironId: string): string | null =>

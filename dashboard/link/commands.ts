@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { tabKeep } from '../parts/browser.ts';
-import { nowMs, pageMs } from '../parts/now.ts';
+import { nowMs, pageMs, tabletMs } from '../parts/now.ts';
 import { type Asked, type Command, commandSchema, postOf } from './command.ts';
 import { isLive, live } from './daemon.ts';
 import { randomId } from './ids.ts';
@@ -25,7 +25,11 @@ let retryAtMs = 0;
 export function ask(asked: Asked, words: string, takesBack?: string): string {
   const commandId = randomId();
   const back = takesBack === undefined ? {} : { takesBack };
-  outbox.value = boxes.ask(outbox.value, { commandId, asked, words, ...back }, pageMs());
+  outbox.value = boxes.ask(
+    outbox.value,
+    { commandId, asked, words, tabletMs: tabletMs(), ...back },
+    pageMs(),
+  );
   void sendNext();
   return commandId;
 }
@@ -59,7 +63,7 @@ async function sendNext(): Promise<void> {
   for (;;) {
     const first = outbox.peek().waiting[0];
     if (first === undefined || (first.held && !isLive.peek())) break;
-    const answer = await attempt(first.command);
+    const answer = await attempt(first);
     outbox.value = boxes.answered(outbox.peek(), first.command.commandId, answer);
     if (answer.kind === 'unsent') {
       retryAtMs = pageMs() + RETRY_MS;
@@ -69,8 +73,8 @@ async function sendNext(): Promise<void> {
   sending = false;
 }
 
-async function attempt(command: Command): Promise<boxes.Answer> {
-  const post = postOf(command, live.peek());
+async function attempt(waiting: boxes.Waiting): Promise<boxes.Answer> {
+  const post = postOf(waiting.command, live.peek(), boxes.waitedMs(waiting, pageMs(), tabletMs()));
   return post === 'changed' ? { kind: 'changed' } : await send(post);
 }
 

@@ -1,4 +1,4 @@
-import { addsUp, type Command, isForTheMoment, isInTurn, MOMENT_MS } from './command.ts';
+import { addsUp, type Command, isForTheMoment, isInTurn, lateWhy, MOMENT_MS } from './command.ts';
 
 /** The commands on their way, in the order in which they were asked, and what came of the ones that failed. Pure. */
 export interface Outbox {
@@ -18,7 +18,7 @@ export interface Notice {
   readonly id: number;
   readonly kind: 'refused' | 'not-kept' | 'changed' | 'too-late';
   readonly words: string;
-  /** The daemon's own sentence; empty where there is none. */
+  /** The daemon's own sentence, or why it would mean something else later; empty where there is none. */
   readonly why: string;
 }
 
@@ -68,6 +68,14 @@ const dropped = (box: Outbox, ids: readonly string[]): Outbox => ({
   ),
 });
 
+/**
+ * How long ago it was asked, ms. The page's clock stands still while a tablet sleeps, and begins anew with the page; the
+ * tablet's own may be set back: the longer of the two.
+ * @param tabletMs the tablet's own clock
+ */
+export const waitedMs = ({ command, askedAtMs }: Waiting, nowMs: number, tabletMs: number): number =>
+  Math.max(0, nowMs - askedAtMs, tabletMs - (command.tabletMs ?? tabletMs));
+
 const hold = (waiting: Waiting): Waiting => ({ ...waiting, held: true });
 
 /** Drops what was meant for a moment that has passed, with a notice. */
@@ -80,7 +88,7 @@ export function dropLate(box: Outbox, nowMs: number): Outbox {
     box,
     late.map((w) => w.command.commandId),
   );
-  return late.reduce<Outbox>((next, w) => withNotice(next, w.command, 'too-late'), kept);
+  return late.reduce<Outbox>((next, w) => withLate(next, w.command), kept);
 }
 
 /** Takes over what an earlier page could not send. What was meant for the moment is told of and not sent. */
@@ -88,7 +96,7 @@ export function takeOver(box: Outbox, commands: readonly Command[], atMs: number
   return commands.reduce<Outbox>(
     (next, command) =>
       isForTheMoment(command.asked)
-        ? withNotice(next, command, 'too-late')
+        ? withLate(next, command)
         : { ...next, waiting: [...next.waiting, { command, askedAtMs: atMs, held: true }] },
     box,
   );
@@ -100,6 +108,9 @@ export const dismiss = (box: Outbox, id: number): Outbox => ({
   ...box,
   notices: box.notices.filter((notice) => notice.id !== id),
 });
+
+const withLate = (box: Outbox, command: Command): Outbox =>
+  withNotice(box, command, 'too-late', lateWhy(command.asked));
 
 function withNotice(box: Outbox, command: Command, kind: Notice['kind'], why = ''): Outbox {
   const notice = { id: box.nextNotice, kind, words: command.words, why };

@@ -24,6 +24,12 @@ export const hatches = [
   'stage-2',
   'stage-3',
   'stage-4',
+  /** Wet cement, and a coat that dries. */
+  'wet',
+  /** A coat that may be ready, one whose latest time is past, one that nothing dries in this air. */
+  'coat-may-be-ready',
+  'coat-due',
+  'coat-stands',
 ] as const;
 export type HatchName = (typeof hatches)[number];
 
@@ -46,6 +52,10 @@ export const tiles: Readonly<Record<HatchName, Tile>> = {
   'stage-1': { size: 20, path: 'M-5 25 L25 -5 M-5 5 L5 -5 M15 25 L25 15' },
   'stage-2': { size: 9, path: 'M-2 11 L11 -2 M-2 2 L2 -2 M7 11 L11 7' },
   'stage-3': { size: 9, path: 'M-2 11 L11 -2 M-2 2 L2 -2 M7 11 L11 7 M-2 -2 L11 11 M7 -2 L11 2 M-2 7 L2 11' },
+  wet: { size: 16, path: 'M-2 4 Q2 0 6 4 T14 4 T22 4 M-10 12 Q-6 8 -2 12 T6 12 T14 12 T22 12' },
+  'coat-may-be-ready': { size: 16, path: 'M4 1 V9 M12 9 V17 M12 -7 V1' },
+  'coat-due': { size: 12, path: 'M3 -1 V13 M9 2 V8' },
+  'coat-stands': { size: 16, path: 'M-1 5 H17 M-1 11 H17' },
   'stage-4': { size: 5, path: 'M-1 6 L6 -1 M-1 1 L1 -1 M4 6 L6 4 M-1 -1 L6 6 M4 -1 L6 1 M-1 4 L1 6' },
 };
 

@@ -141,7 +141,11 @@ export type Cement = z.infer<typeof cementSchema>;
  * The stage from which an iron may go over it, as far as its instructions tell: that one, else the first that comes later,
  * else the last.
  */
-export function ironStage({ stages }: Pick<Cement, 'stages'>): DryingStage | null {
+export function ironStage<S extends Pick<DryingStage, 'kind'>>({
+  stages,
+}: {
+  readonly stages: readonly S[];
+}): S | null {
   const from = dryingStageKinds.indexOf('ready-for-iron');
   return stages.find(({ kind }) => dryingStageKinds.indexOf(kind) >= from) ?? stages.at(-1) ?? null;
 }

@@ -145,6 +145,9 @@ export const coatsAnswerSchema = z.strictObject({
   amiss: z.array(z.string()).readonly(),
 });
 
+/** Longer ago than this no coat can have been put on that a clock is still started for, s: thirty days. */
+export const LONGEST_AGO_S = 30 * 86_400;
+
 /** What the user says of coats. */
 export const coatActSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -158,10 +161,7 @@ export const coatActSchema = z.discriminatedUnion('kind', [
       .max(400)
       .readonly(),
     /** So long ago it was put on, s. */
-    agoS: z
-      .number()
-      .min(0)
-      .max(30 * 86_400),
+    agoS: z.number().min(0).max(LONGEST_AGO_S),
   }),
   z.strictObject({
     kind: z.literal('check'),

@@ -70,6 +70,7 @@ export const commandWords = {
   notKept: (what: string) => `Done, but it could not be written to the book: ${what}.`,
   changedSince: (what: string) => `Not sent: ${what}. The alarm has changed since then: look at it again.`,
   tooLate: (what: string) => `Not sent: ${what}. It came too late to mean the same: ask again.`,
+  tooLateFor: (what: string, why: string) => `Not sent, too late: ${what}. ${why}`,
   answerUnread: 'The daemon’s answer could not be read.',
 } as const;
 

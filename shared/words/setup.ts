@@ -4,6 +4,7 @@ export const navWords = {
   name: 'Views',
   iron: 'Iron',
   piece: 'Piece',
+  bench: 'Bench',
   records: 'Records',
   setup: 'Setup',
   unsaved: 'not saved',

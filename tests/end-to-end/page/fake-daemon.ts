@@ -6,6 +6,7 @@ import { type WebSocket, WebSocketServer } from 'ws';
 import type { Item } from '../../../shared/messages/items.ts';
 import type { Live } from '../../../shared/messages/live.ts';
 import type { StreamMessage } from '../../../shared/messages/stream.ts';
+import { FakeCoats } from './fake-coats.ts';
 import { type Answer, FakePieces } from './fake-pieces.ts';
 
 /** A stand-in for the daemon: serves the built page and says on the stream what a test wants said. */
@@ -57,6 +58,7 @@ export class FakeDaemon {
   readonly heard: string[] = [];
   answering: Answering = agreeing;
   readonly pieces = new FakePieces();
+  readonly coats = new FakeCoats();
   /** How often pages have told of somebody's presence. */
   presences = 0;
   /** Areas suspect, as the book has them. */
@@ -134,10 +136,10 @@ export class FakeDaemon {
 
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const path = new URL(request.url ?? '/', 'http://page').pathname;
-    const pieces = this.pieces.get(path);
+    const told = this.pieces.get(path) ?? this.coats.get(path);
     if (request.method === 'POST') await this.#take(path, request, response);
     else if (request.method === 'PUT') answer(response, this.pieces.put(path, await bodyOf(request)));
-    else if (pieces !== null) answer(response, pieces);
+    else if (told !== null) answer(response, told);
     else if (path === '/api/items') response.end(JSON.stringify({ items: this.items }));
     else await this.#giveFile(path, response);
   }

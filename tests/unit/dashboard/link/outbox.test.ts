@@ -9,7 +9,9 @@ import {
   emptyOutbox,
   type Outbox,
   takeOver,
+  waitedMs,
 } from '../../../../dashboard/link/outbox.ts';
+import { type CoatAct, LONGEST_AGO_S } from '../../../../shared/messages/cure.ts';
 import type { WorkAct } from '../../../../shared/messages/piece.ts';
 import { alarm, iron, live, probe, SESSION } from '../../../fixtures/scenes.ts';
 
@@ -123,6 +125,65 @@ describe('what is said of the work', () => {
       path: '/api/pieces/left%20flap/notes',
       body: { commandId: 'c1', note },
     });
+  });
+});
+
+describe('what is said of coats', () => {
+  const coat = (act: CoatAct): Asked => ({ what: 'coat', act });
+  const start = coat({
+    kind: 'start',
+    cement: 'generic-water',
+    piece: 'left-aileron',
+    places: [{ side: 1, area: '1-edge-r0c0' }],
+    agoS: 600,
+  });
+  const dry = coat({ kind: 'check', coat: 'k1', stage: 'set-to-touch', found: 'dry' });
+  const tacky = coat({ kind: 'check', coat: 'k1', stage: 'set-to-touch', found: 'tacky' });
+  const answer = coat({ kind: 'fire-answer', coat: 'k1', answer: 'iron-off' });
+  const back = coat({ kind: 'take-back', of: 'c0' });
+  const end = coat({ kind: 'end', coat: 'k1', why: 'done' });
+  const all = (asked: readonly Asked[]): Outbox =>
+    asked.reduce((box, one, i) => ask(box, command(one, `c${i}`), 0), emptyOutbox);
+  const held = (box: Outbox): Outbox =>
+    box.waiting.reduce((b, w) => answered(b, w.command.commandId, { kind: 'unsent' }), box);
+  const ids = (box: Outbox) => box.waiting.map((w) => w.command.commandId);
+
+  it('counts in its turn: dry, tacky, dry again; two presses at once are one', () => {
+    expect(ids(all([dry, tacky, dry]))).toEqual(['c0', 'c1', 'c2']);
+    expect(ids(all([start, start]))).toEqual(['c0']);
+    expect(ids(all([start, back, start]))).toEqual(['c0', 'c1', 'c2']);
+  });
+
+  it('is kept while the daemon is gone, but for what a finger found and what was answered, with why', () => {
+    const late = dropLate(held(all([start, dry, answer, end])), MOMENT_MS + 1);
+    expect(ids(late)).toEqual(['c0', 'c3']);
+    expect(late.notices.map((n) => [n.kind, n.why])).toEqual([
+      ['too-late', expect.stringContaining('Touch it again')],
+      ['too-late', expect.stringContaining('Answer the question again')],
+    ]);
+  });
+
+  it('tells how long a start has waited, and changes nothing else', () => {
+    const body = (act: unknown) => ({ path: '/api/coats', body: { commandId: 'c1', act } });
+    const started = { ...(start as Extract<Asked, { what: 'coat' }>).act };
+    expect(postOf(command(start), null)).toEqual(body(started));
+    expect(postOf(command(start), null, 90_900)).toEqual(body({ ...started, agoS: 690 }));
+    expect(postOf(command(start), null, 1e12)).toEqual(body({ ...started, agoS: LONGEST_AGO_S }));
+    expect(postOf(command(end), null, 90_900)).toEqual(body({ kind: 'end', coat: 'k1', why: 'done' }));
+  });
+
+  it('has waited by the page’s clock or by the tablet’s, whichever says more, and never less than nothing', () => {
+    const waiting = (tabletMs?: number) => ({
+      command: { ...command(start), ...(tabletMs === undefined ? {} : { tabletMs }) },
+      askedAtMs: 1000,
+      held: true,
+    });
+    // The tablet slept, or the page was loaded anew: its own clock went on.
+    expect(waitedMs(waiting(5000), 2000, 905_000)).toBe(900_000);
+    // Its clock was set back meanwhile.
+    expect(waitedMs(waiting(9e9), 61_000, 5000)).toBe(60_000);
+    expect(waitedMs(waiting(), 31_000, 5000)).toBe(30_000);
+    expect(waitedMs(waiting(5000), 500, 4000)).toBe(0);
   });
 });
 

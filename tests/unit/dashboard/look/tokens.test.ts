@@ -86,6 +86,16 @@ describe('contrast', () => {
   });
 });
 
+describe('the tokens', () => {
+  it('are each named once in their block: a second one would take the place of the first', () => {
+    const twice = tokens.split('@media').flatMap((block) => {
+      const names = [...block.matchAll(/^\s*(--[\w-]+):/gm)].map(([, name = '']) => name);
+      return names.filter((name, i) => names.indexOf(name) !== i);
+    });
+    expect(twice).toEqual([]);
+  });
+});
+
 describe('the other style sheets', () => {
   it.each(others)('%s names no colour and no size of its own', (file) => {
     const rules = read(file)

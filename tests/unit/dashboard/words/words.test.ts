@@ -5,6 +5,7 @@ import { ironPhases } from '../../../../shared/iron/phase.ts';
 import { standingSchema } from '../../../../shared/messages/live.ts';
 import { faults } from '../../../../shared/thermometer/reading.ts';
 import { alarmWords } from '../../../../shared/words/alarms.ts';
+import * as coatTables from '../../../../shared/words/coats.ts';
 import { faultWords } from '../../../../shared/words/faults.ts';
 import { columnWords, formProblemWords, lineFormWords } from '../../../../shared/words/line-forms.ts';
 import {
@@ -80,7 +81,7 @@ describe('the words of the page', () => {
       columnWords,
       [lineFormWords.kindMeans, lineFormWords.unchecked, lineFormWords.patternMeans],
     ];
-    const texts = [...tables, ...more].flatMap((table) => everyText(table));
+    const texts = [...tables, ...more, coatTables].flatMap((table) => everyText(table));
     expect(texts.length).toBeGreaterThan(100);
     expect(texts.filter((text) => /\b(cool|safe|safely)\b/i.test(text))).toEqual([]);
   });

@@ -1,0 +1,45 @@
+import { computed, effect, signal } from '@preact/signals';
+import { type CoatAnswer, type CoatsAnswer, coatsAnswerSchema } from '../../shared/messages/cure.ts';
+import { isLive, live, stream } from '../link/daemon.ts';
+import { getJson } from '../link/get.ts';
+import { oneAtATime } from '../link/read-again.ts';
+import { daemonUtcMs } from '../link/stream.ts';
+import { nowMs } from '../parts/now.ts';
+
+/** The coats that dry, as the daemon tells them: read on every page, since what may be ready is said on every page. */
+
+/** Null before they were read. */
+export const coatsRead = signal<CoatsAnswer | null>(null);
+/** Why they could not be read; empty while all is well. */
+export const coatsTrouble = signal('');
+
+const NO_COATS: readonly CoatAnswer[] = [];
+export const coats = computed(() => coatsRead.value?.coats ?? NO_COATS);
+
+/** What the stream says of coats, cements and air: when it changes, what was read of them is old. */
+export const coatsTold = computed(() => {
+  const now = live.value;
+  if (now === null) return '';
+  const { settingsRevision, work } = now.situation;
+  return `${now.program.epoch} ${settingsRevision} ${work.coatRevision}`;
+});
+
+const read = oneAtATime(async () => {
+  const got = await getJson('/api/coats', coatsAnswerSchema);
+  if (got.ok) coatsRead.value = got.value;
+  coatsTrouble.value = got.ok ? '' : got.why;
+});
+
+/** Keeps them fresh for as long as the page lives. */
+export const followCoats = (): (() => void) =>
+  effect(() => {
+    if (coatsTold.value !== '' && isLive.value) read();
+  });
+
+const STEP_MS = 5000;
+
+/** The daemon's clock in steps, so that texts of coats aren't made anew with each reading; null: not known yet. */
+export const coatsNowMs = computed(() => {
+  const utcMs = daemonUtcMs(stream.value, nowMs.value);
+  return utcMs === null ? null : Math.floor(utcMs / STEP_MS) * STEP_MS;
+});

@@ -1,0 +1,116 @@
+import { waitWords } from '../../shared/words/coats.ts';
+
+/** When a coat may be ready, in words. Times are ms since 1970; null: it can't be said. */
+export interface Range {
+  readonly earliestMs: number | null;
+  readonly likelyMs: number | null;
+  readonly latestMs: number | null;
+}
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+/** Up to so long it is said in minutes, and up to so long in hours; finer would say more than is known. */
+const IN_MINUTES = 90 * MINUTE;
+const IN_HOURS = 72 * HOUR;
+
+/** A length as it is said: a plain count of one unit, or hours with minutes. */
+interface Length {
+  readonly text: string;
+  /** Null: hours with minutes. */
+  readonly plain: { readonly count: number; readonly unit: 'min' | 'h' | 'days' } | null;
+}
+
+const roundTo = (ms: number, step: number): number => Math.round(ms / step) * step;
+
+/** A length of time from now, rounded the more the longer it is; a minute at least. */
+function lengthOf(ms: number): Length {
+  if (ms < IN_MINUTES) {
+    const count = Math.max(1, Math.round(ms / MINUTE));
+    return { text: waitWords.minutes(count), plain: { count, unit: 'min' } };
+  }
+  if (ms < IN_HOURS) {
+    const rounded = roundTo(ms, ms < 6 * HOUR ? 10 * MINUTE : ms < DAY ? 30 * MINUTE : HOUR);
+    const hours = Math.floor(rounded / HOUR);
+    const minutes = Math.round((rounded - hours * HOUR) / MINUTE);
+    return minutes === 0
+      ? { text: waitWords.hours(hours), plain: { count: hours, unit: 'h' } }
+      : { text: waitWords.hoursMinutes(hours, minutes), plain: null };
+  }
+  const count = Math.round(ms / DAY);
+  return { text: waitWords.days(count), plain: { count, unit: 'days' } };
+}
+
+export const lengthText = (ms: number): string => lengthOf(ms).text;
+
+/** The count alone where the unit is that of `beside`. */
+const brief = (length: Length, beside: Length): string =>
+  length.plain !== null && length.plain.unit === beside.plain?.unit
+    ? String(length.plain.count)
+    : length.text;
+
+/** How long until a coat may be ready, for example "in 20 to 45 min, likely 30". */
+export function waitText({ earliestMs, likelyMs, latestMs }: Range, nowMs: number): string {
+  if (earliestMs === null) return waitWords.notInThisAir;
+  if (latestMs !== null && latestMs <= nowMs) return waitWords.past(lengthText(nowMs - latestMs));
+  if (earliestMs <= nowMs) return openText(likelyMs, latestMs, nowMs);
+  const low = lengthOf(earliestMs - nowMs);
+  const likely = likelyMs === null ? null : lengthOf(likelyMs - nowMs);
+  if (latestMs === null)
+    return likely === null ? waitWords.from(low.text) : waitWords.fromLikely(low.text, likely.text);
+  if (latestMs - nowMs < MINUTE) return waitWords.soon;
+  const high = lengthOf(latestMs - nowMs);
+  if (low.text === high.text) return waitWords.about(high.text);
+  return waitWords.between(brief(low, high), high.text, likely === null ? high.text : brief(likely, high));
+}
+
+/** Its earliest time is past, its latest isn't. */
+function openText(likelyMs: number | null, latestMs: number | null, nowMs: number): string {
+  if (latestMs === null) return waitWords.nowOpen;
+  const high = lengthText(latestMs - nowMs);
+  return likelyMs !== null && likelyMs - nowMs >= MINUTE
+    ? waitWords.nowLikely(lengthText(likelyMs - nowMs), high)
+    : waitWords.nowTo(high);
+}
+
+/** How a moment is worded beside another one: with its day only where that is another. */
+export type ClockWording = (utcMs: number, nowMs: number) => string;
+
+/** The same as times of day; empty where none can be said. */
+export function clockRange(
+  { earliestMs, likelyMs, latestMs }: Range,
+  nowMs: number,
+  at: ClockWording,
+): string {
+  if (earliestMs === null) return '';
+  const low = at(earliestMs, nowMs);
+  if (latestMs === null) return waitWords.clockFrom(low);
+  return waitWords.clock(low, at(latestMs, nowMs), at(likelyMs ?? latestMs, nowMs));
+}
+
+/**
+ * Moments in a zone, for example "14:05", "Thu 14:05", "12 Mar".
+ * @param timeZone an IANA name; left out: the browser's own
+ */
+export function clockWording(timeZone?: string): ClockWording {
+  const made = (options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
+    new Intl.DateTimeFormat([], {
+      ...options,
+      hourCycle: 'h23',
+      ...(timeZone === undefined ? {} : { timeZone }),
+    });
+  const time = made({ hour: '2-digit', minute: '2-digit' });
+  const weekday = made({ weekday: 'short' });
+  const day = made({ day: 'numeric', month: 'short' });
+  const date = made({ dateStyle: 'short' });
+  return (utcMs, nowMs) => {
+    if (date.format(utcMs) === date.format(nowMs)) return time.format(utcMs);
+    return Math.abs(utcMs - nowMs) < 6 * DAY
+      ? `${weekday.format(utcMs)} ${time.format(utcMs)}`
+      : day.format(utcMs);
+  };
+}
+
+/** In this browser's zone. */
+export const clockTime = clockWording();

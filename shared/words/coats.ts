@@ -1,0 +1,217 @@
+import type { DryingStageKind } from '../cure/cement.ts';
+import type { RangeWhy } from '../cure/range.ts';
+import type { CoatState } from '../messages/cure.ts';
+import type { CoatFound, FireAnswer } from '../shop/entry.ts';
+
+/** What the page says of coats that dry. A clock never says that a coat is dry: it says when to test it. */
+
+export const dryingStageWords: Readonly<Record<DryingStageKind, string>> = {
+  'set-to-touch': 'set to touch',
+  'ready-for-iron': 'ready for the iron',
+  'ready-for-overlay': 'ready for an overlay',
+  cured: 'cured',
+};
+
+/** `stands` takes the place of a state while the air lets nothing dry. */
+export const coatStateWords: Readonly<Record<CoatState | 'stands', string>> = {
+  drying: 'Drying',
+  'may-be-ready': 'May be ready: test it',
+  due: 'Latest time past: test it',
+  dry: 'Dry at every stage, you said',
+  stands: 'Stands still: nothing dries in this air',
+};
+
+export const coatFoundWords: Readonly<Record<CoatFound, string>> = {
+  dry: 'dry now',
+  tacky: 'still tacky',
+};
+
+export const rangeWhyWords: Readonly<Record<RangeWhy, string>> = {
+  'no-air': 'the shop’s air is not known, so the instructions’ own is assumed',
+  'old-air': 'the air was told long ago',
+  'no-humidity': 'the humidity is not known',
+  forecast: 'it goes by the forecast',
+  typed: 'the air was typed, not measured all along',
+  clock: 'the machine’s clock was set while it dried',
+  instructions: 'the instructions give a range themselves',
+  'not-learned': 'little is known yet of how it dries here',
+  'days-differ': 'one day differs from another',
+};
+
+/** When it may be ready: lengths and times of day come as they are to be shown. */
+export const waitWords = {
+  between: (low: string, high: string, likely: string) => `in ${low} to ${high}, likely ${likely}`,
+  about: (time: string) => `in about ${time}`,
+  from: (low: string) => `in ${low} at the earliest; at the latest can’t be said`,
+  fromLikely: (low: string, likely: string) =>
+    `in ${low} at the earliest, likely ${likely}; at the latest can’t be said`,
+  soon: 'within a minute',
+  nowTo: (high: string) => `from now on, in ${high} at the latest`,
+  nowLikely: (likely: string, high: string) => `from now on, likely in ${likely}, in ${high} at the latest`,
+  nowOpen: 'from now on; at the latest can’t be said',
+  past: (ago: string) => `its latest time was ${ago} ago`,
+  notInThisAir: 'not in this air, as far as can be seen',
+  clock: (low: string, high: string, likely: string) => `${low} to ${high}, likely ${likely}`,
+  clockFrom: (low: string) => `${low} at the earliest`,
+  minutes: (count: number) => `${count} min`,
+  hours: (count: number) => `${count} h`,
+  hoursMinutes: (hours: number, minutes: number) => `${hours} h ${String(minutes).padStart(2, '0')} min`,
+  days: (count: number) => `${count} days`,
+} as const;
+
+export const coatWords = {
+  towards: (stage: string) => `${stage}:`,
+  why: (whys: string) => `So wide because ${whys}.`,
+  andWhy: '; ',
+  putOn: (cement: string, time: string, ago: string) =>
+    ago === '' ? `${cement}, put on ${time}` : `${cement}, put on ${time} (${ago} ago)`,
+  unconfirmed: 'unconfirmed',
+  unconfirmedMeans: 'Nobody has entered where this cement’s times come from.',
+  saidDry: (time: string) => `dry, said ${time}`,
+  saidTacky: (time: string) => `still tacky, said ${time}`,
+  stages: 'Stage after stage',
+  answers: (place: string) => `What you find: ${place}`,
+  done: 'done with it',
+  mistake: 'was a mistake',
+  takeBack: 'take back',
+  takeBackOf: (what: string) => `Take back: ${what}`,
+  takenLast: (what: string) => `You said: ${what}.`,
+  of: (what: string, place: string) => `${what}: ${place}`,
+  fire: {
+    'iron-off': (time: string) => `You said that the iron is off. That stands until ${time} at the latest.`,
+    elsewhere: (time: string) =>
+      `You said that it is in another, ventilated space. That stands until ${time} at the latest.`,
+    stopped: (time: string) =>
+      `You said that you stop and ventilate. That stands until ${time} at the latest.`,
+  } satisfies Readonly<Record<FireAnswer, (time: string) => string>>,
+} as const;
+
+export const benchWords = {
+  title: 'Bench',
+  reading: 'Reading the coats …',
+  notRead: (why: string) => `The coats could not be read. ${why}`,
+  asItWas: 'As it was read last: the daemon can’t be reached. Times go on by the air as it was known then.',
+  test: (places: string) => `May be ready, test it: ${places}.`,
+  testNone: 'Nothing to test now.',
+  next: (place: string, stage: string, wait: string) => `Next: ${place}, ${stage} ${wait}.`,
+  stands: (places: string) => `Stands still in this air: ${places}.`,
+  allDry: 'Every coat is dry at every stage, you said.',
+  more: (count: number) => `${count} more`,
+  none: 'No coat is drying.',
+  noneMeans:
+    'Put cement on, then say below which one and where: its clock tells when to test it, and warns while an iron would meet it wet.',
+  coats: 'Coats',
+  amiss: 'What the book has of coats and can’t be read any more:',
+  clock: {
+    running: (by: string, when: string) =>
+      `The machine’s clock was set by ${by} while coats dried, ${when}. Their times were moved along; test them rather early and often.`,
+    off: (by: string, when: string) =>
+      `The machine’s clock stood ${by} behind when the program started, ${when}. Nobody knows how long it was off: coats may be further on than their times say.`,
+  },
+  air: 'Shop air',
+  airNotRead: (why: string) => `The shop’s air could not be read. ${why}`,
+  toAir: 'Tell the air, or see how it was',
+  instructions: 'A cement’s own instructions decide about its air and its times.',
+} as const;
+
+export const startCoatWords = {
+  title: 'Cement was put on',
+  cement: 'Which cement',
+  noCement: 'No cement has been entered yet: a clock needs the times of its instructions.',
+  toCements: 'Enter a cement',
+  piece: 'On which piece',
+  morePieces: (count: number) => (count === 1 ? '1 more piece' : `${count} more pieces`),
+  noPiece: 'No piece has been made yet: a coat belongs to a place on one.',
+  toPieces: 'Make a piece',
+  where: 'Where: tap as many as have it',
+  wholeSide: 'the whole side',
+  wholeSideOf: (side: string) => `The whole side: ${side}`,
+  on: (side: string, places: string) => `${side}: ${places}`,
+  and: ' and ',
+  when: 'When',
+  justNow: 'just now',
+  ago: 'so long ago',
+  agoField: 'Minutes ago',
+  agoSign: 'min',
+  noMinutes: '…',
+  agoWrong: (most: number) => `Write minutes from 0 to ${most}, for example 20.`,
+  start: 'Start the clock',
+  startMany: (count: number) => `Start ${count} clocks`,
+  choose: 'Choose where the cement was put on.',
+  summary: (cement: string, where: string, when: string) => `${cement} on ${where}, put on ${when}.`,
+  minutesAgo: (minutes: string) => `${minutes} min ago`,
+} as const;
+
+export const pieceCoatWords = {
+  title: 'Coats on this piece',
+  none: 'No coat of cement is drying on this piece.',
+  here: 'cement on here',
+  hereOf: (place: string, cement: string) => `${place} · ${cement}, just now`,
+  hereNot: 'take this piece in hand first',
+  hereNoCement: 'choose a cement on the Bench first',
+  other: 'Another cement, place or time',
+  elsewhere: (places: string) => `Wet elsewhere on this piece: ${places}.`,
+  /** Behind a place: when it may be ready. */
+  about: (place: string, time: string) => `${place} (about ${time})`,
+  wet: 'wet',
+  wetShort: '≈',
+  wetUntil: (time: string) => `wet, ${time}`,
+  wetFull: (stage: string, time: string) => `wet cement, ${stage} about ${time}`,
+  wetOpen: (stage: string) => `wet cement, not ${stage} in this air`,
+  legend: 'wet cement: no iron here; the time is when it may be ready for one, to be tested',
+} as const;
+
+export const fireWords = {
+  title: 'Question',
+  count: (of: number) => `1 of ${of} questions`,
+  ask: (cement: string, place: string) =>
+    `The vapour of ${cement} on ${place} burns, and an iron is hot. What is done about it?`,
+  answers: {
+    'iron-off': 'The iron is off',
+    elsewhere: 'The coat is in another, ventilated space',
+    stopped: 'I stop: iron off, and ventilate',
+  } satisfies Readonly<Record<FireAnswer, string>>,
+  means: {
+    'iron-off': 'switched off or unplugged; its plate stays hot for long',
+    elsewhere: 'no iron, flame or spark near it',
+    stopped: 'switch the iron off now, open up, wait',
+  } satisfies Readonly<Record<FireAnswer, string>>,
+  decides:
+    'The cement’s instructions and your local rules decide. This can’t smell vapour or switch an iron off. Your answer is written down, stands for this coat and for a limited time; then it is asked again.',
+  lost: 'As last heard, before the daemon was lost.',
+} as const;
+
+export const readyWords = {
+  notice: (place: string, stage: string) => `${place} may be ${stage}: test it.`,
+  due: (place: string, stage: string) => `${place}: the latest time for ${stage} is past: test it.`,
+  toBench: 'To the Bench',
+  /** Spoken. */
+  spoken: (place: string, stage: string) => `${place} may be ${stage}. Test it.`,
+  dismissOf: (place: string) => `Understood: ${place}`,
+} as const;
+
+export const spokenWords = {
+  title: 'Spoken notices',
+  means:
+    'What may be ready is also said aloud, by a voice of this device, while sound is on. Alarms are never spoken: they sound.',
+  on: 'Speak',
+  off: 'Don’t speak',
+  attempt: 'Try the voice',
+  attemptText: 'Left aileron, leading edge, may be ready. Test it.',
+  noVoice: 'This browser has no voice of this device for pages: notices are shown and sound only.',
+  soundOff: 'Sound is off: nothing is spoken until it is turned on.',
+  notKept: 'This browser keeps nothing: this choice is forgotten when the page closes.',
+} as const;
+
+/** What was asked, for what waits or was refused. */
+export const coatCommandWords = {
+  start: (cement: string, where: string, time: string) => `${cement} on ${where}, put on ${time}`,
+  check: (found: string, stage: string, place: string) => `${found} (${stage}): ${place}`,
+  done: (place: string) => `done with ${place}`,
+  mistake: (place: string) => `a mistake: ${place}`,
+  takeBack: (what: string) => `take back “${what}”`,
+  fire: (answer: string, place: string) => `“${answer}” (${place})`,
+  lateCheck:
+    'It would count as of now, not as of when you touched the coat. Touch it again and say how it is.',
+  lateAnswer: 'It may not hold any more. Answer the question again as things stand.',
+} as const;
