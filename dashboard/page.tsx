@@ -1,5 +1,6 @@
 import { Alarms } from './alarms/panel.tsx';
 import { BenchPage } from './bench/bench-page.tsx';
+import { ReadyNotes } from './coats/ready-notes.tsx';
 import { Foot } from './frame/foot.tsx';
 import { Header } from './frame/header.tsx';
 import { view } from './frame/nav-view.ts';
@@ -24,6 +25,7 @@ export const Page = () => (
     <Alarms />
     <Header />
     <SoundNotes />
+    <ReadyNotes />
     <main class="main" tabIndex={-1}>
       <Main />
     </main>

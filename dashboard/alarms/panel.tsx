@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { linkWords } from '../../shared/words/page.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
+import { FireQuestion, fireCoats, fireText } from '../coats/fire-question.tsx';
 import { LinkLine } from '../frame/link-line.tsx';
 import { PlatesNow } from '../frame/nav-now.tsx';
 import { SimulatedBand } from '../frame/simulated-band.tsx';
@@ -12,7 +13,7 @@ import { announcement } from './alarm-text.ts';
 import { ironName } from './answer.ts';
 import './alarms.css';
 
-/** What is wrong, over everything: the daemon lost, then the alarms with the most urgent first. */
+/** What is wrong, over everything: the daemon lost, then what is asked, then the alarms with the most urgent first. */
 export function Alarms() {
   const standing = alarms.value;
   const lost = link.value === 'lost';
@@ -24,6 +25,7 @@ export function Alarms() {
       <Announcer />
       <div class="alarms">
         {lost ? <DaemonLost /> : null}
+        <FireQuestion />
         {standing.length === 0 ? null : (
           <section aria-label={alarmPanelWords.title}>
             {lost ? <p class="alarms-old">{linkWords.lastHeard}</p> : null}
@@ -56,7 +58,7 @@ const DaemonLost = () => (
   </section>
 );
 
-/** Tells a screen reader of each alarm as it is raised; readings and running times are not announced. */
+/** Tells a screen reader of each alarm and question as it is raised; readings and running times are not announced. */
 const Announcer = () => (
   <div class="unseen" role="alert" aria-atomic="false" aria-relevant="additions">
     {isLive.value ? null : link.value === 'lost' ? (
@@ -69,6 +71,9 @@ const Announcer = () => (
           {announcement(alarm, ironName(alarm.iron))}
         </p>
       ))}
+    {fireCoats.value.map((coat) => (
+      <p key={`fire ${coat.id}`}>{fireText(coat)}</p>
+    ))}
   </div>
 );
 

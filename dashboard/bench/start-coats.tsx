@@ -4,6 +4,7 @@ import { LONGEST_AGO_S } from '../../shared/messages/cure.ts';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
 import { coatWords, startCoatWords as words } from '../../shared/words/coats.ts';
 import { cementsByUse, followCements, lastCement } from '../coats/cements.ts';
+import { type Chosen, noneChosen, placesOf, placesText, toggleArea, toggleSide } from '../coats/places.ts';
 import { startCoats } from '../coats/say.ts';
 import { part } from '../frame/nav-view.ts';
 import { Opening } from '../parts/opening.tsx';
@@ -13,7 +14,6 @@ import { followPieces, pieceOf, pieces } from '../piece/pieces.ts';
 import { isFine, Sheet } from '../piece/sheet.tsx';
 import { Field, Pick } from '../setup/fields/field.tsx';
 import { readFigure } from '../setup/fields/number.ts';
-import { type Chosen, noneChosen, placesOf, placesText, toggleArea, toggleSide } from './places.ts';
 
 const MOST_MINUTES = LONGEST_AGO_S / 60;
 

@@ -52,7 +52,7 @@ export const tiles: Readonly<Record<HatchName, Tile>> = {
   'stage-1': { size: 20, path: 'M-5 25 L25 -5 M-5 5 L5 -5 M15 25 L25 15' },
   'stage-2': { size: 9, path: 'M-2 11 L11 -2 M-2 2 L2 -2 M7 11 L11 7' },
   'stage-3': { size: 9, path: 'M-2 11 L11 -2 M-2 2 L2 -2 M7 11 L11 7 M-2 -2 L11 11 M7 -2 L11 2 M-2 7 L2 11' },
-  wet: { size: 16, path: 'M-2 4 Q2 0 6 4 T14 4 T22 4 M-10 12 Q-6 8 -2 12 T6 12 T14 12 T22 12' },
+  wet: { size: 20, path: 'M-5 5 Q0 1 5 5 T15 5 T25 5 M-10 15 Q-5 11 0 15 T10 15 T20 15 T30 15' },
   'coat-may-be-ready': { size: 16, path: 'M4 1 V9 M12 9 V17 M12 -7 V1' },
   'coat-due': { size: 12, path: 'M3 -1 V13 M9 2 V8' },
   'coat-stands': { size: 16, path: 'M-1 5 H17 M-1 11 H17' },

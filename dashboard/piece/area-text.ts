@@ -9,6 +9,14 @@ export type AreaHeatAnswer = PieceHeat['areas'][string];
 export interface AreaMarks {
   readonly isHere: boolean;
   readonly isNext: boolean;
+  /** Where cement on it is wet. */
+  readonly wet?: WetMark | undefined;
+}
+
+/** Wet cement on an area, as written on it and in full. */
+export interface WetMark {
+  readonly short: string;
+  readonly full: string;
 }
 
 /**
@@ -23,6 +31,7 @@ export function areaText(
 ): string {
   const written = [
     marks.isHere ? areaWords.here : marks.isNext ? areaWords.next : '',
+    marks.wet?.short ?? '',
     area.name,
     level === 0 ? '' : `${level} ${heat?.reached?.name ?? ''}`,
   ];
@@ -30,6 +39,7 @@ export function areaText(
     written.filter((word) => word !== '').join(' '),
     level === 0 ? areaWords.none : '',
     heat?.presumed === true ? areaWords.presumed : '',
+    marks.wet?.full ?? '',
     areaKindWords[area.kind],
     heat === undefined || heat.laps === 0 ? '' : areaWords.laps(Math.round(heat.laps)),
     heat === undefined || heat.peakC === null ? '' : areaWords.peak(temperature(heat.peakC)),

@@ -1,4 +1,5 @@
 import type { HeatSchedule } from '../../shared/heat/schedule.ts';
+import { pieceCoatWords } from '../../shared/words/coats.ts';
 import { areaWords, legendWords, pieceWords } from '../../shared/words/pieces.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { Opening } from '../parts/opening.tsx';
@@ -21,6 +22,7 @@ export const Legend = ({ schedule }: { readonly schedule: HeatSchedule }) => (
           ))}
           <Sample class="area--presumed" word={areaWords.presumedShort} means={legendWords.presumed} />
           <Sample class="area--bonded" means={legendWords.bonded} />
+          <Sample class="" wet word={pieceCoatWords.wet} means={pieceCoatWords.legend} />
           <Sample class="area--here" word={areaWords.here} means={legendWords.here} />
           <Sample class="area--next" word={areaWords.next} means={legendWords.next} />
         </dl>
@@ -35,10 +37,11 @@ interface SampleProps {
   readonly means: string;
   readonly level?: number;
   readonly word?: string;
+  readonly wet?: boolean;
 }
 
-function Sample({ class: name, means, level = 0, word }: SampleProps) {
-  const hatch = levelHatch(level);
+function Sample({ class: name, means, level = 0, word, wet = false }: SampleProps) {
+  const hatch = wet ? 'wet' : levelHatch(level);
   return (
     <>
       <dt class={`legend-sample ${name}`}>

@@ -3,10 +3,11 @@ import type { HeatSchedule } from '../../shared/heat/schedule.ts';
 import type { PieceHeat } from '../../shared/messages/piece.ts';
 import type { Place } from '../../shared/piece/cells.ts';
 import { type Area, isBonded, type PieceDraft, type SideId } from '../../shared/piece/piece.ts';
+import { pieceCoatWords } from '../../shared/words/coats.ts';
 import { areaWords } from '../../shared/words/pieces.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { isPlainKey } from '../parts/plain-key.ts';
-import { type AreaHeatAnswer, type AreaMarks, areaText } from './area-text.ts';
+import { type AreaHeatAnswer, areaText, type WetMark } from './area-text.ts';
 import { levelHatch, levelOf } from './levels.ts';
 import { type Drawn, neighbour, type Tracks, template, tracksOf, uncovered } from './tracks.ts';
 import './sheet.css';
@@ -24,6 +25,8 @@ interface SheetProps {
   readonly onArea: ((area: Area) => void) | null;
   /** Where areas are chosen: which are. */
   readonly chosen?: ReadonlySet<string>;
+  /** Areas with wet cement, by their ids. */
+  readonly wet?: ReadonlyMap<string, WetMark>;
 }
 
 /** Drawings with no more lines than these; one with more is drawn fine. */
@@ -40,7 +43,7 @@ function fineness({ rows, columns }: Tracks): 'coarse' | 'middling' | 'fine' {
 export const isFine = (piece: PieceDraft): boolean => fineness(tracksOf(piece, piece.areas)) === 'fine';
 
 /** One face of a piece, each area drawn in its place with the stage that it has had. */
-export function Sheet({ piece, side, schedule, heat, here, next, onArea, chosen }: SheetProps) {
+export function Sheet({ piece, side, schedule, heat, here, next, onArea, chosen, wet }: SheetProps) {
   const place = useRef<HTMLDivElement>(null);
   const areas = piece.areas.filter((area) => area.side === side);
   const tracks = tracksOf(piece, areas);
@@ -66,6 +69,7 @@ export function Sheet({ piece, side, schedule, heat, here, next, onArea, chosen 
             heat={heat?.areas[area.id]}
             level={schedule === null ? 0 : levelOf(heat?.areas[area.id]?.reached ?? null, schedule)}
             isChosen={chosen?.has(area.id)}
+            wet={wet?.get(area.id)}
             isHere={area.id === here}
             isNext={area.id === next}
             isFirst={area === first}
@@ -105,6 +109,7 @@ interface AreaCellProps {
   readonly isNext: boolean;
   /** Left out: nothing can be chosen. */
   readonly isChosen: boolean | undefined;
+  readonly wet: WetMark | undefined;
   /** Where Tab leads to on this side. */
   readonly isFirst: boolean;
   readonly look: Look;
@@ -115,8 +120,8 @@ interface AreaCellProps {
 }
 
 function AreaCell(props: AreaCellProps) {
-  const { area, heat, level, isHere, isNext, isFirst, look, isChosen, place, wordsAt, onArea } = props;
-  const hatch = levelHatch(level);
+  const { area, heat, level, isHere, isNext, isFirst, look, isChosen, wet, place, wordsAt, onArea } = props;
+  const hatch = wet === undefined ? levelHatch(level) : 'wet';
   const isPresumed = heat?.presumed === true && level > 0;
   const classes = [
     'area',
@@ -131,8 +136,11 @@ function AreaCell(props: AreaCellProps) {
   const words = (
     <span class="area-words">
       <AreaFlag isHere={isHere} isNext={isNext} isShort={look === 'small'} />{' '}
+      {wet === undefined || (look === 'small' && (isHere || isNext)) ? null : (
+        <strong class="area-wet">{look === 'small' ? pieceCoatWords.wetShort : wet.short}</strong>
+      )}{' '}
       {look === 'small' ? null : <span class="area-name">{area.name}</span>}{' '}
-      {look === 'small' && (isHere || isNext) ? null : (
+      {look === 'small' && (isHere || isNext || wet !== undefined) ? null : (
         <AreaStage look={look} level={level} name={heat?.reached?.name ?? ''} isPresumed={isPresumed} />
       )}
     </span>
@@ -144,12 +152,13 @@ function AreaCell(props: AreaCellProps) {
         class={classes.filter((one) => one !== '').join(' ')}
         style={place}
         tabIndex={isFirst ? 0 : -1}
-        aria-label={areaText(area, heat, level, { isHere, isNext })}
+        aria-label={areaText(area, heat, level, { isHere, isNext, wet })}
         aria-pressed={isChosen}
         aria-current={isHere ? 'location' : undefined}
         aria-disabled={onArea === null}
         data-area={area.id}
         data-level={level}
+        data-wet={wet !== undefined}
         onClick={() => onArea?.(area)}
       >
         {hatch === null ? null : <Hatch name={hatch} />}
@@ -168,7 +177,9 @@ function AreaCell(props: AreaCellProps) {
   );
 }
 
-interface AreaFlagProps extends AreaMarks {
+interface AreaFlagProps {
+  readonly isHere: boolean;
+  readonly isNext: boolean;
   readonly isShort: boolean;
 }
 

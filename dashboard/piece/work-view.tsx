@@ -1,17 +1,23 @@
 import { useEffect } from 'preact/hooks';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
+import { pieceCoatWords } from '../../shared/words/coats.ts';
 import { pieceEditorWords, pieceWords } from '../../shared/words/pieces.ts';
+import { ironTime, wetAreas, wetText } from '../coats/coat-text.ts';
+import { coats, coatsNowMs } from '../coats/coats.ts';
+import { clockTime } from '../coats/range-text.ts';
 import { leadIron } from '../iron/irons.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { sessionTimes } from '../records/times.ts';
 import { Acts } from './acts.tsx';
+import type { WetMark } from './area-text.ts';
 import { handIron, hereArea, isInHand, isReady } from './bench.ts';
 import { RecentPieces } from './choosing.tsx';
 import { Hand, HandMore } from './hand.tsx';
 import { Legend } from './legend.tsx';
+import { PieceCoats, WetElsewhere } from './piece-coats.tsx';
 import { Dwell, PieceSentence } from './piece-sentence.tsx';
 import { followHeat, heats, pieceOf } from './pieces.ts';
 import { onArea, pieceNow } from './say.ts';
@@ -38,11 +44,13 @@ export function WorkView({ id }: { readonly id: string }) {
           <InHand piece={piece} />
           <OrderNotes piece={piece} />
           <Dwell />
+          <WetElsewhere piece={piece} />
         </div>
         <Facing piece={piece} />
         <div class="work-more">
           <Balance piece={piece} />
           <Items id={id} />
+          <PieceCoats piece={piece} />
           <RecentPieces />
           <Legend schedule={scheduleNow()} />
           <Ways piece={piece} />
@@ -78,11 +86,23 @@ function InHand({ piece }: { readonly piece: Piece }) {
   );
 }
 
+/** By clock times, so that nothing of the drawing changes as time goes on. */
+function wetMarks(piece: Piece): ReadonlyMap<string, WetMark> {
+  const nowMs = coatsNowMs.peek() ?? 0;
+  const marks = [...wetAreas(coats.value, piece)].map(([id, coat]) => {
+    const time = ironTime(coat, nowMs, clockTime);
+    const short = time === '' ? pieceCoatWords.wet : pieceCoatWords.wetUntil(time);
+    return [id, { short, full: wetText(coat, nowMs, clockTime) }] as const;
+  });
+  return new Map(marks);
+}
+
 /** Both sides as facing pages; nothing of it changes with a reading. */
 function Facing({ piece }: { readonly piece: Piece }) {
   const heat = heats.value[piece.id] ?? null;
   const isHere = isInHand.value;
   const mayMark = isHere && !viewOnly.value;
+  const wet = wetMarks(piece);
   return (
     <section class={isFine(piece) ? 'facing facing--fine' : 'facing'} aria-label={pieceWords.sides}>
       {piece.sides.map((name, i) => {
@@ -97,6 +117,7 @@ function Facing({ piece }: { readonly piece: Piece }) {
               heat={heat}
               here={isHere ? hereArea.value : null}
               next={heat?.next?.area ?? null}
+              wet={wet}
               onArea={mayMark ? (area) => onArea(area.id, area.name) : null}
             />
             <SideLine piece={piece} side={side} />

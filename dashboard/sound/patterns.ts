@@ -19,9 +19,11 @@ export interface Pattern {
   readonly peak: number;
 }
 
-export const patternNames = ['act-now', 'act-soon', 'know', 'tick'] as const;
+export const patternNames = ['act-now', 'act-soon', 'know', 'ready', 'tick'] as const;
 export type PatternName = (typeof patternNames)[number];
-export type AlarmPattern = Exclude<PatternName, 'tick'>;
+export type AlarmPattern = Exclude<PatternName, 'ready' | 'tick'>;
+/** What is played once, or tried. */
+export type OncePattern = Exclude<PatternName, 'tick'>;
 
 /** A compressor's noise is mostly low (common practice, no source): alarms have several partials from 1 to 4 kHz. */
 export const patterns: Readonly<Record<PatternName, Pattern>> = {
@@ -65,6 +67,18 @@ export const patterns: Readonly<Record<PatternName, Pattern>> = {
     ],
     attackS: 0.03,
     releaseS: 0.4,
+    peak: 0.6,
+  },
+  /** Three short notes that rise, once: no alarm rises. */
+  ready: {
+    notes: [1047, 1319, 1568].map((hz, i) => ({ startS: i * 0.18, lengthS: i === 2 ? 0.5 : 0.16, hz })),
+    cycleS: 2,
+    partials: [
+      { ratio: 1, share: 1 },
+      { ratio: 2, share: 0.25 },
+    ],
+    attackS: 0.015,
+    releaseS: 0.12,
     peak: 0.6,
   },
   /** Barely there, while the plate is in its stage. */

@@ -4,8 +4,8 @@ import { awake } from '../frame/awake.ts';
 import { isLive, situation } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
 import { choices, choicesKept, choose, type Loudness, loudnesses } from './choices.ts';
-import type { AlarmPattern } from './patterns.ts';
-import { alarmSounds, soundState, tryOut, turnOff, turnOn } from './sound.ts';
+import type { OncePattern } from './patterns.ts';
+import { alarmSounds, playOnce, soundState, turnOff, turnOn } from './sound.ts';
 import './sound.css';
 
 /** All that can be settled about the sound of this page, with how it stands. */
@@ -33,12 +33,12 @@ const Choices = () => (
       )}
     </div>
     <Row name={soundWords.test}>
-      {(Object.keys(soundWords.tests) as AlarmPattern[]).map((name) => (
+      {(Object.keys(soundWords.tests) as OncePattern[]).map((name) => (
         <Target
           key={name}
           disabled={soundState.value !== 'on' || alarmSounds.value}
           testId={`try-${name}`}
-          onPress={() => tryOut(name)}
+          onPress={() => playOnce(name)}
         >
           {soundWords.tests[name]}
         </Target>

@@ -6,7 +6,7 @@ import { daemonUtcMs } from '../link/stream.ts';
 import { nowMs } from '../parts/now.ts';
 import { choices, choose, loudnesses } from './choices.ts';
 import { checkOutput, outputMade, outputState, player, runOutput, stopOutput } from './output.ts';
-import type { AlarmPattern } from './patterns.ts';
+import type { OncePattern } from './patterns.ts';
 import { beginsAnew, type SoundPlan, soundPlan } from './plan.ts';
 
 /** The sound of this page: what it should be, and that it is. */
@@ -65,7 +65,7 @@ export function turnOff(): void {
 export const alarmSounds = computed(() => plan.value.pattern !== null && plan.value.pattern !== 'tick');
 
 /** Plays a sound once. An alarm that is to be heard comes first. */
-export function tryOut(name: AlarmPattern): void {
+export function playOnce(name: OncePattern): void {
   if (!alarmSounds.value) player()?.once(name);
 }
 

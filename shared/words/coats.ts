@@ -150,6 +150,7 @@ export const pieceCoatWords = {
   hereNot: 'take this piece in hand first',
   hereNoCement: 'choose a cement on the Bench first',
   other: 'Another cement, place or time',
+  areaOn: (area: string, side: string) => `${area}, ${side}`,
   elsewhere: (places: string) => `Wet elsewhere on this piece: ${places}.`,
   /** Behind a place: when it may be ready. */
   about: (place: string, time: string) => `${place} (about ${time})`,
@@ -162,7 +163,7 @@ export const pieceCoatWords = {
 } as const;
 
 export const fireWords = {
-  title: 'Question',
+  title: 'A question that can’t wait',
   count: (of: number) => `1 of ${of} questions`,
   ask: (cement: string, place: string) =>
     `The vapour of ${cement} on ${place} burns, and an iron is hot. What is done about it?`,
@@ -182,12 +183,10 @@ export const fireWords = {
 } as const;
 
 export const readyWords = {
-  notice: (place: string, stage: string) => `${place} may be ${stage}: test it.`,
-  due: (place: string, stage: string) => `${place}: the latest time for ${stage} is past: test it.`,
   toBench: 'To the Bench',
   /** Spoken. */
   spoken: (place: string, stage: string) => `${place} may be ${stage}. Test it.`,
-  dismissOf: (place: string) => `Understood: ${place}`,
+  understood: 'Understood: it may be ready',
 } as const;
 
 export const spokenWords = {

@@ -34,7 +34,7 @@ export const soundWords = {
   tickMeans:
     'A quiet tick while the plate is in the chosen stage, or in any where none is chosen, so that the eyes can stay on the cloth. It stops when the plate leaves its stage, or the reading fails.',
   test: 'Try the sounds',
-  tests: { 'act-now': 'Act now', 'act-soon': 'Act soon', know: 'Know' },
+  tests: { 'act-now': 'Act now', 'act-soon': 'Act soon', know: 'Know', ready: 'May be ready' },
   testWaits: 'An alarm is sounding: that comes first.',
 
   lost: 'This page sounds because it can’t reach the daemon, and a plate was hot or an alarm stood.',

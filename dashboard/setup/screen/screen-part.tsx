@@ -18,6 +18,7 @@ import {
   stopTeaching,
   teachPedal,
 } from './pedal.ts';
+import { SpokenPart } from './spoken-part.tsx';
 
 /** What holds for this screen alone: units, light or dark, sound, keys and pedal. Kept in this browser. */
 export const ScreenPart = () => (
@@ -56,6 +57,7 @@ export const ScreenPart = () => (
     <div class="card">
       <SoundSettings />
     </div>
+    <SpokenPart />
   </>
 );
 

@@ -2,7 +2,7 @@ import type { CoatAct } from '../../shared/messages/cure.ts';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
 import { startCoatWords } from '../../shared/words/coats.ts';
 import { whereWords } from '../../shared/words/pieces.ts';
-import { listText } from '../coats/coat-text.ts';
+import { listText } from './coat-text.ts';
 
 /** Where cement was put on: whole sides, and areas of the others. */
 export interface Chosen {

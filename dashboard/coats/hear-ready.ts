@@ -1,0 +1,37 @@
+import { effect, signal } from '@preact/signals';
+import type { CoatAnswer } from '../../shared/messages/cure.ts';
+import { dryingStageWords, readyWords } from '../../shared/words/coats.ts';
+import { tabKeep } from '../parts/browser.ts';
+import { alarmSounds, playOnce, soundState } from '../sound/sound.ts';
+import { speak, spoken } from '../sound/speech.ts';
+import { coatsRead } from './coats.ts';
+import { readTold, readyStep } from './ready.ts';
+
+/** Lets a coat be heard once as it may be ready: a sound of its own, and words where the user wants them. */
+
+const NAME = 'coats-told';
+
+const speech = ({ placeName, stage }: CoatAnswer): string =>
+  stage === null ? '' : readyWords.spoken(placeName, dryingStageWords[stage]);
+
+export function hearReady(): void {
+  let told = readTold(tabKeep.read(NAME));
+  /** What is to be heard, once no alarm sounds. */
+  const waiting = signal<readonly CoatAnswer[]>([]);
+  effect(() => {
+    const read = coatsRead.value;
+    if (read === null) return;
+    const step = readyStep(told, read.coats);
+    told = step.told;
+    tabKeep.write(NAME, JSON.stringify(told));
+    // Where sound is not armed the notice alone tells; it is not made up for later.
+    if (step.ready.length > 0 && soundState.peek() === 'on')
+      waiting.value = [...waiting.peek(), ...step.ready];
+  });
+  effect(() => {
+    if (waiting.value.length === 0 || alarmSounds.value) return;
+    playOnce('ready');
+    if (spoken.peek()) speak(waiting.value.map(speech));
+    waiting.value = [];
+  });
+}

@@ -1,0 +1,53 @@
+import { signal } from '@preact/signals';
+import { z } from 'zod';
+import type { CoatAnswer } from '../../shared/messages/cure.ts';
+import { benchWords, readyWords } from '../../shared/words/coats.ts';
+import { pageWords } from '../../shared/words/page.ts';
+import { view } from '../frame/nav-view.ts';
+import { tabKeep } from '../parts/browser.ts';
+import { Note } from '../parts/note.tsx';
+import { Target } from '../parts/target.tsx';
+import { isToTest, listText } from './coat-text.ts';
+import { coats } from './coats.ts';
+import { noticeKey } from './ready.ts';
+import './coats.css';
+
+const NAME = 'coats-understood';
+
+function readUnderstood(): readonly string[] {
+  try {
+    return z.array(z.string()).parse(JSON.parse(tabKeep.read(NAME) ?? '[]'));
+  } catch {
+    return [];
+  }
+}
+
+/** Notices that were put away in this tab. */
+const understood = signal(readUnderstood());
+
+function understand(some: readonly CoatAnswer[]): void {
+  const there = new Set(coats.peek().map(noticeKey));
+  const before = understood.peek().filter((key) => there.has(key));
+  understood.value = [...before, ...some.map(noticeKey)];
+  tabKeep.write(NAME, JSON.stringify(understood.peek()));
+}
+
+/** What may be ready, in one line, on every view but the Bench, whose own first line says it. */
+export function ReadyNotes() {
+  const ready = coats.value.filter((coat) => isToTest(coat) && !understood.value.includes(noticeKey(coat)));
+  return (
+    <div class="notes ready-notes" role="status">
+      {view.value === 'bench' || ready.length === 0 ? null : (
+        <Note hatch="coat-may-be-ready" testId="ready-note">
+          <strong>{benchWords.test(listText(ready.map(({ placeName }) => placeName)))}</strong>
+          <a class="way" href="#bench">
+            {readyWords.toBench}
+          </a>
+          <Target label={readyWords.understood} onPress={() => understand(ready)}>
+            {pageWords.dismiss}
+          </Target>
+        </Note>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import { useEffect } from 'preact/hooks';
+import type { CoatAnswer } from '../../shared/messages/cure.ts';
+import type { AtLive } from '../../shared/messages/piece.ts';
+import type { Piece } from '../../shared/piece/piece.ts';
+import { pieceCoatWords as words } from '../../shared/words/coats.ts';
+import { followCements, lastCement } from '../coats/cements.ts';
+import { CoatCard } from '../coats/coat-card.tsx';
+import { ironTime, listText } from '../coats/coat-text.ts';
+import { coats, coatsNowMs } from '../coats/coats.ts';
+import { placesText } from '../coats/places.ts';
+import { clockTime } from '../coats/range-text.ts';
+import { startCoats } from '../coats/say.ts';
+import { TakeBackLast } from '../coats/take-back.tsx';
+import { viewOnly } from '../link/daemon.ts';
+import { Target } from '../parts/target.tsx';
+import { at, isInHand } from './bench.ts';
+
+/** The coats of this piece, and the clock of where one works, started in one press. */
+export function PieceCoats({ piece }: { readonly piece: Piece }) {
+  useEffect(followCements, []);
+  const nowMs = coatsNowMs.value;
+  const own = coats.value.filter((coat) => coat.piece === piece.id);
+  return (
+    <section class="piece-coats" aria-labelledby="piece-coats-title" data-testid="piece-coats">
+      <h3 id="piece-coats-title">{words.title}</h3>
+      {viewOnly.value ? null : <CementHere piece={piece} />}
+      {own.length === 0 ? <p class="quiet">{words.none}</p> : null}
+      {nowMs === null || own.length === 0 ? null : (
+        <ul class="coats" aria-labelledby="piece-coats-title">
+          {own.map((coat) => (
+            <CoatCard key={coat.id} coat={coat} nowMs={nowMs} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** On the area under work, else on the whole side, with the cement that was used last. */
+function CementHere({ piece }: { readonly piece: Piece }) {
+  const place = isInHand.value ? at.value : null;
+  const cement = lastCement.value;
+  const start = (): void => {
+    if (place === null || cement === null) return;
+    const places = [{ side: place.side, area: place.area }];
+    startCoats({ cement, piece: piece.id, places, where: placesText(piece, places), agoS: 0 });
+  };
+  return (
+    <>
+      <div class="choice-row">
+        <Target disabled={place === null || cement === null} onPress={start} testId="cement-here">
+          {words.here}
+          <small>
+            {place === null
+              ? words.hereNot
+              : cement === null
+                ? words.hereNoCement
+                : words.hereOf(place.areaName ?? place.sideName, cement.name)}
+          </small>
+        </Target>
+        <a class="target" href={`#bench/${encodeURIComponent(piece.id)}`}>
+          {words.other}
+        </a>
+      </div>
+      <TakeBackLast />
+    </>
+  );
+}
+
+/** Wet cement on the piece in hand, but not where the iron is: one line, quiet. */
+export function WetElsewhere({ piece }: { readonly piece: Piece }) {
+  const here = at.value;
+  const nowMs = coatsNowMs.value;
+  if (here === null || nowMs === null || !isInHand.value) return null;
+  const wet = coats.value.filter((coat) => coat.wet && coat.piece === piece.id && !isHere(coat, here));
+  if (wet.length === 0) return null;
+  return (
+    <p class="quiet" data-testid="wet-elsewhere">
+      {words.elsewhere(listText(wet.map((coat) => placeText(coat, piece, nowMs))))}
+    </p>
+  );
+}
+
+/** Of a side that is worked as a whole, everything on it is here; so is a coat on the whole of it. */
+const isHere = ({ side, area }: CoatAnswer, here: AtLive): boolean =>
+  side === here.side && (area === here.area || area === null || here.area === null);
+
+function placeText(coat: CoatAnswer, piece: Piece, nowMs: number): string {
+  const side = piece.sides[coat.side - 1] ?? '';
+  const area = piece.areas.find(({ id }) => id === coat.area)?.name ?? coat.area;
+  const place = area === null ? side : piece.sides.length < 2 ? area : words.areaOn(area, side);
+  const time = ironTime(coat, nowMs, clockTime);
+  return time === '' ? place : words.about(place, time);
+}
