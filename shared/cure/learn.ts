@@ -64,8 +64,8 @@ export const usualBelief: Belief = { cementSd: 0.25, daySd: 0.12, coatSd: 0.09, 
 
 /** Coats that were put on within this time of a day's first are of that day. */
 const DAY_MS = 12 * 3_600_000;
-/** Only the newest days count, so that a cement that has changed is learned anew by and by. */
-const DAYS_KEPT = 60;
+/** Only the newest observations count, so that a cement that has changed is learned anew by and by. */
+const OBSERVATIONS_KEPT = 200;
 /** The cement's own factor lies from 0.22 to 4.5, a day's from 0.05 to 20. */
 const cementGrid: Grid = { stepLn: 0.02, steps: 75 };
 const dayGrid: Grid = { stepLn: 0.02, steps: 150 };
@@ -78,11 +78,13 @@ const NARROWEST_LN = 1e-6;
 
 /** What the observations of one cement teach; without any the factor is 1 exactly. */
 export function learn(observations: readonly DryObservation[], belief: Belief = usualBelief): LearnedHere {
-  const told = observations.filter(({ aboveS, belowS }) => aboveS > 0 || belowS !== null);
-  const days = daysOf(told).slice(-DAYS_KEPT);
+  const told = observations
+    .filter(({ aboveS, belowS }) => aboveS > 0 || belowS !== null)
+    .sort((a, b) => a.fromUtcMs - b.fromUtcMs)
+    .slice(-OBSERVATIONS_KEPT);
   const apart = gridLn(apartGrid).map((ln) => mixed(ln, belief.daySd, belief));
   let densities = gridLn(cementGrid).map((ln) => bell(ln, belief.cementSd));
-  for (const day of days) densities = corrected(densities, dayLikelihoods(day, belief), apart);
+  for (const day of daysOf(told)) densities = corrected(densities, dayLikelihoods(day, belief), apart);
   const cement = distributionOf(cementGrid, densities);
   const coat = gridLn(dayGrid).map((ln) => mixed(ln, Math.hypot(belief.daySd, belief.coatSd), belief));
   return {
@@ -109,9 +111,10 @@ export function nextFactor(next: Distribution, p: number, above = 0): number {
 const mixed = (ln: number, sd: number, { odd, oddSd }: Belief): number =>
   (1 - odd) * bell(ln, sd) + odd * bell(ln, oddSd);
 
+/** @param observations in the order of time */
 function daysOf(observations: readonly DryObservation[]): readonly (readonly DryObservation[])[] {
   const days: { fromUtcMs: number; seen: DryObservation[] }[] = [];
-  for (const observation of [...observations].sort((a, b) => a.fromUtcMs - b.fromUtcMs)) {
+  for (const observation of observations) {
     const { fromUtcMs } = observation;
     const day = days.at(-1);
     if (day !== undefined && fromUtcMs - day.fromUtcMs <= DAY_MS) day.seen.push(observation);

@@ -3,7 +3,6 @@
 /** Nearer to the mean the series converges quickly, further out the continued fraction does. */
 const SERIES_TO = 3;
 const SMALLEST = 1e-17;
-const FRACTION_TERMS = 60;
 
 /** The probability of a value from `from` to `to`, in units of the standard deviation; small ones keep their digits. */
 export function normalBetween(from: number, to: number): number {
@@ -33,7 +32,8 @@ function fromMean(x: number): number {
 function beyond(x: number): number {
   if (x === Number.POSITIVE_INFINITY) return 0;
   let fraction = x;
-  for (let n = FRACTION_TERMS; n > 0; n -= 1) fraction = x + n / fraction;
+  // The further out, the fewer terms give all digits.
+  for (let n = Math.ceil(10 + 450 / (x * x)); n > 0; n -= 1) fraction = x + n / fraction;
   return density(x) / fraction;
 }
 

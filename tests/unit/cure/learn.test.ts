@@ -60,10 +60,10 @@ describe('what is learned', () => {
     expect(Math.abs(factorOf([...oddDay, ...steady]) / usual - 1)).toBeLessThan(0.03);
   });
 
-  test('only the newest sixty days count', () => {
-    const old = Array.from({ length: 60 }, (_, day) => seen(day, 85, 95));
-    const newer = Array.from({ length: 60 }, (_, day) => seen(100 + day, 47, 49));
-    expect(factorOf([...old, ...newer])).toBe(factorOf(newer));
+  test('only the newest two hundred count', () => {
+    const old = Array.from({ length: 50 }, (_, day) => seen(day, 85, 95));
+    const newer = Array.from({ length: 200 }, (_, i) => seen(100 + Math.floor(i / 5), 47, 49, i % 5));
+    expect(learn([...newer, ...old])).toEqual(learn(newer));
   });
 
   test('what contradicts itself tells only when it was dry', () => {

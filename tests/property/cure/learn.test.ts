@@ -1,0 +1,84 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type DryObservation, learn, nextFactor } from '../../../shared/cure/learn.ts';
+import { between, observations } from './arbitraries.ts';
+
+const numRuns = 100;
+const DAY_MS = 86_400_000;
+
+/** A coat a day that dried at this part of the time, give or take `width` of its logarithm. */
+const days = (lns: readonly number[], width: number): readonly DryObservation[] =>
+  lns.map((ln, i) => ({
+    fromUtcMs: i * DAY_MS,
+    aboveS: 3600 * Math.exp(ln - width),
+    belowS: 3600 * Math.exp(ln + width),
+    stageS: 3600,
+  }));
+
+describe('what is learned', () => {
+  it('is a number in bounds, with its range around it, whatever was seen', () => {
+    fc.assert(
+      fc.property(observations, between(0, 1e6), (seen, above) => {
+        const { learned, next } = learn(seen);
+        expect(learned.low).toBeGreaterThan(0.2);
+        expect(learned.low).toBeLessThan(learned.factor);
+        expect(learned.factor).toBeLessThan(learned.high);
+        expect(learned.high).toBeLessThan(4.6);
+        const quantiles = [0.1, 0.5, 0.9].map((p) => nextFactor(next, p, above));
+        expect(quantiles).toEqual([...quantiles].sort((a, b) => a - b));
+        for (const factor of quantiles) {
+          expect(Number.isFinite(factor)).toBe(true);
+          expect(factor).toBeGreaterThanOrEqual(above);
+        }
+      }),
+      { numRuns },
+    );
+  });
+
+  it('rises with each time that rises, as far as no coat is taken for an odd one', () => {
+    const ln = between(-0.3, 0.3);
+    fc.assert(
+      fc.property(
+        fc.array(ln, { minLength: 1, maxLength: 6 }),
+        between(0.01, 0.3),
+        between(0.005, 0.1),
+        (lns, width, more) => {
+          const [first = 0, ...others] = lns;
+          const before = learn(days(lns, width)).learned;
+          const after = learn(days([first + more, ...others], width)).learned;
+          expect(after.factor).toBeGreaterThanOrEqual(before.factor - 1e-9);
+        },
+      ),
+      { numRuns },
+    );
+  });
+
+  it('doesn’t depend on the order in which it was told, and lies between the instructions and what was seen', () => {
+    const ln = between(0.05, 0.5);
+    fc.assert(
+      fc.property(fc.array(ln, { minLength: 1, maxLength: 6 }), (lns) => {
+        const seen = days(lns, 0.02);
+        const { learned } = learn(seen);
+        expect(learn(seen.toReversed()).learned).toEqual(learned);
+        expect(learned.factor).toBeGreaterThan(1);
+        expect(learned.factor).toBeLessThan(Math.exp(Math.max(...lns)));
+      }),
+      { numRuns },
+    );
+  });
+
+  it('comes nearer to what is seen again and again, and is surer of it', () => {
+    fc.assert(
+      fc.property(between(-0.5, 0.5), fc.integer({ min: 1, max: 10 }), (ln, n) => {
+        const [some, more] = [n, 3 * n].map(
+          (count) => learn(days(Array<number>(count).fill(ln), 0.02)).learned,
+        );
+        if (some === undefined || more === undefined) return expect.unreachable();
+        const off = (factor: number): number => Math.abs(Math.log(factor) - ln);
+        expect(off(more.factor)).toBeLessThanOrEqual(off(some.factor) + 1e-5);
+        expect(Math.log(more.high / more.low)).toBeLessThan(Math.log(some.high / some.low));
+      }),
+      { numRuns },
+    );
+  });
+});
