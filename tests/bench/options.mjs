@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { bytes } from './figures/bytes.mjs';
 import { clients } from './figures/clients.mjs';
 import { cpu } from './figures/cpu.mjs';
+import { cure } from './figures/cure.mjs';
 import { fold } from './figures/fold.mjs';
 import { frames } from './figures/frames.mjs';
 import { memory } from './figures/memory.mjs';
@@ -9,7 +10,7 @@ import { paint } from './figures/paint.mjs';
 import { size } from './figures/size.mjs';
 import { start } from './figures/start.mjs';
 
-const figures = { start, cpu, clients, paint, frames, memory, bytes, fold, size };
+const figures = { start, cpu, clients, paint, frames, memory, bytes, fold, cure, size };
 
 const HELP = `npm run bench [-- FIGURE ... --full --pairs N]
 

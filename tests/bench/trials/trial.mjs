@@ -2,6 +2,7 @@
 // by the process that forked it; see `runTrial`.
 import '../parts/children.mjs';
 import { clients } from './clients.mjs';
+import { cure } from './cure.mjs';
 import { fold } from './fold.mjs';
 import { frames } from './frames.mjs';
 import { load } from './load.mjs';
@@ -9,7 +10,7 @@ import { paint } from './paint.mjs';
 import { start } from './start.mjs';
 import { work } from './work.mjs';
 
-const trials = { load, paint, clients, start, fold, frames, work };
+const trials = { load, paint, clients, start, fold, cure, frames, work };
 
 process.once('disconnect', () => process.exit(1));
 process.once('message', async ({ trial, options }) => {
