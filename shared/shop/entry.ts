@@ -32,7 +32,10 @@ export const shopHappenedSchema = z.discriminatedUnion('kind', [
       .readonly(),
     fromUtcMs: utcMs,
   }),
-  /** Somebody touched it. `curedS`: how far it had come by then, in seconds at its instructions' conditions. */
+  /**
+   * Somebody touched it. `curedS`: how far it had come by then, in seconds at its instructions' conditions: at the least
+   * where it was tacky, at the most where it was dry.
+   */
   z.strictObject({
     kind: z.literal('checked'),
     coat: id,

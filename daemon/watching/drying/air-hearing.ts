@@ -1,10 +1,11 @@
 import { type Air, airTemperatureC, relativeHumidityPct } from '../../../shared/cure/air.ts';
 import type { ProbeId, Sample } from '../../../shared/thermometer/sample.ts';
 
-/** Air is kept when it has changed by this much, and not sooner after the last than this, ms. */
-const CHANGE_K = 0.3;
-const CHANGE_RH_PCT = 1.5;
-const SOONEST_MS = 120_000;
+/** Air is kept when it has changed by this much, and so long after the last, ms: a heater or an open door sooner. */
+const CHANGES = [
+  { airK: 1.5, rhPct: 6, afterMs: 10_000 },
+  { airK: 0.3, rhPct: 1.5, afterMs: 120_000 },
+];
 /** It is kept at least so often, so that it doesn't count as old, ms. */
 const LATEST_MS = 600_000;
 /** Another probe is listened to once the one that tells the air has been silent for so long, ms. */
@@ -44,8 +45,7 @@ function isWorthKeeping(heard: HeardAir, kept: HeardAir | null): boolean {
   if (kept === null || kept.probe !== heard.probe) return true;
   const sinceMs = heard.atMs - kept.atMs;
   if (sinceMs >= LATEST_MS) return true;
-  if (sinceMs < SOONEST_MS) return false;
-  if ((heard.rhPct === null) !== (kept.rhPct === null)) return true;
-  const byRhPct = Math.abs((heard.rhPct ?? 0) - (kept.rhPct ?? 0));
-  return Math.abs(heard.airC - kept.airC) >= CHANGE_K || byRhPct >= CHANGE_RH_PCT;
+  const byK = Math.abs(heard.airC - kept.airC);
+  const byRhPct = Math.abs((heard.rhPct ?? -1) - (kept.rhPct ?? -1));
+  return CHANGES.some(({ airK, rhPct, afterMs }) => sinceMs >= afterMs && (byK >= airK || byRhPct >= rhPct));
 }

@@ -74,7 +74,9 @@ function checked(act: Extract<CoatAct, { kind: 'check' }>, parts: ActParts): Sho
   const later = dryingStageKinds.slice(dryingStageKinds.indexOf(stage));
   if (coat.checks.some((check) => check.found === 'dry' && later.includes(check.stage)))
     throw new Refusal('conflict', coatRefusals.saidDry, 'act.stage');
-  const curedS = parts.keeper.curedS(coat, cement);
+  const { leastS, mostS } = parts.keeper.cured(coat, cement);
+  // Where the air isn't known well a tap teaches no more than is sure.
+  const curedS = found === 'tacky' ? leastS : mostS;
   return { kind: 'checked', coat: coat.id, stage, found, curedS };
 }
 

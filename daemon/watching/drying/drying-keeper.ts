@@ -1,7 +1,7 @@
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { type CoatClock, coatClock } from '../../../shared/cure/clock.ts';
 import { airCourse } from '../../../shared/cure/course.ts';
-import { type Curing, cured, curingOf } from '../../../shared/cure/curing.ts';
+import { type Cured, type Curing, cured, curingOf } from '../../../shared/cure/curing.ts';
 import { type LearnedHere, learn } from '../../../shared/cure/learn.ts';
 import { type Coat, type Drying, foldDrying, nothingDries } from '../../../shared/shop/drying.ts';
 import type { ShopEntry, ShopHappened } from '../../../shared/shop/entry.ts';
@@ -70,7 +70,7 @@ export class DryingKeeper {
     const entry = this.#entry(happened, this.#parts.simulated(), commandId);
     if (this.#early !== null) this.#early = [...this.#early, entry];
     this.#fold(entry);
-    this.touch();
+    this.#follow(happened);
     return this.#parts.keep(entry);
   }
 
@@ -109,7 +109,13 @@ export class DryingKeeper {
     else this.#real = foldDrying(this.#real, entry);
   }
 
-  /** Something that clocks are worked out from has changed: an entry, a cement. */
+  /** What was worked out and can't be any more. */
+  #follow({ kind }: ShopHappened): void {
+    if (kind === 'air' || kind === 'forecast' || kind === 'clock') this.#curings = new Map();
+    else this.#learned = new Map();
+  }
+
+  /** A cement has changed. */
   touch(): void {
     this.#curings = new Map();
     this.#learned = new Map();
@@ -143,8 +149,8 @@ export class DryingKeeper {
   }
 
   /** How far a coat has come, s at its instructions' conditions. */
-  curedS({ fromUtcMs }: Coat, cement: Cement): number {
-    return cured(this.#curingOf(cement), fromUtcMs, this.#parts.nowUtcMs()).likelyS;
+  cured({ fromUtcMs }: Coat, cement: Cement): Cured {
+    return cured(this.#curingOf(cement), fromUtcMs, this.#parts.nowUtcMs());
   }
 
   /** What the taps have taught about a cement. */

@@ -1,4 +1,5 @@
 import { outcomeSchema, problemSchema } from '../../../shared/messages/command.ts';
+import { coatsAnswerSchema } from '../../../shared/messages/cure.ts';
 import { healthSchema } from '../../../shared/messages/health.ts';
 import { itemListSchema } from '../../../shared/messages/items.ts';
 import { type AlarmLive, type Live, liveSchema, type ProbeLive } from '../../../shared/messages/live.ts';
@@ -98,6 +99,10 @@ export class Api {
 
   async heat(piece: string) {
     return pieceHeatSchema.parse(await this.#get(`/api/pieces/${piece}/heat`));
+  }
+
+  async coats() {
+    return coatsAnswerSchema.parse(await this.#get('/api/coats'));
   }
 
   async items() {

@@ -152,7 +152,7 @@ function protocolLine(name: string, tC: number, line: number): string {
 }
 
 /** A line with its checksum (NMEA 0183: the XOR of all bytes before the `*`). */
-function checked(payload: string): string {
+export function checked(payload: string): string {
   const sum = Buffer.from(payload, 'latin1').reduce((all, byte) => all ^ byte, 0);
   return `${payload}*${sum.toString(16).toUpperCase().padStart(2, '0')}`;
 }
