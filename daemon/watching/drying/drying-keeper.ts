@@ -196,7 +196,9 @@ export class DryingKeeper {
 /** Whose last stage is long past is not asked after any more, whether somebody said that it is dry or not, ms. */
 const OVER_AFTER_MS = 24 * 3_600_000;
 
-function isOver({ checks }: Coat, { stages, state }: CoatClock, nowUtcMs: number): boolean {
+function isOver({ checks }: Coat, { stages, state, wet }: CoatClock, nowUtcMs: number): boolean {
+  // Found tacky it is wet for as long as nobody says otherwise.
+  if (wet) return false;
   const last = stages.at(-1);
   if (state === 'dry') {
     const saidMs = Math.max(...checks.map(({ atUtcMs }) => atUtcMs));
