@@ -74,7 +74,7 @@ function checked(act: Extract<CoatAct, { kind: 'check' }>, parts: ActParts): Sho
   const later = dryingStageKinds.slice(dryingStageKinds.indexOf(stage));
   if (coat.checks.some((check) => check.found === 'dry' && later.includes(check.stage)))
     throw new Refusal('conflict', coatRefusals.saidDry, 'act.stage');
-  const { leastS, mostS } = parts.keeper.cured(coat, cement);
+  const { leastS, mostS } = parts.keeper.clocks.cured(coat, cement);
   // Where the air isn't known well a tap teaches no more than is sure.
   const curedS = found === 'tacky' ? leastS : mostS;
   return { kind: 'checked', coat: coat.id, stage, found, curedS };
@@ -89,7 +89,7 @@ function openCoat(id: string, { keeper }: ActParts): Coat {
 
 function known(id: string, parts: ActParts): { readonly coat: Coat; readonly cement: Cement } {
   const coat = openCoat(id, parts);
-  const cement = parts.keeper.cementOf(coat);
+  const cement = parts.keeper.clocks.cementOf(coat);
   if (cement === null) throw new Refusal('unknown', cementRefusals.none(coat.cement), 'act.coat');
   return { coat, cement };
 }

@@ -2,7 +2,8 @@ import { isConfirmed } from '../../../shared/heat/schedule.ts';
 import type { CoatAnswer, CoatsAnswer } from '../../../shared/messages/cure.ts';
 import { coatAmiss } from '../../../shared/words/drying.ts';
 import type { Settings } from '../../settings/settings.ts';
-import type { DryingKeeper, KnownCoat } from './drying-keeper.ts';
+import type { KnownCoat } from './clocks.ts';
+import type { DryingKeeper } from './drying-keeper.ts';
 import type { StandingAnswer } from './fire.ts';
 import { coatPlace } from './places.ts';
 
@@ -32,7 +33,9 @@ export function coatsAnswer({
       .toSorted((a, b) => comesAt(a) - comesAt(b)),
     fire: [...asked],
     clock: clock === null ? null : { at: utc(clock.atUtcMs), byMs: clock.byMs, while: clock.while },
-    amiss: keeper.lost().map((coat) => coatAmiss.noCement(coatPlace(settings, coat).placeName, coat.cement)),
+    amiss: keeper.clocks
+      .lost()
+      .map((coat) => coatAmiss.noCement(coatPlace(settings, coat).placeName, coat.cement)),
   };
 }
 

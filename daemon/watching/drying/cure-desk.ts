@@ -42,7 +42,7 @@ export class CureDesk implements Asked {
     const { options } = this.#parts.program;
     const madeAt = new Date(options.utcNowMs()).toISOString();
     const made = await options.settings.change((s) => withCement(s, draft, { id, basedOn, madeAt }));
-    this.#drying.keeper.touch();
+    this.#drying.keeper.clocks.touch();
     await this.#parts.program.applySettings();
     return made.cement;
   }

@@ -12,8 +12,9 @@ import type { IronWatch } from '../iron-watch.ts';
 import type { ProgramOptions } from '../program-options.ts';
 import { airAnswer } from './air-answer.ts';
 import { AirHearing } from './air-hearing.ts';
+import { type KnownCoat, mayBurn } from './clocks.ts';
 import { coatsAnswer } from './coats-answer.ts';
-import { DryingKeeper, type KnownCoat, mayBurn } from './drying-keeper.ts';
+import { DryingKeeper } from './drying-keeper.ts';
 import { type StandingAnswer, standingAnswer } from './fire.ts';
 import { coatPlace } from './places.ts';
 
@@ -78,7 +79,7 @@ export class DryingShop {
 
   /** Brings every clock up to date, and tells what has come of it. */
   refresh(): void {
-    this.#coats = this.keeper.open();
+    this.#coats = this.keeper.clocks.open();
     this.tellFacts();
     const shown = JSON.stringify(this.#answer(), coarsely);
     if (shown === this.#shown) return;
@@ -101,7 +102,9 @@ export class DryingShop {
 
   cements(): CementList {
     const cements = currentCements(this.#parts.settings());
-    const learned = cements.map((cement) => [cement.id, this.keeper.learnedOf(cement).learned] as const);
+    const learned = cements.map(
+      (cement) => [cement.id, this.keeper.clocks.learnedOf(cement).learned] as const,
+    );
     return {
       cements,
       learned: Object.fromEntries(learned.filter(([, { observations }]) => observations > 0)),
