@@ -90,6 +90,20 @@ describe('alarms', () => {
     expect(shares).toEqual(shares.toSorted((a, b) => b - a));
   });
 
+  it('never rise from first to last, as what may be ready does, and none is softer at its peak', () => {
+    const rises = (name: (typeof patternNames)[number]): boolean => {
+      const pitches = patterns[name].notes.map(({ hz }) => hz);
+      return pitches.length > 1 && pitches.every((hz, i) => i === 0 || hz > (pitches[i - 1] ?? hz));
+    };
+    expect(patternNames.filter(rises)).toEqual(['ready']);
+    expect(patterns.ready.peak).toBeLessThanOrEqual(patterns.know.peak);
+    const partials = patterns.ready.notes.flatMap(({ hz }) =>
+      patterns.ready.partials.map(({ ratio }) => ratio * hz),
+    );
+    expect(Math.min(...partials)).toBeGreaterThanOrEqual(1000);
+    expect(Math.max(...partials)).toBeLessThanOrEqual(4000);
+  });
+
   it('leave the tick far beneath', () => {
     for (const name of alarms) expect(loudest('tick')).toBeLessThan(loudest(name) / 3);
   });

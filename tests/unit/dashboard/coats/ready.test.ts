@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { noticeKey, readTold, readyStep, type Told } from '../../../../dashboard/coats/ready.ts';
+import type { CoatAnswer } from '../../../../shared/messages/cure.ts';
+import { coat, drying, due, fourCoats, inMin, mayBeReady, stage } from '../../../fixtures/coats.ts';
+
+/** What is told over answers that come one after the other: the ids told at each. */
+function toldOver(answers: readonly (readonly CoatAnswer[])[]): readonly (readonly string[])[] {
+  let told: Told = {};
+  return answers.map((coats) => {
+    const step = readyStep(told, coats);
+    // As it is kept over a reload.
+    told = readTold(JSON.stringify(step.told));
+    return step.ready.map(({ id }) => id);
+  });
+}
+
+const at = (state: CoatAnswer['state'], saidTacky: string | null = null): CoatAnswer =>
+  coat({ state, stages: [stage('ready-for-iron', [1, 2, 3], { saidTacky })] });
+
+describe('what is told as it may be ready', () => {
+  it('is each coat once a stage', () => {
+    expect(toldOver([fourCoats, fourCoats])).toEqual([['coat-due', 'coat-may'], []]);
+    const later = { ...mayBeReady, stage: 'cured', state: 'may-be-ready' } as const;
+    expect(toldOver([[mayBeReady], [{ ...later, state: 'drying' }], [later]])).toEqual([
+      ['coat-may'],
+      [],
+      ['coat-may'],
+    ]);
+    expect(toldOver([[drying], [due, drying]])).toEqual([[], ['coat-due']]);
+  });
+
+  it('is not told again as its latest time passes, nor where the air moves its range to and fro', () => {
+    expect(toldOver([[at('may-be-ready')], [at('drying')], [at('may-be-ready')], [at('due')]])).toEqual([
+      ['coat-drying'],
+      [],
+      [],
+      [],
+    ]);
+  });
+
+  it('is told again where it was found tacky and went on drying, and not as long as it didn’t', () => {
+    const tacky = inMin(1);
+    expect(
+      toldOver([
+        [at('may-be-ready')],
+        [at('may-be-ready', tacky)],
+        [at('drying', tacky)],
+        [at('may-be-ready', tacky)],
+        [at('may-be-ready', tacky)],
+      ]),
+    ).toEqual([['coat-drying'], [], [], ['coat-drying'], []]);
+  });
+
+  it('forgets coats that are gone', () => {
+    expect(readyStep({ 'gone ready-for-iron': null }, [drying]).told).toEqual({});
+  });
+
+  it('begins anew where nothing that can be read was kept', () => {
+    for (const text of [null, '', '[1]', '{"a":1}']) expect(readTold(text)).toEqual({});
+  });
+
+  it('is understood for a coat at a stage, until it is found tacky again', () => {
+    const keys = [at('due'), at('due', inMin(1)), at('due', inMin(2)), { ...at('due'), id: 'other' }].map(
+      noticeKey,
+    );
+    expect(new Set(keys).size).toBe(4);
+    expect(noticeKey(at('may-be-ready'))).toBe(noticeKey(at('due')));
+  });
+});
