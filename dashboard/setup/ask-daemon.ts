@@ -21,8 +21,8 @@ export const post = <S extends z.ZodType>(path: string, body: unknown, schema: S
   asked(path, withBody('POST', body), schema);
 
 /** For what is answered with nothing but that it is done. */
-export const postDone = (path: string): Promise<Answered<unknown>> =>
-  asked(path, withBody('POST', {}), z.unknown());
+export const postDone = (path: string, body: object = {}): Promise<Answered<unknown>> =>
+  asked(path, withBody('POST', body), z.unknown());
 
 const withBody = (method: 'PUT' | 'POST', body: unknown): RequestInit => ({
   method,

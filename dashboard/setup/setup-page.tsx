@@ -4,6 +4,7 @@ import { setupWords } from '../../shared/words/setup.ts';
 import { part } from '../frame/nav-view.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { AlonePart } from './alone-part.tsx';
+import { CementsPart } from './cement/cements-part.tsx';
 import { followSettings, readTrouble, schedules } from './daemon-settings.ts';
 import { DevicesPart } from './device/devices-part.tsx';
 import { IronsPart } from './iron/irons-part.tsx';
@@ -11,7 +12,7 @@ import { Schedules } from './schedule/schedules.tsx';
 import { ScreenPart } from './screen/screen-part.tsx';
 import './setup.css';
 
-const setupParts = ['schedules', 'irons', 'devices', 'alone', 'screen'] as const;
+const setupParts = ['schedules', 'cements', 'irons', 'devices', 'alone', 'screen'] as const;
 type SetupPart = (typeof setupParts)[number];
 
 const chosen = (): SetupPart => setupParts.find((one) => one === part.value) ?? 'schedules';
@@ -49,6 +50,8 @@ function Part({ shown }: { readonly shown: SetupPart }) {
           <Schedules />
         </FromDaemon>
       );
+    case 'cements':
+      return <CementsPart />;
     case 'irons':
       return (
         <FromDaemon>

@@ -17,6 +17,8 @@ export const setupWords = {
   schedules: 'Heat schedules',
   irons: 'Irons and probes',
   devices: 'Devices',
+  cements: 'Cements',
+  air: 'Shop air',
   alone: 'Left alone',
   screen: 'This screen',
   reading: 'Reading the settings …',

@@ -68,15 +68,27 @@ interface PickProps<T extends string> {
   readonly chosen: T | null;
   readonly onPick: (value: T) => void;
   readonly disabled?: boolean;
+  /** What would be right; empty where nothing is wrong. */
+  readonly error?: string;
+  /** The name in full, where the label alone says too little. */
+  readonly fullLabel?: string;
 }
 
 /** One of a few. */
-export const Pick = <T extends string>({ label, options, chosen, onPick, disabled }: PickProps<T>) => (
-  <div class="pick">
+export const Pick = <T extends string>({
+  label,
+  options,
+  chosen,
+  onPick,
+  disabled,
+  error,
+  fullLabel,
+}: PickProps<T>) => (
+  <div class="pick" data-wrong={error === undefined || error === '' ? undefined : true}>
     <span class="pick-label" aria-hidden="true">
       {label}
     </span>
-    <div class="choice-row" role="group" aria-label={label}>
+    <div class="choice-row" role="group" aria-label={fullLabel ?? label}>
       {options.map(([value, name]) => (
         <button
           key={value}
@@ -90,5 +102,10 @@ export const Pick = <T extends string>({ label, options, chosen, onPick, disable
         </button>
       ))}
     </div>
+    {error === undefined ? null : (
+      <p class="field-error" aria-live="polite">
+        {error}
+      </p>
+    )}
   </div>
 );

@@ -1,12 +1,12 @@
 import { type HeatSchedule, isConfirmed, USUAL_REST_LIMIT_S } from '../../../shared/heat/schedule.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
 import { randomId } from '../../link/ids.ts';
-import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
 import { dayAndTime } from '../day.ts';
 import { Field } from '../fields/field.tsx';
 import { readTemperature } from '../fields/number.ts';
 import { type FormParts, type FormPartsProps, useFormParts } from '../versioned/form-parts.ts';
+import { SourceNote } from '../versioned/source-note.tsx';
 import { type ScheduleForm, withNewStage } from './form.ts';
 import { ShrinkFields } from './shrink-fields.tsx';
 import { StageFields } from './stage-fields.tsx';
@@ -52,25 +52,23 @@ const TextField = ({ parts, field, label }: TextFieldProps) => (
   />
 );
 
+const confirmedText = (schedule: HeatSchedule): string | null =>
+  isConfirmed(schedule)
+    ? `${scheduleWords.confirmed(schedule.source?.manual ?? '', schedule.source?.page ?? '')} ${scheduleWords.version(schedule.version, dayAndTime(schedule.madeAt))}`
+    : null;
+
 /** Manual and page: without them the schedule is unconfirmed, and says so with what to do. */
 function Source({ parts, schedule }: { readonly parts: Parts; readonly schedule: HeatSchedule }) {
   const { form } = parts;
   const entered = form.manual.trim() !== '' && form.page.trim() !== '';
   return (
-    <section class="schedule-part" aria-label={scheduleWords.source}>
-      {isConfirmed(schedule) ? (
-        <p data-testid="confirmed">
-          {scheduleWords.confirmed(schedule.source?.manual ?? '', schedule.source?.page ?? '')}{' '}
-          {scheduleWords.version(schedule.version, dayAndTime(schedule.madeAt))}
-        </p>
-      ) : (
-        <Note hatch="know" testId="schedule-unconfirmed">
-          <p>
-            <strong class="schedule-unconfirmed">{scheduleWords.unconfirmedTitle}.</strong>{' '}
-            {entered ? scheduleWords.willConfirm : scheduleWords.unconfirmed}
-          </p>
-        </Note>
-      )}
+    <section class="form-part" aria-label={scheduleWords.source}>
+      <SourceNote
+        confirmed={confirmedText(schedule)}
+        entered={entered}
+        words={scheduleWords}
+        testId="schedule-unconfirmed"
+      />
       <div class="field-row">
         <TextField parts={parts} field="manual" label={scheduleWords.manual} />
         <TextField parts={parts} field="page" label={scheduleWords.page} />
@@ -83,7 +81,7 @@ function Limits({ parts }: { readonly parts: Parts }) {
   const { form, idOf, errorOf, left, disabled, change } = parts;
   const sign = `°${form.unit}`;
   return (
-    <section class="schedule-part" aria-label={scheduleWords.limits}>
+    <section class="form-part" aria-label={scheduleWords.limits}>
       <h3>{scheduleWords.limits}</h3>
       <div class="field-row">
         <Field
@@ -123,7 +121,7 @@ const MOST_STAGES = 12;
 function Stages({ parts }: { readonly parts: Parts }) {
   const { form, disabled, change } = parts;
   return (
-    <section class="schedule-part" aria-label={scheduleWords.stages}>
+    <section class="form-part" aria-label={scheduleWords.stages}>
       <h3>{scheduleWords.stages}</h3>
       <p class="quiet">{scheduleWords.restLimitMeans(USUAL_REST_LIMIT_S)}</p>
       <ol class="stages">

@@ -23,7 +23,7 @@ export function ShrinkFields({ parts }: { readonly parts: FormParts<ScheduleForm
   const { shrink } = form;
   const to = (next: ShrinkForm): void => change({ ...form, shrink: next });
   return (
-    <section class="schedule-part" aria-label={scheduleWords.shrink} data-testid="shrink">
+    <section class="form-part" aria-label={scheduleWords.shrink} data-testid="shrink">
       <h3>{scheduleWords.shrink}</h3>
       <p class="quiet">{scheduleWords.shrinkMeans}</p>
       {shrink.points.length === 0 ? (

@@ -3,6 +3,7 @@ import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
 import type { Draft, UnitForm, Versioned } from './kind.ts';
 import type { Store } from './saving.ts';
+import './versioned.css';
 
 /** How places of a form are told: what they are called, and what stands there. */
 export interface PlaceTexts<F, P> {

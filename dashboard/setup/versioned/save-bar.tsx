@@ -3,6 +3,7 @@ import { saveWords } from '../../../shared/words/setup.ts';
 import { Target } from '../../parts/target.tsx';
 import type { Draft, UnitForm, Versioned } from './kind.ts';
 import type { Store } from './saving.ts';
+import './versioned.css';
 
 interface SaveBarProps<T extends Versioned & V, V extends object, F extends UnitForm, P> {
   readonly id: string;

@@ -6,6 +6,8 @@ import { type WebSocket, WebSocketServer } from 'ws';
 import type { Item } from '../../../shared/messages/items.ts';
 import type { Live } from '../../../shared/messages/live.ts';
 import type { StreamMessage } from '../../../shared/messages/stream.ts';
+import { FakeAir } from './fake-air.ts';
+import { FakeCements } from './fake-cements.ts';
 import { FakeCoats } from './fake-coats.ts';
 import { type Answer, FakePieces } from './fake-pieces.ts';
 
@@ -48,7 +50,9 @@ async function bodyOf(request: IncomingMessage): Promise<Posted['body']> {
 }
 
 const answer = (response: ServerResponse, { status, body }: Answer): void => {
-  response.writeHead(status, { 'content-type': 'application/json' }).end(JSON.stringify(body));
+  response
+    .writeHead(status, { 'content-type': 'application/json' })
+    .end(status === 204 ? undefined : JSON.stringify(body));
 };
 
 export class FakeDaemon {
@@ -59,6 +63,8 @@ export class FakeDaemon {
   answering: Answering = agreeing;
   readonly pieces = new FakePieces();
   readonly coats = new FakeCoats();
+  readonly cements = new FakeCements();
+  readonly air = new FakeAir();
   /** How often pages have told of somebody's presence. */
   presences = 0;
   /** Areas suspect, as the book has them. */
@@ -136,12 +142,17 @@ export class FakeDaemon {
 
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const path = new URL(request.url ?? '/', 'http://page').pathname;
-    const told = this.pieces.get(path) ?? this.coats.get(path);
+    const parts = [this.pieces, this.cements, this.air, this.coats];
+    const kept = parts.map((one) => one.get(path)).find((one) => one !== null) ?? null;
     if (request.method === 'POST') await this.#take(path, request, response);
-    else if (request.method === 'PUT') answer(response, this.pieces.put(path, await bodyOf(request)));
-    else if (told !== null) answer(response, told);
+    else if (request.method === 'PUT') answer(response, this.#put(path, await bodyOf(request)));
+    else if (kept !== null) answer(response, kept);
     else if (path === '/api/items') response.end(JSON.stringify({ items: this.items }));
     else await this.#giveFile(path, response);
+  }
+
+  #put(path: string, body: unknown): Answer {
+    return this.cements.put(path, body) ?? this.air.put(path, body) ?? this.pieces.put(path, body);
   }
 
   async #take(path: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
@@ -152,7 +163,7 @@ export class FakeDaemon {
       return;
     }
     this.posted.push(posted);
-    const answered = this.answering(posted);
+    const answered = this.cements.post(posted) ?? this.air.post(posted) ?? this.answering(posted);
     if (answered === null) request.socket.destroy();
     else answer(response, answered);
   }

@@ -1,0 +1,36 @@
+import { computed, effect, signal } from '@preact/signals';
+import type { Cement } from '../../../shared/cure/cement.ts';
+import { type CementList, cementListSchema } from '../../../shared/messages/cure.ts';
+import { isLive, live } from '../../link/daemon.ts';
+import { get } from '../ask-daemon.ts';
+
+/** The cements as the daemon has them: read where they are shown, again when they or what was learned have changed. */
+
+/** The newest version of each, those put away too; null before they were read. */
+export const cements = signal<readonly Cement[] | null>(null);
+/** What was learned of each, by its id. */
+export const learned = signal<CementList['learned']>({});
+/** Why they could not be read; empty while all is well. */
+export const cementsTrouble = signal('');
+
+export async function readCements(): Promise<void> {
+  const got = await get('/api/cements', cementListSchema);
+  cementsTrouble.value = got.kind === 'done' ? '' : got.why;
+  if (got.kind !== 'done') return;
+  cements.value = got.value.cements;
+  learned.value = got.value.learned;
+}
+
+/** What the stream says of them: when it changes, what was read is old. */
+const told = computed(() => {
+  const now = live.value;
+  if (now === null) return '';
+  const { settingsRevision, work } = now.situation;
+  return `${now.program.epoch} ${settingsRevision} ${work.coatRevision}`;
+});
+
+/** Keeps them fresh for as long as they are needed; returns a function that ends it. */
+export const followCements = (): (() => void) =>
+  effect(() => {
+    if (told.value !== '' && isLive.value) void readCements();
+  });

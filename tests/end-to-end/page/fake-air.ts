@@ -1,0 +1,39 @@
+import { type AirAnswer, airSaidSchema, forecastSchema } from '../../../shared/messages/cure.ts';
+import type { Answer } from './fake-pieces.ts';
+
+/** The stand-in's air of the shop. What is said of it is taken; what follows from that is for the daemon. */
+
+export const NO_AIR: AirAnswer = { now: null, concerns: [], history: [], forecast: [] };
+
+const refused = (message: string): Answer => ({ status: 400, body: { error: { message, where: '' } } });
+const done: Answer = { status: 204, body: null };
+
+export class FakeAir {
+  answer: AirAnswer = NO_AIR;
+  /** When the stand-in says that what was typed came. */
+  at = '2026-03-04T13:20:00Z';
+
+  /** Null: not an address of the air. */
+  get(path: string): Answer | null {
+    return path === '/api/air' ? { status: 200, body: this.answer } : null;
+  }
+
+  post({ path, body }: { readonly path: string; readonly body: unknown }): Answer | null {
+    if (path !== '/api/air') return null;
+    const read = airSaidSchema.safeParse(body);
+    if (!read.success) return refused(read.error.message);
+    const { airC, rhPct } = read.data;
+    const said = { at: this.at, airC, rhPct, how: 'typed', probe: '' } as const;
+    this.answer = { ...this.answer, now: { ...said, dewPointC: null, marginK: null, old: false } };
+    return done;
+  }
+
+  put(path: string, body: unknown): Answer | null {
+    if (path !== '/api/air/forecast') return null;
+    const read = forecastSchema.safeParse(body);
+    if (!read.success) return refused(read.error.message);
+    const forecast = read.data.points.map((point) => ({ ...point, how: 'forecast' as const }));
+    this.answer = { ...this.answer, forecast };
+    return done;
+  }
+}
