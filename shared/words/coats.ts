@@ -77,6 +77,7 @@ export const coatWords = {
   takeBackOf: (what: string) => `Take back: ${what}`,
   takenLast: (what: string) => `You said: ${what}.`,
   of: (what: string, place: string) => `${what}: ${place}`,
+  dryOf: (dry: string, stage: string, place: string) => `${dry} ${stage}: ${place}`,
   fire: {
     'iron-off': (time: string) => `You said that the iron is off. That stands until ${time} at the latest.`,
     elsewhere: (time: string) =>
