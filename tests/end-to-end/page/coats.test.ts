@@ -62,7 +62,7 @@ describe('wet cement on the sheets of a piece', () => {
     });
     const edge = area(page, '1-edge-r0c0');
     await expect.poll(() => edge.locator('rect').getAttribute('fill')).toBe('url(#hatch-wet)');
-    expect(await edge.innerText()).toMatch(/^wet, \d\d:50\s+leading edge\s+1/);
+    await expect.poll(() => edge.innerText()).toMatch(/^wet, \d\d:50\s+leading edge\s+1/);
     expect(await edge.getAttribute('aria-label')).toMatch(
       /^wet, \d\d:50 leading edge 1 tack, wet cement, ready for the iron about \d\d:50, bonded edge/,
     );
