@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { coatCommandSchema } from '../../../shared/messages/cure.ts';
-import { coat, coatsAnswer, drying, fourCoats, mayBeReady } from '../../fixtures/coats.ts';
+import { air, cementList, coat, coatsAnswer, drying, fourCoats, mayBeReady } from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { demoPieces, onAileron } from '../../fixtures/pieces.ts';
 import { Bench, type Shown, type ShowOptions } from './bench.ts';
@@ -23,6 +23,8 @@ async function atCoats(coats = fourCoats, options: ShowOptions = {}): Promise<Sh
     hash: '#bench',
     arrange: (daemon) => {
       daemon.pieces.keep(demoPieces);
+      daemon.cements.keep(cementList.cements);
+      daemon.air.answer = air;
       daemon.coats.coats = coatsAnswer(coats);
       arrange?.(daemon);
     },
@@ -253,7 +255,7 @@ describe('starting coats', () => {
   it('says what is missing: no cement, no piece', async () => {
     const { page } = await atCoats([coat({})], {
       arrange: (daemon) => {
-        daemon.coats.cements = { cements: [], learned: {} };
+        daemon.cements.cements.clear();
         daemon.pieces.pieces.clear();
       },
     });

@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { coatsAnswer, dryAll, fourCoats } from '../../fixtures/coats.ts';
+import { air, cementList, coatsAnswer, dryAll, fourCoats } from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron, wingHeat } from '../../fixtures/pieces.ts';
 import { alarm } from '../../fixtures/scenes.ts';
@@ -39,6 +39,8 @@ const withCoats = (options: ShowOptions): ShowOptions => ({
   hash: '#bench',
   arrange: (daemon) => {
     daemon.pieces.keep(demoPieces, [aileronHeat, wingHeat]);
+    daemon.cements.keep(cementList.cements);
+    daemon.air.answer = air;
     daemon.coats.coats = coatsAnswer(all);
   },
   ...options,

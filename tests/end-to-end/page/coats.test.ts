@@ -1,7 +1,15 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { coatCommandSchema } from '../../../shared/messages/cure.ts';
-import { coatsAnswer, drying, due, fourCoats, mayBeReady, standsStill } from '../../fixtures/coats.ts';
+import {
+  cementList,
+  coatsAnswer,
+  drying,
+  due,
+  fourCoats,
+  mayBeReady,
+  standsStill,
+} from '../../fixtures/coats.ts';
 import { atBench, pieceScenes } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron } from '../../fixtures/pieces.ts';
 import { alarm, probe } from '../../fixtures/scenes.ts';
@@ -27,6 +35,7 @@ const show = (
   bench.show(now, {
     arrange: (daemon) => {
       daemon.pieces.keep(demoPieces, [aileronHeat]);
+      daemon.cements.keep(cementList.cements);
       daemon.coats.coats = coatsAnswer(coats, { fire });
     },
     ...options,
@@ -73,7 +82,7 @@ describe('wet cement on the sheets of a piece', () => {
       'wet cement, not ready for the iron in this air',
     );
     expect(await page.getByTestId('wet-elsewhere').innerText()).toMatch(
-      /^Wet elsewhere on this piece: rib tape 3, upper side \(about \d\d:26\); leading edge, upper side \(about \d\d:50\); lower side\.$/,
+      /^Wet elsewhere on this piece: rib tape 3, upper side \(about \d\d:19\); leading edge, upper side \(about \d\d:50\); lower side\.$/,
     );
     expect(await page.getByTestId('piece-coats').getByTestId('coat').count()).toBe(3);
     expect(complaints).toEqual([]);
