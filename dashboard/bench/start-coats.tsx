@@ -3,7 +3,7 @@ import type { Cement } from '../../shared/cure/cement.ts';
 import { LONGEST_AGO_S } from '../../shared/messages/cure.ts';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
 import { coatWords, startCoatWords as words } from '../../shared/words/coats.ts';
-import { cementsByUse, followCements, lastCement } from '../coats/cements.ts';
+import { cementsByUse, lastCement } from '../coats/cements.ts';
 import { type Chosen, noneChosen, placesOf, placesText, toggleArea, toggleSide } from '../coats/places.ts';
 import { startCoats } from '../coats/say.ts';
 import { part } from '../frame/nav-view.ts';
@@ -12,6 +12,7 @@ import { Target } from '../parts/target.tsx';
 import { recentPieces, shownPiece } from '../piece/bench.ts';
 import { followPieces, pieceOf, pieces } from '../piece/pieces.ts';
 import { isFine, Sheet } from '../piece/sheet.tsx';
+import { followCements } from '../setup/cement/cements.ts';
 import { Field, Pick } from '../setup/fields/field.tsx';
 import { readFigure } from '../setup/fields/number.ts';
 

@@ -86,11 +86,10 @@ interface AnswersProps {
 const Answers = ({ coat, stage }: AnswersProps) => (
   <div class="coat-answers" role="group" aria-label={coatWords.answers(coat.placeName)}>
     <Target
-      label={coatWords.of(coatFoundWords.dry, coat.placeName)}
+      label={coatWords.dryOf(coatFoundWords.dry, dryingStageWords[stage.kind], coat.placeName)}
       onPress={() => checkCoat(coat, stage.kind, 'dry')}
     >
-      {coatFoundWords.dry}
-      <small>{dryingStageWords[stage.kind]}</small>
+      {coatFoundWords.dry} <small>{dryingStageWords[stage.kind]}</small>
     </Target>
     <Target
       label={coatWords.of(coatFoundWords.tacky, coat.placeName)}

@@ -16,7 +16,7 @@ const speech = ({ placeName, stage }: CoatAnswer): string =>
 
 export function hearReady(): void {
   let told = readTold(tabKeep.read(NAME));
-  /** What is to be heard, once no alarm sounds. */
+  /** What is to be heard once no alarm sounds. */
   const waiting = signal<readonly CoatAnswer[]>([]);
   effect(() => {
     const read = coatsRead.value;
@@ -29,9 +29,12 @@ export function hearReady(): void {
       waiting.value = [...waiting.peek(), ...step.ready];
   });
   effect(() => {
-    if (waiting.value.length === 0 || alarmSounds.value) return;
-    playOnce('ready');
-    if (spoken.peek()) speak(waiting.value.map(speech));
+    const some = waiting.value;
+    const isOn = soundState.value === 'on';
+    if (some.length === 0 || (isOn && alarmSounds.value)) return;
     waiting.value = [];
+    if (!isOn) return;
+    playOnce('ready');
+    if (spoken.peek()) speak(some.map(speech));
   });
 }

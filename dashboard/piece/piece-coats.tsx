@@ -3,7 +3,7 @@ import type { CoatAnswer } from '../../shared/messages/cure.ts';
 import type { AtLive } from '../../shared/messages/piece.ts';
 import type { Piece } from '../../shared/piece/piece.ts';
 import { pieceCoatWords as words } from '../../shared/words/coats.ts';
-import { followCements, lastCement } from '../coats/cements.ts';
+import { lastCement } from '../coats/cements.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
 import { ironTime, listText } from '../coats/coat-text.ts';
 import { coats, coatsNowMs } from '../coats/coats.ts';
@@ -13,6 +13,7 @@ import { startCoats } from '../coats/say.ts';
 import { TakeBackLast } from '../coats/take-back.tsx';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
+import { followCements } from '../setup/cement/cements.ts';
 import { at, isInHand } from './bench.ts';
 
 /** The coats of this piece, and the clock of where one works, started in one press. */

@@ -46,9 +46,9 @@ export const waitWords = {
   fromLikely: (low: string, likely: string) =>
     `in ${low} at the earliest, likely ${likely}; at the latest can’t be said`,
   soon: 'within a minute',
-  nowTo: (high: string) => `from now on, in ${high} at the latest`,
-  nowLikely: (likely: string, high: string) => `from now on, likely in ${likely}, in ${high} at the latest`,
-  nowOpen: 'from now on; at the latest can’t be said',
+  nowTo: (high: string) => `any time now, in ${high} at the latest`,
+  nowLikely: (likely: string, high: string) => `any time now, likely in ${likely}, in ${high} at the latest`,
+  nowOpen: 'any time now; at the latest can’t be said',
   past: (ago: string) => `its latest time was ${ago} ago`,
   notInThisAir: 'not in this air, as far as can be seen',
   clock: (low: string, high: string, likely: string) => `${low} to ${high}, likely ${likely}`,
@@ -77,6 +77,7 @@ export const coatWords = {
   takeBackOf: (what: string) => `Take back: ${what}`,
   takenLast: (what: string) => `You said: ${what}.`,
   of: (what: string, place: string) => `${what}: ${place}`,
+  dryOf: (dry: string, stage: string, place: string) => `${dry} ${stage}: ${place}`,
   fire: {
     'iron-off': (time: string) => `You said that the iron is off. That stands until ${time} at the latest.`,
     elsewhere: (time: string) =>

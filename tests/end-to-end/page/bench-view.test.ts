@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { coatCommandSchema } from '../../../shared/messages/cure.ts';
-import { coat, coatsAnswer, drying, fourCoats, mayBeReady } from '../../fixtures/coats.ts';
+import { air, cementList, coat, coatsAnswer, drying, fourCoats, mayBeReady } from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { demoPieces, onAileron } from '../../fixtures/pieces.ts';
 import { Bench, type Shown, type ShowOptions } from './bench.ts';
@@ -23,6 +23,8 @@ async function atCoats(coats = fourCoats, options: ShowOptions = {}): Promise<Sh
     hash: '#bench',
     arrange: (daemon) => {
       daemon.pieces.keep(demoPieces);
+      daemon.cements.keep(cementList.cements);
+      daemon.air.answer = air;
       daemon.coats.coats = coatsAnswer(coats);
       arrange?.(daemon);
     },
@@ -65,7 +67,7 @@ describe('what stands on the bench', () => {
     expect(third).toMatch(/\d\d:40 to \d\d:05, likely \d\d:50/);
     expect(third).toContain('So wide because the air was typed');
     expect(third).toMatch(/Generic water-borne, put on \d\d:08 \(1\d min ago\) unconfirmed/);
-    expect(third).toMatch(/set to touch dry, said \d\d:17 ready for the iron in .* cured in \d+ to \d+ h/);
+    expect(third).toMatch(/set to touch dry, said \d\d:17 ready for an overlay in .* cured in \d+ to \d+ h/);
     expect(flat(await cards.nth(3).innerText())).toContain('Stands still: nothing dries in this air');
     expect(flat(await page.getByTestId('bench-air').innerText())).toMatch(
       /64 °F, 97 % humidity, dew point 64 °F, .*typed, \d min ago.*Too humid for cement: 85 % at most.*practice/,
@@ -116,7 +118,7 @@ describe('what one finds of a coat', () => {
       viewport: { width: 390, height: 844 },
     });
     const place = mayBeReady.placeName;
-    await page.getByRole('button', { name: `dry now: ${place}` }).tap();
+    await page.getByRole('button', { name: `dry now ready for the iron: ${place}` }).tap();
     await page.getByRole('button', { name: /^Take back: dry now/ }).tap();
     await page.getByRole('button', { name: `still tacky: ${place}` }).tap();
     await page.getByRole('button', { name: `done with it: ${place}` }).tap();
@@ -253,7 +255,7 @@ describe('starting coats', () => {
   it('says what is missing: no cement, no piece', async () => {
     const { page } = await atCoats([coat({})], {
       arrange: (daemon) => {
-        daemon.coats.cements = { cements: [], learned: {} };
+        daemon.cements.cements.clear();
         daemon.pieces.pieces.clear();
       },
     });

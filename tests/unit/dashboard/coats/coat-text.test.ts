@@ -78,7 +78,7 @@ describe('a coat in words', () => {
   it('has each stage with what was said of it', () => {
     const [touch, iron] = mayBeReady.stages;
     expect(touch && stageText(touch, NOW_MS, at)).toBe('dry, said 12:44');
-    expect(iron && stageText(iron, NOW_MS, at)).toBe('from now on, likely in 6 min, in 14 min at the latest');
+    expect(iron && stageText(iron, NOW_MS, at)).toBe('any time now, in 14 min at the latest');
     expect(iron && tackyText(iron, NOW_MS, at)).toBe('still tacky, said 13:11');
     expect(touch && tackyText(touch, NOW_MS, at)).toBe('');
   });

@@ -1,0 +1,110 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { air, cementList, coatsAnswer, dryAll, fourCoats } from '../../fixtures/coats.ts';
+import { atBench } from '../../fixtures/piece-scenes.ts';
+import { aileronHeat, demoPieces, onAileron, wingHeat } from '../../fixtures/pieces.ts';
+import { alarm } from '../../fixtures/scenes.ts';
+import { violations } from '../support/axe.ts';
+import { Bench, type Shown, type ShowOptions } from './bench.ts';
+
+/** The Bench view and coats on other views in each state: without a violation, at every width, in light and dark. */
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await Bench.make();
+}, 120_000);
+afterEach(() => bench.clear());
+afterAll(() => bench.close());
+
+const looks = [
+  ['1440 by 900, light', { viewport: { width: 1440, height: 900 }, colorScheme: 'light' }],
+  ['1024 by 768, dark', { viewport: { width: 1024, height: 768 }, colorScheme: 'dark' }],
+  ['390 by 844, light', { viewport: { width: 390, height: 844 }, colorScheme: 'light', hasTouch: true }],
+  [
+    '320 by 640, dark',
+    { viewport: { width: 320, height: 640 }, colorScheme: 'dark', reducedMotion: 'reduce' },
+  ],
+] as const;
+
+async function wrongWith({ page }: Shown) {
+  await page.evaluate(() => {
+    for (const part of document.querySelectorAll('details')) part.open = true;
+  });
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  return { violations: await violations(page), over: Math.max(0, over) };
+}
+const fine = { violations: [], over: 0 };
+
+const all = [...fourCoats, dryAll];
+const withCoats = (options: ShowOptions): ShowOptions => ({
+  hash: '#bench',
+  arrange: (daemon) => {
+    daemon.pieces.keep(demoPieces, [aileronHeat, wingHeat]);
+    daemon.cements.keep(cementList.cements);
+    daemon.air.answer = air;
+    daemon.coats.coats = coatsAnswer(all);
+  },
+  ...options,
+});
+
+const now = atBench(onAileron());
+const revised = (coatRevision: number) => atBench(onAileron(), { coatRevision });
+
+describe.each(looks)('at %s', (_, options) => {
+  it('every state passes axe-core, breaks no policy and never scrolls sideways', async () => {
+    const shown = await bench.show(now, withCoats(options));
+    const { page, daemon, change } = shown;
+    await page.getByTestId('coat').first().waitFor();
+    await page.locator('[data-testid=start-coats] [data-area]').first().click();
+    await page.getByRole('button', { name: 'so long ago' }).click();
+    const found: Record<string, unknown> = { coats: await wrongWith(shown) };
+    for (const hash of ['#piece', '#bench/left-wing-panel-outer', '#setup/screen', '#iron']) {
+      await page.evaluate((to) => {
+        location.hash = to;
+      }, hash);
+      await page.waitForTimeout(100);
+      found[hash] = await wrongWith(shown);
+    }
+    daemon.coats.coats = coatsAnswer(all, {
+      revision: 2,
+      fire: ['coat-may', 'coat-due'],
+      clock: { at: '2026-03-04T13:00:00Z', byMs: 7_200_000, while: 'running' },
+      amiss: ['A coat on Left aileron is of a cement that is gone.'],
+    });
+    await change({ ...revised(2), alarms: [alarm({ kind: 'fire-hazard', probe: null, peakC: null })] });
+    await page.getByTestId('fire-question').waitFor();
+    found['fire question'] = await wrongWith(shown);
+    await page.evaluate(() => {
+      location.hash = '#bench';
+    });
+    await page.getByTestId('coats-clock').waitFor();
+    found['doubts'] = await wrongWith(shown);
+    daemon.coats.coats = coatsAnswer([], { revision: 3 });
+    await change(revised(3));
+    await expect.poll(() => page.getByTestId('coat').count()).toBe(0);
+    found['no coats'] = await wrongWith(shown);
+    const states = ['coats', '#piece', '#bench/left-wing-panel-outer', '#setup/screen', '#iron'];
+    const more = ['fire question', 'doubts', 'no coats'];
+    expect(found).toEqual(Object.fromEntries([...states, ...more].map((name) => [name, fine])));
+    expect(shown.complaints).toEqual([]);
+  }, 180_000);
+});
+
+describe('targets', () => {
+  it.each(['#bench', '#piece'])(
+    'are at least 48 px either way, areas of a side 40: %s',
+    async (hash) => {
+      const options = { viewport: { width: 320, height: 640 } };
+      const { page, daemon, change } = await bench.show(now, { ...withCoats(options), hash });
+      await page.getByTestId('coat').first().waitFor();
+      daemon.coats.coats = coatsAnswer(all, { revision: 2, fire: ['coat-may'] });
+      await change(revised(2));
+      await page.getByTestId('fire-question').waitFor();
+      for (const target of await page.locator('button:visible, summary:visible, a.target:visible').all()) {
+        const box = await target.boundingBox();
+        const least = (await target.getAttribute('data-area')) === null ? 48 : 40;
+        expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(least);
+      }
+    },
+    60_000,
+  );
+});
