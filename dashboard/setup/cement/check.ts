@@ -5,7 +5,8 @@ import {
   dryingStageKinds,
   LONGEST_DRYING_S,
 } from '../../../shared/cure/cement.ts';
-import { cementWords, dryingStageWords, cementFormWords as words } from '../../../shared/words/cements.ts';
+import { cementWords, cementFormWords as words } from '../../../shared/words/cements.ts';
+import { dryingStageWords } from '../../../shared/words/coats.ts';
 import {
   airBounds,
   type Bounds,

@@ -3,12 +3,8 @@ import { coatingPractice } from '../../../shared/cure/conditions.ts';
 import type { Learned } from '../../../shared/messages/cure.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { airTemperature, humidity } from '../../../shared/words/air.ts';
-import {
-  cementKindWords,
-  dryingStageWords,
-  learnedWords,
-  cementFactWords as words,
-} from '../../../shared/words/cements.ts';
+import { cementKindWords, learnedWords, cementFactWords as words } from '../../../shared/words/cements.ts';
+import { dryingStageWords } from '../../../shared/words/coats.ts';
 import { calendarDay } from '../day.ts';
 import { dryingTimeText } from './times.ts';
 
