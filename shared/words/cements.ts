@@ -85,6 +85,7 @@ export const cementFactWords = {
   limitNone: 'not told',
   burns: 'its vapour burns',
   burnsNot: 'its vapour doesn’t burn',
+  burnsNotEntered: 'its vapour doesn’t burn, by what was entered',
   batch: 'Batch',
   expires: 'Use by',
   expired: (day: string) =>
