@@ -26,8 +26,9 @@ const say = (subject: string, said: Said): void => {
   saidOf.value = { [subject]: said };
 };
 
-/** Says what came of something that can't be undone. */
-export const sayOf = (subject: string, sentence: string): void => say(subject, { sentence, undo: null });
+/** Says what came of something, with the way back where there is one. */
+export const sayOf = (subject: string, sentence: string, undo: Said['undo'] = null): void =>
+  say(subject, { sentence, undo });
 
 /** What was said is over once somebody goes on. */
 export function unsay(subject: string): void {

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { setupWords } from '../../shared/words/setup.ts';
 import { part } from '../frame/nav-view.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
+import { AirPart } from './air/air-part.tsx';
 import { AlonePart } from './alone-part.tsx';
 import { CementsPart } from './cement/cements-part.tsx';
 import { followSettings, readTrouble, schedules } from './daemon-settings.ts';
@@ -12,7 +13,7 @@ import { Schedules } from './schedule/schedules.tsx';
 import { ScreenPart } from './screen/screen-part.tsx';
 import './setup.css';
 
-const setupParts = ['schedules', 'cements', 'irons', 'devices', 'alone', 'screen'] as const;
+const setupParts = ['schedules', 'cements', 'air', 'irons', 'devices', 'alone', 'screen'] as const;
 type SetupPart = (typeof setupParts)[number];
 
 const chosen = (): SetupPart => setupParts.find((one) => one === part.value) ?? 'schedules';
@@ -52,6 +53,8 @@ function Part({ shown }: { readonly shown: SetupPart }) {
       );
     case 'cements':
       return <CementsPart />;
+    case 'air':
+      return <AirPart />;
     case 'irons':
       return (
         <FromDaemon>

@@ -1,7 +1,6 @@
-import { fToC } from '../units/temperature.ts';
 import type { Air } from './air.ts';
 import type { Cement } from './cement.ts';
-import type { AirConcernKind } from './conditions.ts';
+import { type AirConcernKind, coatingPractice } from './conditions.ts';
 import { marginK } from './humid-air.ts';
 
 /** What is amiss with the air, by the cement's own instructions or by general coating practice. */
@@ -11,13 +10,6 @@ export interface Concern {
   /** What it should be: degC, percent, or kelvin over the dew point. */
   readonly limit: number;
 }
-
-/** MIL-HDBK-1110, 7.4: coatings are put on between 45 and 90 degF. */
-const PRACTICE_LOW_C = fToC(45);
-const PRACTICE_HIGH_C = fToC(90);
-/** Marine painting practice: at most 85 % relative humidity, and the surface 3 K over the dew point at least. */
-const PRACTICE_HIGH_RH_PCT = 85;
-const PRACTICE_MARGIN_K = 3;
 
 /**
  * What speaks against putting a cement on in this air, and letting it dry; none: general practice alone. The surface is
@@ -37,13 +29,13 @@ export function airConcerns(cement: Pick<Cement, 'airLimits'> | null, air: Air):
       concerns.push({ kind, by: limit === null ? 'practice' : 'instructions', limit: held });
   };
   const { airC, rhPct } = air;
-  hold('too-cold', own.lowC, PRACTICE_LOW_C, (limit) => airC < limit);
-  hold('too-hot', own.highC, PRACTICE_HIGH_C, (limit) => airC > limit);
+  hold('too-cold', own.lowC, coatingPractice.lowC, (limit) => airC < limit);
+  hold('too-hot', own.highC, coatingPractice.highC, (limit) => airC > limit);
   if (rhPct !== null) {
-    hold('too-humid', own.highRhPct, PRACTICE_HIGH_RH_PCT, (limit) => rhPct > limit);
+    hold('too-humid', own.highRhPct, coatingPractice.highRhPct, (limit) => rhPct > limit);
     hold('too-dry', own.lowRhPct, null, (limit) => rhPct < limit);
   }
   const margin = marginK(air);
-  if (margin !== null) hold('near-dew-point', null, PRACTICE_MARGIN_K, (limit) => margin < limit);
+  if (margin !== null) hold('near-dew-point', null, coatingPractice.marginK, (limit) => margin < limit);
   return concerns;
 }

@@ -60,6 +60,90 @@ export function airLine(now: AirAnswer['now'], unit: TemperatureUnit, ago: strin
   return old ? `${line} ${airLineWords.old}` : line;
 }
 
+/** Setup's part about the air. */
+export const airPartWords = {
+  notRead: (why: string) => `The shop’s air could not be read. ${why}`,
+  reading: 'Reading the air …',
+  now: 'Now',
+  dewPoint: 'Dew point',
+  dewPointIs: (dewPoint: string, margin: string) => `${dewPoint}, ${margin} below the air`,
+  dewPointUnknown: 'can’t be said without humidity',
+  known: 'Known',
+  byProbe: (probe: string) => `by the probe ${probe}`,
+  concerns: 'What is amiss with it',
+  noConcern: 'Nothing is amiss with it by the limits that were entered and by general coating practice.',
+  concernsMean:
+    'For a surface that is as warm as the air: a frame from a cold place is nearer to the dew point. The cement’s own instructions decide.',
+  noneYet:
+    'Nothing is known of the shop’s air. Clocks go by the air of the instructions until it is told, and their ranges are wide.',
+} as const;
+
+export const typedAirWords = {
+  title: 'Type it in',
+  means:
+    'What a thermometer and a hygrometer show, at the height of the work and away from the heater. Type it again when it has changed.',
+  temperature: 'Temperature',
+  humidity: 'Relative humidity',
+  humidityMeans: 'Empty: not known. Clocks of cements that go by it get wider ranges.',
+  keep: 'Keep this air',
+  kept: (temperature: string, humidity: string) => `Kept: ${temperature}, ${humidity}.`,
+  percent: (text: string) => `${text} %`,
+} as const;
+
+export const forecastWords = {
+  title: 'A day’s forecast',
+  means:
+    'How warm and humid the shop will be, as far as you know: from a weather report, or from how it goes in your shop. Clocks look ahead by it; the air that is told counts once it is there.',
+  stands: (until: string) => `A forecast stands until ${until}.`,
+  none: 'No forecast stands: clocks go by the air of now.',
+  hour: 'Hour',
+  temperature: 'Temperature',
+  humidity: 'Humidity',
+  row: (place: number) => `row ${place}`,
+  of: (field: string, row: string) => `${field}, ${row}`,
+  rowsMean: 'Rows without temperature are left out; humidity may stay empty.',
+  add: 'Add an hour',
+  save: 'Keep this forecast',
+  unsaved: 'Not kept yet.',
+  drop: 'Drop what I typed',
+  clear: 'Clear the forecast',
+  kept: (until: string) => `Kept: the forecast stands until ${until}.`,
+  cleared: 'Cleared: no forecast stands.',
+  putBack: 'Put back as it was.',
+  wrongHour: 'Write an hour from 0 to 23, for example 14 or 14:30.',
+  notRising: (before: string) => `Each row must come after the one before, which is ${before}.`,
+  past: 'That hour is past. Write a later one, or take its temperature out.',
+  noTemperature: 'Write the temperature too, or take the humidity out.',
+  empty: 'Fill in one row at least, or clear the forecast.',
+  wrongFields: 'Not kept: something in the rows needs a look. It says what would be right.',
+} as const;
+
+export const airHistoryWords = {
+  title: 'The last 24 hours',
+  none: 'Nothing was told in the last 24 hours.',
+  temperature: 'Temperature',
+  humidity: 'Relative humidity',
+  drawn: (what: string, low: string, high: string) => `${what} of the last 24 hours: from ${low} to ${high}.`,
+  gap: (from: string, to: string) => `Nothing was heard of the probe from ${from} to ${to}.`,
+  byProbe: 'by a probe',
+  dots: 'Dots: typed in.',
+  time: 'time of day',
+  table: 'The same as a table, by the hour',
+  caption: 'Lowest and highest of each hour',
+  hour: 'Hour',
+  nothing: 'nothing told',
+  between: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
+} as const;
+
+export const airProbeWords = {
+  title: 'An air probe tells it by itself',
+  means:
+    'Any board that sends lines can tell the air: a sensor for temperature and humidity, and the keys ta (°C) and rh (%) in a line of its own or in another probe’s. For example:',
+  line: 'p=air ta=21.4 rh=56.0',
+  hang: 'Hang it at the height of the coats, out of the iron’s plume and the heater’s blast.',
+  more: 'How to build one stands in firmware-notes/air-probe.md.',
+} as const;
+
 /** What the air would have to be. `who`: the cements that it holds for, or cement as such. */
 const amiss: Readonly<Record<AirConcernKind, (who: string, limit: string) => string>> = {
   'too-cold': (who, limit) => `Too cold for ${who}: ${limit} at least`,

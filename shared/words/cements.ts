@@ -1,4 +1,4 @@
-import type { CementKind, DryingStageKind } from '../cure/cement.ts';
+import type { CementKind } from '../cure/cement.ts';
 
 /** What the page says where cements are looked at and entered. Temperatures come as text, in the unit that is shown. */
 
@@ -14,13 +14,6 @@ export const cementKindMeans: Readonly<Record<CementKind, string>> = {
   'solvent-borne': 'Dries as its solvent leaves: by the air’s temperature. Its vapour burns.',
   'two-part': 'Two parts are mixed and react: by the air’s temperature.',
   'moisture-curing': 'Reacts with the air’s moisture: by temperature and humidity.',
-};
-
-export const dryingStageWords: Readonly<Record<DryingStageKind, string>> = {
-  'set-to-touch': 'set to touch',
-  'ready-for-iron': 'ready for the iron',
-  'ready-for-overlay': 'ready for an overlay',
-  cured: 'cured',
 };
 
 /** Units in which drying times are told and typed. */
@@ -92,6 +85,7 @@ export const cementFactWords = {
   limitNone: 'not told',
   burns: 'its vapour burns',
   burnsNot: 'its vapour doesn’t burn',
+  burnsNotEntered: 'its vapour doesn’t burn, by what was entered',
   batch: 'Batch',
   expires: 'Use by',
   expired: (day: string) =>

@@ -33,7 +33,8 @@ export const setupWords = {
 } as const;
 
 export const fieldWords = {
-  notANumber: (unit: string) => `Write a number in ${unit}, for example 250 or 250,5.`,
+  notANumber: (unit: string, example = '250 or 250,5') =>
+    `Write a number in ${unit}, for example ${example}.`,
   empty: 'Give it a name.',
   tooLong: (most: number, now: number) => `At most ${most} characters; this has ${now}.`,
   fromTo: (low: string, high: string) => `Write a number from ${low} to ${high}.`,

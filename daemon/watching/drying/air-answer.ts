@@ -20,7 +20,6 @@ export function airAnswer(
 ): AirAnswer {
   const now = airNow({ air, forecast }, nowUtcMs);
   const past = air.filter(({ atUtcMs }) => atUtcMs <= nowUtcMs && atUtcMs > nowUtcMs - HISTORY_MS);
-  const every = Math.ceil(past.length / MOST_POINTS);
   return {
     now:
       now === null
@@ -33,10 +32,22 @@ export function airAnswer(
             old: nowUtcMs - now.atUtcMs > AIR_HOLDS_MS[now.how],
           },
     concerns: now === null ? [] : concernsOf(now, cements),
-    // The newest always stands.
-    history: past.filter((_, i) => (past.length - 1 - i) % every === 0).map(pointAnswer),
+    history: thinned(past, nowUtcMs).map(pointAnswer),
     forecast: forecast.filter(({ atUtcMs }) => atUtcMs > nowUtcMs).map(pointAnswer),
   };
+}
+
+/**
+ * The newest of each slot of time. Thinned out by their number instead, a quiet night beside a busy day would have gaps
+ * that look like a probe's silence.
+ */
+function thinned(past: readonly ToldAir[], nowUtcMs: number): readonly ToldAir[] {
+  const slotOf = ({ atUtcMs }: ToldAir): number =>
+    Math.floor(((nowUtcMs - atUtcMs) * MOST_POINTS) / HISTORY_MS);
+  return past.filter((told, i) => {
+    const next = past[i + 1];
+    return next === undefined || slotOf(next) !== slotOf(told);
+  });
 }
 
 const pointAnswer = ({ atUtcMs, airC, rhPct, how }: AirPoint): AirAnswer['history'][number] => ({

@@ -1,8 +1,8 @@
-import { computed, effect, signal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { type CementList, cementListSchema } from '../../../shared/messages/cure.ts';
-import { isLive, live } from '../../link/daemon.ts';
 import { get } from '../ask-daemon.ts';
+import { followCure } from '../follow-cure.ts';
 
 /** The cements as the daemon has them: read where they are shown, again when they or what was learned have changed. */
 
@@ -21,16 +21,5 @@ export async function readCements(): Promise<void> {
   learned.value = got.value.learned;
 }
 
-/** What the stream says of them: when it changes, what was read is old. */
-const told = computed(() => {
-  const now = live.value;
-  if (now === null) return '';
-  const { settingsRevision, work } = now.situation;
-  return `${now.program.epoch} ${settingsRevision} ${work.coatRevision}`;
-});
-
 /** Keeps them fresh for as long as they are needed; returns a function that ends it. */
-export const followCements = (): (() => void) =>
-  effect(() => {
-    if (told.value !== '' && isLive.value) void readCements();
-  });
+export const followCements = (): (() => void) => followCure(readCements);

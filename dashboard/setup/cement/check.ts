@@ -1,4 +1,3 @@
-import { AIR_HIGHEST_C, AIR_LOWEST_C } from '../../../shared/cure/air.ts';
 import {
   type CementDraft,
   cementDraftSchema,
@@ -6,19 +5,22 @@ import {
   dryingStageKinds,
   LONGEST_DRYING_S,
 } from '../../../shared/cure/cement.ts';
-import { cementWords, dryingStageWords, cementFormWords as words } from '../../../shared/words/cements.ts';
-import { fieldWords } from '../../../shared/words/setup.ts';
+import { cementWords, cementFormWords as words } from '../../../shared/words/cements.ts';
+import { dryingStageWords } from '../../../shared/words/coats.ts';
 import {
+  airBounds,
   type Bounds,
   isOver,
   nameError,
   parsedDraft,
+  percentBounds,
   rangeError,
   shown,
   sourceError,
+  temperatureError,
   tooLong,
 } from '../fields/checks.ts';
-import { isTyped, type Typed, temperatureTyped } from '../fields/number.ts';
+import { isTyped, type Typed } from '../fields/number.ts';
 import type { Checked } from '../versioned/kind.ts';
 import { burnsByKind, type CementForm, draftOf, readDay } from './form.ts';
 import { dryingTimeText, isGiven, lastOf, longestIn, type StageTime } from './times.ts';
@@ -29,8 +31,6 @@ type Note = (key: string, error: string) => void;
 
 /** As the schema has them. */
 const longest = { name: 80, batch: 60, manual: 200, page: 60, standing: 200 };
-const airC: Bounds = { least: AIR_LOWEST_C, most: AIR_HIGHEST_C };
-const percent: Bounds = { least: 0, most: 100 };
 const kJPerMol: Bounds = { least: 5, most: 200 };
 /** What a plate can be; a limit under 0 degC would be none, degC. */
 const plateC: Bounds = { least: 0, most: 400 };
@@ -43,7 +43,7 @@ export function checkForm(form: CementForm): Checked<CementDraft> {
   checkTexts(form, note);
   checkTimes(form, note);
   checkAir(form, note);
-  if (isTyped(form.cementLimit)) note('cementLimit', temperatureError(form.cementLimit, form, plateC));
+  if (isTyped(form.cementLimit)) note('cementLimit', temperatureError(form.cementLimit, form.unit, plateC));
   if (form.kind !== 'water-borne' && isTyped(form.energy))
     note(
       'energy',
@@ -94,8 +94,8 @@ function orderError(kind: DryingStageKind, before: StageTime, time: StageTime): 
 
 function checkAir(form: CementForm, note: Note): void {
   const { kind, at, atRh, low, high, lowRh, highRh } = form;
-  note('at', temperatureError(at, form, airC));
-  note('atRh', rangeError(atRh, percent, words.percent));
+  note('at', temperatureError(at, form.unit, airBounds));
+  note('atRh', rangeError(atRh, percentBounds, words.percent));
   if (atRh.value !== null && atRh.value > MOST_RH_WATER && kind === 'water-borne')
     note('atRh', words.saturated);
   if (atRh.value !== null && atRh.value < LEAST_RH_MOISTURE && kind === 'moisture-curing')
@@ -104,12 +104,12 @@ function checkAir(form: CementForm, note: Note): void {
     ['low', low],
     ['high', high],
   ] as const)
-    if (isTyped(typed)) note(key, temperatureError(typed, form, airC));
+    if (isTyped(typed)) note(key, temperatureError(typed, form.unit, airBounds));
   for (const [key, typed] of [
     ['lowRh', lowRh],
     ['highRh', highRh],
   ] as const)
-    if (isTyped(typed)) note(key, rangeError(typed, percent, words.percent));
+    if (isTyped(typed)) note(key, rangeError(typed, percentBounds, words.percent));
   if (isOver(low, high, true)) note('low', words.lowOverHigh(shown(high, form.unit)));
   if (isOver(lowRh, highRh, true)) note('lowRh', words.lowOverHigh(words.percent(highRh.text.trim())));
 }
@@ -117,10 +117,3 @@ function checkAir(form: CementForm, note: Note): void {
 /** The dampest at which a water-borne cement's times can hold, and the driest for one that cures by moisture, percent. */
 const MOST_RH_WATER = 99;
 const LEAST_RH_MOISTURE = 1;
-
-function temperatureError(typed: Typed, { unit }: CementForm, { least, most }: Bounds): string {
-  if (typed.value === null) return fieldWords.notANumber(`°${unit}`);
-  if (typed.value >= least && typed.value <= most) return '';
-  const [low, high] = [least, most].map((c) => temperatureTyped(c, unit).text);
-  return fieldWords.fromTo(`${low}`, `${high} °${unit}`);
-}

@@ -3,13 +3,10 @@ import { coatingPractice } from '../../../shared/cure/conditions.ts';
 import type { Learned } from '../../../shared/messages/cure.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { airTemperature, humidity } from '../../../shared/words/air.ts';
-import {
-  cementKindWords,
-  dryingStageWords,
-  learnedWords,
-  cementFactWords as words,
-} from '../../../shared/words/cements.ts';
+import { cementKindWords, learnedWords, cementFactWords as words } from '../../../shared/words/cements.ts';
+import { dryingStageWords } from '../../../shared/words/coats.ts';
 import { calendarDay } from '../day.ts';
+import { burnsByKind } from './form.ts';
 import { dryingTimeText } from './times.ts';
 
 /** What is told of a cement, line by line. */
@@ -40,7 +37,10 @@ export const factsOf = (cement: Cement, unit: TemperatureUnit): readonly Fact[] 
   ];
 };
 
-const vapourText = ({ flammable }: Cement): string => (flammable ? words.burns : words.burnsNot);
+const vapourText = ({ kind, flammable }: Cement): string => {
+  if (flammable) return words.burns;
+  return burnsByKind(kind) === null ? words.burnsNotEntered : words.burnsNot;
+};
 
 /** The air that it may have: its own limits, then those that practice puts in the place of what it doesn't say. */
 function airFacts(limits: AirLimits, unit: TemperatureUnit): readonly Fact[] {

@@ -1,10 +1,6 @@
 import { dryingStageKinds } from '../../../shared/cure/cement.ts';
-import {
-  cementFactWords,
-  cementKindWords,
-  dryingStageWords,
-  cementFormWords as words,
-} from '../../../shared/words/cements.ts';
+import { cementFactWords, cementKindWords, cementFormWords as words } from '../../../shared/words/cements.ts';
+import { dryingStageWords } from '../../../shared/words/coats.ts';
 import { conflictWords } from '../../../shared/words/setup.ts';
 import { meaning, type Typed } from '../fields/number.ts';
 import type { PlaceTexts } from '../versioned/conflict-note.tsx';

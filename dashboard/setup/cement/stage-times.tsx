@@ -1,11 +1,11 @@
 import { type DryingStageKind, dryingStageKinds } from '../../../shared/cure/cement.ts';
 import {
-  dryingStageWords,
   dryingUnitSigns,
   dryingUnits,
   dryingUnitWords,
   cementFormWords as words,
 } from '../../../shared/words/cements.ts';
+import { dryingStageWords } from '../../../shared/words/coats.ts';
 import { Field, Pick } from '../fields/field.tsx';
 import { timeKey } from './check.ts';
 import type { Parts } from './part-fields.tsx';

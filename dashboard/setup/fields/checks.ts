@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { AIR_HIGHEST_C, AIR_LOWEST_C } from '../../../shared/cure/air.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { issueSentence } from '../../../shared/words/issue.ts';
 import { fieldWords } from '../../../shared/words/setup.ts';
@@ -28,12 +29,38 @@ export interface Bounds {
   readonly most: number;
 }
 
+/** Of a temperature, degC, with what one could write. */
+export interface TemperatureBounds extends Bounds {
+  readonly example?: string;
+}
+
 export const rangeError = (
   { value }: Typed,
   { least, most }: Bounds,
   said: (text: string) => string,
 ): string =>
   value === null || value < least || value > most ? fieldWords.fromTo(said(`${least}`), said(`${most}`)) : '';
+
+/** What air can be, degC, and a relative humidity, percent; as the schemas have it. */
+export const airBounds: TemperatureBounds = {
+  least: AIR_LOWEST_C,
+  most: AIR_HIGHEST_C,
+  example: '70 or 70,5',
+};
+export const percentBounds: Bounds = { least: 0, most: 100 };
+
+export function temperatureError(
+  typed: Typed,
+  unit: TemperatureUnit,
+  { least, most, example }: TemperatureBounds,
+): string {
+  if (typed.value === null) return fieldWords.notANumber(`°${unit}`, example);
+  if (typed.value >= least && typed.value <= most) return '';
+  return fieldWords.fromTo(
+    temperatureTyped(least, unit).text,
+    `${temperatureTyped(most, unit).text} °${unit}`,
+  );
+}
 
 /** Whether one is over the other, as far as both can be read; `orAlike`: or the same. */
 export const isOver = (one: Typed, other: Typed, orAlike = false): boolean =>

@@ -4,8 +4,8 @@ import { fToC } from '../../../shared/units/temperature.ts';
 import { demoCements, edgeCement, ribCement, ribLearned } from '../../fixtures/cements.ts';
 import { atBench, pieceScenes } from '../../fixtures/piece-scenes.ts';
 import { onAileron } from '../../fixtures/pieces.ts';
-import { violations } from '../support/axe.ts';
 import { Bench, type Shown, type ShowOptions } from './bench.ts';
+import { fine, looks, tabTo, wrongWith } from './looks.ts';
 
 /** Cements in Setup: entered and changed by keys and by thumbs, by two people, with the daemon there and gone. */
 
@@ -31,12 +31,6 @@ const card = (page: Page, id: string) => page.locator(`[data-testid="cement"][da
 const said = (page: Page) => page.getByTestId('cement-said');
 const kept = ({ daemon }: Shown, name: string) =>
   [...daemon.cements.cements.values()].find((cement) => cement.name === name);
-
-async function tabTo(page: Page, part: string): Promise<void> {
-  const isThere = () => page.locator(part).evaluate((element) => element === document.activeElement);
-  for (let i = 0; i < 80 && !(await isThere()); i++) await page.keyboard.press('Tab');
-  expect(await isThere()).toBe(true);
-}
 
 describe('the list', () => {
   it('tells what stands of each, what is doubtful, and what was learned', async () => {
@@ -259,29 +253,6 @@ describe('a cement that is there', () => {
     expect(await page.getByTestId('copy-cement').count()).toBe(0);
   }, 60_000);
 });
-
-const looks = [
-  ['1440 by 900, light', { viewport: { width: 1440, height: 900 }, colorScheme: 'light' }],
-  ['1024 by 768, dark', { viewport: { width: 1024, height: 768 }, colorScheme: 'dark' }],
-  ['390 by 844, light', { viewport: { width: 390, height: 844 }, colorScheme: 'light', hasTouch: true }],
-  ['320 by 640, dark', { viewport: { width: 320, height: 640 }, colorScheme: 'dark' }],
-] as const;
-
-async function wrongWith({ page }: Shown) {
-  await page.evaluate(() => {
-    for (const part of document.querySelectorAll('details')) part.open = true;
-  });
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  const small: string[] = [];
-  for (const target of await page
-    .locator('main button:visible, main summary:visible, main a.target:visible')
-    .all()) {
-    const box = await target.boundingBox();
-    if (Math.min(box?.width ?? 0, box?.height ?? 0) < 48) small.push(await target.innerText());
-  }
-  return { violations: await violations(page), over: Math.max(0, over), small };
-}
-const fine = { violations: [], over: 0, small: [] };
 
 describe.each(looks)('at %s', (_, options) => {
   it('list, form, errors and conflict pass axe-core, never scroll sideways, have large targets', async () => {

@@ -21,7 +21,7 @@ export function ChartDrawn({ dial }: { readonly dial: IronDial }) {
     X_ROOM,
   );
   const dots = chart.points.map((point) => dotOf(point, uncertaintyK));
-  const seenC = [...dots.flatMap(({ lowC, highC }) => [lowC, highC]), ...hottest.map((p) => p.plateC)];
+  const seenC = [...dots.flatMap(({ low, high }) => [low, high]), ...hottest.map((p) => p.plateC)];
   const yScale = scaleOf([...seenC, fabricLimitC], Y_ROOM);
   if (mean.length === 0 || xScale === null || yScale === null) return null;
   const limit = temperature(fabricLimitC);
@@ -36,10 +36,10 @@ export function ChartDrawn({ dial }: { readonly dial: IronDial }) {
         xName={words.marks}
         xText={String}
         lines={[
-          { kind: 'mean', points: mean.map(({ mark, plateC }) => ({ x: mark, plateC })) },
-          { kind: 'hottest', points: hottest.map(({ mark, plateC }) => ({ x: mark, plateC })) },
+          { kind: 'mean', points: mean.map(({ mark, plateC }) => ({ x: mark, y: plateC })) },
+          { kind: 'hottest', points: hottest.map(({ mark, plateC }) => ({ x: mark, y: plateC })) },
         ]}
-        levels={[{ kind: 'limit', plateC: fabricLimitC }]}
+        levels={[{ kind: 'limit', y: fabricLimitC }]}
         dots={dots}
         legend={[
           { kind: 'mean', text: words.mean },
@@ -54,9 +54,9 @@ export function ChartDrawn({ dial }: { readonly dial: IronDial }) {
 
 const dotOf = ({ mark, meanC }: ChartPoint, offByK: number) => ({
   x: mark,
-  plateC: meanC,
-  lowC: meanC - offByK,
-  highC: meanC + offByK,
+  y: meanC,
+  low: meanC - offByK,
+  high: meanC + offByK,
 });
 
 const pointText = ({ mark, meanC }: ChartPoint, offByK: number): string =>
@@ -99,12 +99,12 @@ function StretchDrawn({ stretch, fabricLimitC }: { readonly stretch: Drawn; read
         xText={String}
         lines={lines.map((line) => ({
           kind: 'plate',
-          points: line.map(({ s, plateC }) => ({ x: s, plateC })),
+          points: line.map(({ s, plateC }) => ({ x: s, y: plateC })),
         }))}
         levels={[
-          ...(isNear ? [{ kind: 'limit' as const, plateC: fabricLimitC }] : []),
-          ...(stage === null ? [] : [{ kind: 'stage' as const, plateC: stage.highC }]),
-          { kind: 'mean', plateC: meanC },
+          ...(isNear ? [{ kind: 'limit' as const, y: fabricLimitC }] : []),
+          ...(stage === null ? [] : [{ kind: 'stage' as const, y: stage.highC }]),
+          { kind: 'mean', y: meanC },
         ]}
         dots={[]}
         legend={[

@@ -230,6 +230,12 @@ describe('what is told of a cement', () => {
     );
   });
 
+  it('whether its vapour burns: by its kind, or only by what was entered', () => {
+    expect(text(ribCement, 'Kind')).toBe('water-borne, its vapour doesn’t burn');
+    expect(text(edgeCement, 'Kind')).toBe('solvent-borne, its vapour burns');
+    expect(text(oldGlue, 'Kind')).toMatch(/by what was entered$/);
+  });
+
   it('is past its day from the day after on', () => {
     expect(isExpired(ribCement, '2026-02-28')).toBe(false);
     expect(isExpired(ribCement, '2026-03-01')).toBe(true);

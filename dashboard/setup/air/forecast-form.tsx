@@ -1,0 +1,111 @@
+import { useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import { z } from 'zod';
+import type { AirAnswer, Forecast } from '../../../shared/messages/cure.ts';
+import { forecastWords as words } from '../../../shared/words/air.ts';
+import { viewOnly } from '../../link/daemon.ts';
+import { randomId } from '../../link/ids.ts';
+import { tabKeep } from '../../parts/browser.ts';
+import { Target } from '../../parts/target.tsx';
+import { unit } from '../../parts/unit.ts';
+import { put } from '../ask-daemon.ts';
+import { sayOf, unsay } from '../changing.ts';
+import { dayAndTime } from '../day.ts';
+import { SaidLine } from '../said-line.tsx';
+import { readAir } from './air.ts';
+import {
+  checkDraft,
+  type Draft,
+  inUnitNow,
+  MOST_ROWS,
+  readDraft,
+  startingDraft,
+  withNewRow,
+} from './forecast-draft.ts';
+import { ForecastRows } from './forecast-rows.tsx';
+import { notKept } from './typed-air.tsx';
+
+const KEPT = 'forecast-typed';
+const SUBJECT = 'forecast';
+
+interface ForecastFormProps {
+  readonly forecast: AirAnswer['forecast'];
+  /** The daemon's time. */
+  readonly nowMs: number;
+}
+
+/** A day's forecast, typed in row by row; what is typed and not kept yet survives a reload. */
+export function ForecastForm({ forecast, nowMs }: ForecastFormProps) {
+  const draft = useSignal<Draft | null>(readDraft(tabKeep.read(KEPT)));
+  const isTried = useSignal(false);
+  // The same one until it has arrived, so that a retry never doubles.
+  const commandId = useRef(randomId());
+  const shown = inUnitNow(draft.value ?? startingDraft(forecast, nowMs, unit.value), unit.value);
+  const checked = checkDraft(shown, nowMs);
+  const change = (next: Draft | null): void => {
+    draft.value = next;
+    isTried.value = isTried.value && next !== null;
+    commandId.current = randomId();
+    tabKeep.write(KEPT, JSON.stringify(next));
+    unsay(SUBJECT);
+  };
+  const putBack = (): void => void send(pointsOf(forecast), words.putBack, null);
+  const send = async (
+    points: Forecast['points'],
+    sentence: string,
+    undo: (() => void) | null,
+  ): Promise<void> => {
+    const answer = await put('/api/air/forecast', { commandId: commandId.current, points }, z.unknown());
+    if (answer.kind === 'done') {
+      change(null);
+      await readAir();
+      sayOf(SUBJECT, sentence, undo);
+    } else sayOf(SUBJECT, notKept(answer));
+  };
+  const keep = (): void => {
+    isTried.value = true;
+    const last = checked.points?.at(-1);
+    if (checked.points === null || last === undefined)
+      sayOf(SUBJECT, checked.errors.get('whole') ?? words.wrongFields);
+    else void send(checked.points, words.kept(dayAndTime(last.at)), putBack);
+  };
+  const until = forecast.at(-1)?.at;
+  return (
+    <section class="air-form" aria-label={words.title} data-testid="forecast">
+      <h3>{words.title}</h3>
+      <p class="quiet">{words.means}</p>
+      <p data-testid="forecast-stands">
+        {until === undefined ? words.none : words.stands(dayAndTime(until))}
+      </p>
+      {viewOnly.value ? null : (
+        <>
+          <p class="quiet">{words.rowsMean}</p>
+          <ForecastRows draft={shown} errors={isTried.value ? checked.errors : null} onChange={change} />
+          <div class="choice-row">
+            {shown.rows.length >= MOST_ROWS ? null : (
+              <Target testId="add-hour" onPress={() => change(withNewRow(shown))}>
+                {words.add}
+              </Target>
+            )}
+            {draft.value === null ? null : <Target onPress={() => change(null)}>{words.drop}</Target>}
+            {until === undefined ? null : (
+              <Target testId="clear-forecast" onPress={() => void send([], words.cleared, putBack)}>
+                {words.clear}
+              </Target>
+            )}
+          </div>
+          <div class="said">
+            <Target main testId="keep-forecast" onPress={keep}>
+              {words.save}
+            </Target>
+            {draft.value === null ? null : <p>{words.unsaved}</p>}
+            <SaidLine subject={SUBJECT} />
+          </div>
+        </>
+      )}
+    </section>
+  );
+}
+
+const pointsOf = (forecast: AirAnswer['forecast']): Forecast['points'] =>
+  forecast.map(({ at, airC, rhPct }) => ({ at, airC, rhPct }));

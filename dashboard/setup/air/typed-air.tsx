@@ -1,0 +1,99 @@
+import { useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import {
+  airLineWords,
+  airTemperature,
+  humidity as humidityText,
+  typedAirWords as words,
+} from '../../../shared/words/air.ts';
+import { setupWords } from '../../../shared/words/setup.ts';
+import { randomId } from '../../link/ids.ts';
+import { tabKeep } from '../../parts/browser.ts';
+import { unit } from '../../parts/unit.ts';
+import { postDone } from '../ask-daemon.ts';
+import { Field } from '../fields/field.tsx';
+import { readAir } from './air.ts';
+import { checkDraft, type Draft, emptyDraft, inUnitNow, readDraft } from './typed-draft.ts';
+
+const KEPT = 'air-typed';
+
+/** The air typed in by hand; what is typed and not kept yet survives a reload. */
+export function TypedAir() {
+  const draft = useSignal<Draft>(readDraft(tabKeep.read(KEPT), unit.peek()));
+  const isTried = useSignal(false);
+  const said = useSignal('');
+  // The same one until it has arrived, so that a retry never doubles.
+  const commandId = useRef(randomId());
+  const shown = inUnitNow(draft.value, unit.value);
+  const checked = checkDraft(shown);
+  const put = (next: Draft): void => {
+    draft.value = next;
+    commandId.current = randomId();
+    tabKeep.write(KEPT, JSON.stringify(next));
+  };
+  const keep = async (): Promise<void> => {
+    isTried.value = true;
+    said.value = '';
+    if (checked.said === null) return;
+    const answer = await postDone('/api/air', { commandId: commandId.current, ...checked.said });
+    if (answer.kind === 'done') {
+      put(emptyDraft(unit.peek()));
+      isTried.value = false;
+      said.value = keptText(checked.said);
+      await readAir();
+    } else said.value = notKept(answer);
+  };
+  return (
+    <form
+      class="air-form"
+      aria-label={words.title}
+      data-testid="typed-air"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void keep();
+      }}
+    >
+      <h3>{words.title}</h3>
+      <p class="quiet">{words.means}</p>
+      <div class="air-fields">
+        <Field
+          number
+          id="air-temperature"
+          label={words.temperature}
+          sign={`°${unit.value}`}
+          text={shown.temperature}
+          error={isTried.value ? checked.temperature : ''}
+          onText={(temperature) => put({ ...shown, temperature })}
+        />
+        <Field
+          number
+          id="air-humidity"
+          label={words.humidity}
+          sign="%"
+          text={shown.humidity}
+          error={isTried.value ? checked.humidity : ''}
+          means={words.humidityMeans}
+          onText={(humidity) => put({ ...shown, humidity })}
+        />
+      </div>
+      <div class="said">
+        <button type="submit" class="target target--main" data-testid="keep-air">
+          {words.keep}
+        </button>
+        <p role="status" data-testid="air-said">
+          {said.value}
+        </p>
+      </div>
+    </form>
+  );
+}
+
+const keptText = ({ airC, rhPct }: { readonly airC: number; readonly rhPct: number | null }): string =>
+  words.kept(
+    airTemperature(airC, unit.peek()),
+    rhPct === null ? airLineWords.noHumidity : airLineWords.humidity(humidityText(rhPct)),
+  );
+
+/** What could not be kept stays in its fields. */
+export const notKept = (answer: { readonly kind: string; readonly why: string }): string =>
+  setupWords.notSaved(answer.kind === 'unreached' ? `${answer.why} ${setupWords.staysHere}` : answer.why);
