@@ -1,40 +1,24 @@
-import { effect, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { type AirAnswer, airAnswerSchema } from '../../shared/messages/cure.ts';
+import type { AirAnswer } from '../../shared/messages/cure.ts';
 import { airLine, concernText } from '../../shared/words/air.ts';
 import { benchWords } from '../../shared/words/coats.ts';
-import { coatsNowMs, coatsTold } from '../coats/coats.ts';
+import { coatsNowMs } from '../coats/coats.ts';
+import { followCure } from '../coats/follow-cure.ts';
 import { lengthText } from '../coats/range-text.ts';
 import { isLive } from '../link/daemon.ts';
-import { getJson } from '../link/get.ts';
-import { oneAtATime } from '../link/read-again.ts';
 import { Note } from '../parts/note.tsx';
 import { unit } from '../parts/unit.ts';
-
-/** Null before it was read. */
-const air = signal<AirAnswer | null>(null);
-const trouble = signal('');
-
-const read = oneAtATime(async () => {
-  const got = await getJson('/api/air', airAnswerSchema);
-  if (got.ok) air.value = got.value;
-  trouble.value = got.ok ? '' : got.why;
-});
-
-const follow = (): (() => void) =>
-  effect(() => {
-    if (coatsTold.value !== '' && isLive.value) read();
-  });
+import { air, airTrouble, readAir } from '../setup/air/air.ts';
 
 /** The shop's air in one line, and what is amiss with it. */
 export function AirLine() {
-  useEffect(follow, []);
+  useEffect(() => followCure(readAir), []);
   return (
     <section class="bench-air" aria-labelledby="bench-air-title" data-testid="bench-air">
       <h2 id="bench-air-title" class="bench-title">
         {benchWords.air}
       </h2>
-      {trouble.value === '' || !isLive.value ? null : <p>{benchWords.airNotRead(trouble.value)}</p>}
+      {airTrouble.value === '' || !isLive.value ? null : <p>{benchWords.airNotRead(airTrouble.value)}</p>}
       {air.value === null ? null : <Air answer={air.value} />}
       <p>
         <a class="way" href="#setup/air">

@@ -9,10 +9,12 @@ import { startCoats } from '../coats/say.ts';
 import { part } from '../frame/nav-view.ts';
 import { Opening } from '../parts/opening.tsx';
 import { Target } from '../parts/target.tsx';
+import { today } from '../parts/today.ts';
 import { recentPieces, shownPiece } from '../piece/bench.ts';
 import { followPieces, pieceOf, pieces } from '../piece/pieces.ts';
 import { isFine, Sheet } from '../piece/sheet.tsx';
 import { followCements } from '../setup/cement/cements.ts';
+import { isExpired } from '../setup/cement/facts-text.ts';
 import { Field, Pick } from '../setup/fields/field.tsx';
 import { readFigure } from '../setup/fields/number.ts';
 
@@ -87,10 +89,11 @@ function CementPick({ cements, chosen, onPick }: CementPickProps) {
   );
 }
 
-const CementName = ({ cement: { name, source } }: { readonly cement: Cement }) => (
+const CementName = ({ cement }: { readonly cement: Cement }) => (
   <>
-    {name}
-    {source === null ? <small>{coatWords.unconfirmed}</small> : null}
+    {cement.name}
+    {cement.source === null ? <small>{coatWords.unconfirmed}</small> : null}
+    {isExpired(cement, today.value) ? <small>{words.expired}</small> : null}
   </>
 );
 

@@ -1,10 +1,10 @@
-import { computed, effect, signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { type CoatAnswer, type CoatsAnswer, coatsAnswerSchema } from '../../shared/messages/cure.ts';
-import { isLive, live, stream } from '../link/daemon.ts';
+import { stream } from '../link/daemon.ts';
 import { getJson } from '../link/get.ts';
-import { oneAtATime } from '../link/read-again.ts';
 import { daemonUtcMs } from '../link/stream.ts';
 import { nowMs } from '../parts/now.ts';
+import { followCure } from './follow-cure.ts';
 
 /** The coats that dry, as the daemon tells them: read on every page, since what may be ready is said on every page. */
 
@@ -16,25 +16,14 @@ export const coatsTrouble = signal('');
 const NO_COATS: readonly CoatAnswer[] = [];
 export const coats = computed(() => coatsRead.value?.coats ?? NO_COATS);
 
-/** What the stream says of coats, cements and air: when it changes, what was read of them is old. */
-export const coatsTold = computed(() => {
-  const now = live.value;
-  if (now === null) return '';
-  const { settingsRevision, work } = now.situation;
-  return `${now.program.epoch} ${settingsRevision} ${work.coatRevision}`;
-});
-
-const read = oneAtATime(async () => {
+const read = async (): Promise<void> => {
   const got = await getJson('/api/coats', coatsAnswerSchema);
   if (got.ok) coatsRead.value = got.value;
   coatsTrouble.value = got.ok ? '' : got.why;
-});
+};
 
 /** Keeps them fresh for as long as the page lives. */
-export const followCoats = (): (() => void) =>
-  effect(() => {
-    if (coatsTold.value !== '' && isLive.value) read();
-  });
+export const followCoats = (): (() => void) => followCure(read);
 
 const STEP_MS = 5000;
 

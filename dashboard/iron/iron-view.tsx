@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals';
 import { ironWords } from '../../shared/words/standing.ts';
+import { WetElsewhere } from '../coats/wet-elsewhere.tsx';
 import { Notes } from '../frame/notes.tsx';
 import { difference } from '../parts/unit.ts';
 import { SuspectLine } from '../records/suspect-line.tsx';
@@ -28,6 +29,7 @@ export function IronPage() {
         <LeadTrust />
         <LeadWords />
         <WorkLine iron={iron} />
+        <WetElsewhere />
         <DialLine iron={iron} />
         <LeadProbes />
         <RecentTrace />

@@ -1,14 +1,10 @@
 import { useEffect } from 'preact/hooks';
-import type { CoatAnswer } from '../../shared/messages/cure.ts';
-import type { AtLive } from '../../shared/messages/piece.ts';
 import type { Piece } from '../../shared/piece/piece.ts';
 import { pieceCoatWords as words } from '../../shared/words/coats.ts';
 import { lastCement } from '../coats/cements.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
-import { ironTime, listText } from '../coats/coat-text.ts';
 import { coats, coatsNowMs } from '../coats/coats.ts';
 import { placesText } from '../coats/places.ts';
-import { clockTime } from '../coats/range-text.ts';
 import { startCoats } from '../coats/say.ts';
 import { TakeBackLast } from '../coats/take-back.tsx';
 import { viewOnly } from '../link/daemon.ts';
@@ -66,30 +62,4 @@ function CementHere({ piece }: { readonly piece: Piece }) {
       <TakeBackLast />
     </>
   );
-}
-
-/** Wet cement on the piece in hand, but not where the iron is: one line, quiet. */
-export function WetElsewhere({ piece }: { readonly piece: Piece }) {
-  const here = at.value;
-  const nowMs = coatsNowMs.value;
-  if (here === null || nowMs === null || !isInHand.value) return null;
-  const wet = coats.value.filter((coat) => coat.wet && coat.piece === piece.id && !isHere(coat, here));
-  if (wet.length === 0) return null;
-  return (
-    <p class="quiet" data-testid="wet-elsewhere">
-      {words.elsewhere(listText(wet.map((coat) => placeText(coat, piece, nowMs))))}
-    </p>
-  );
-}
-
-/** Of a side that is worked as a whole, everything on it is here; so is a coat on the whole of it. */
-const isHere = ({ side, area }: CoatAnswer, here: AtLive): boolean =>
-  side === here.side && (area === here.area || area === null || here.area === null);
-
-function placeText(coat: CoatAnswer, piece: Piece, nowMs: number): string {
-  const side = piece.sides[coat.side - 1] ?? '';
-  const area = piece.areas.find(({ id }) => id === coat.area)?.name ?? coat.area;
-  const place = area === null ? side : piece.sides.length < 2 ? area : words.areaOn(area, side);
-  const time = ironTime(coat, nowMs, clockTime);
-  return time === '' ? place : words.about(place, time);
 }

@@ -6,6 +6,7 @@ import { pieceEditorWords, pieceWords } from '../../shared/words/pieces.ts';
 import { ironTime, wetAreas, wetText } from '../coats/coat-text.ts';
 import { coats, coatsNowMs } from '../coats/coats.ts';
 import { clockTime } from '../coats/range-text.ts';
+import { WetElsewhere } from '../coats/wet-elsewhere.tsx';
 import { leadIron } from '../iron/irons.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
@@ -17,7 +18,7 @@ import { handIron, hereArea, isInHand, isReady } from './bench.ts';
 import { RecentPieces } from './choosing.tsx';
 import { Hand, HandMore } from './hand.tsx';
 import { Legend } from './legend.tsx';
-import { PieceCoats, WetElsewhere } from './piece-coats.tsx';
+import { PieceCoats } from './piece-coats.tsx';
 import { Dwell, PieceSentence } from './piece-sentence.tsx';
 import { followHeat, heats, pieceOf } from './pieces.ts';
 import { onArea, pieceNow } from './say.ts';
@@ -44,7 +45,7 @@ export function WorkView({ id }: { readonly id: string }) {
           <InHand piece={piece} />
           <OrderNotes piece={piece} />
           <Dwell />
-          <WetElsewhere piece={piece} />
+          {isInHand.value ? <WetElsewhere /> : null}
         </div>
         <Facing piece={piece} />
         <div class="work-more">

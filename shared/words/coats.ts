@@ -118,6 +118,7 @@ export const benchWords = {
 export const startCoatWords = {
   title: 'Cement was put on',
   cement: 'Which cement',
+  expired: 'past its expiry',
   noCement: 'No cement has been entered yet: a clock needs the times of its instructions.',
   toCements: 'Enter a cement',
   piece: 'On which piece',
@@ -151,7 +152,6 @@ export const pieceCoatWords = {
   hereNot: 'take this piece in hand first',
   hereNoCement: 'choose a cement on the Bench first',
   other: 'Another cement, place or time',
-  areaOn: (area: string, side: string) => `${area}, ${side}`,
   elsewhere: (places: string) => `Wet elsewhere on this piece: ${places}.`,
   /** Behind a place: when it may be ready. */
   about: (place: string, time: string) => `${place} (about ${time})`,

@@ -10,12 +10,12 @@ import {
   humidity,
   airPartWords as words,
 } from '../../../shared/words/air.ts';
+import { followCure } from '../../coats/follow-cure.ts';
 import { stream, viewOnly } from '../../link/daemon.ts';
 import { Note } from '../../parts/note.tsx';
 import { nowMs } from '../../parts/now.ts';
 import { agoWords } from '../../parts/times.ts';
 import { unit } from '../../parts/unit.ts';
-import { followCure } from '../follow-cure.ts';
 import { air, airTrouble, minuteMs, readAir } from './air.ts';
 import { ForecastForm } from './forecast-form.tsx';
 import { History } from './history.tsx';

@@ -1,22 +1,14 @@
-import { computed } from '@preact/signals';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { cementFactWords, cementWords } from '../../../shared/words/cements.ts';
-import { stream, viewOnly } from '../../link/daemon.ts';
-import { daemonUtcMs } from '../../link/stream.ts';
+import { viewOnly } from '../../link/daemon.ts';
 import { Note } from '../../parts/note.tsx';
-import { nowMs } from '../../parts/now.ts';
 import { Target } from '../../parts/target.tsx';
+import { today } from '../../parts/today.ts';
 import { unit } from '../../parts/unit.ts';
-import { calendarDay, isoDay } from '../day.ts';
+import { calendarDay } from '../day.ts';
 import { cementStore, putAway } from './drafts.ts';
 import { factsOf, isExpired } from './facts-text.ts';
 import { LearnedPart } from './learned-part.tsx';
-
-/** The day that it is by the daemon's clock; null while that isn't known. */
-const today = computed(() => {
-  const utcMs = daemonUtcMs(stream.value, nowMs.value);
-  return utcMs === null ? null : isoDay(utcMs);
-});
 
 export const addressOf = (id: string): string => `#setup/cements/${encodeURIComponent(id)}`;
 

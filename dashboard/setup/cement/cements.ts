@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { type CementList, cementListSchema } from '../../../shared/messages/cure.ts';
+import { followCure } from '../../coats/follow-cure.ts';
 import { get } from '../ask-daemon.ts';
-import { followCure } from '../follow-cure.ts';
 
 /** The cements as the daemon has them: read where they are shown, again when they or what was learned have changed. */
 

@@ -82,7 +82,7 @@ describe('wet cement on the sheets of a piece', () => {
       'wet cement, not ready for the iron in this air',
     );
     expect(await page.getByTestId('wet-elsewhere').innerText()).toMatch(
-      /^Wet elsewhere on this piece: rib tape 3, upper side \(about \d\d:19\); leading edge, upper side \(about \d\d:50\); lower side\.$/,
+      /^Wet elsewhere on this piece: upper side, rib tape 3 \(about \d\d:19\); upper side, leading edge \(about \d\d:50\); lower side\.$/,
     );
     expect(await page.getByTestId('piece-coats').getByTestId('coat').count()).toBe(3);
     expect(complaints).toEqual([]);

@@ -1,0 +1,33 @@
+import type { CoatAnswer } from '../../shared/messages/cure.ts';
+import type { AtLive } from '../../shared/messages/piece.ts';
+import { pieceCoatWords as words } from '../../shared/words/coats.ts';
+import { at } from '../piece/bench.ts';
+import { ironTime, listText } from './coat-text.ts';
+import { coats, coatsNowMs } from './coats.ts';
+import { clockTime } from './range-text.ts';
+
+/** Wet cement on the piece in hand, but not where the iron is: one line, quiet. */
+export function WetElsewhere() {
+  const here = at.value;
+  const nowMs = coatsNowMs.value;
+  if (here === null || nowMs === null) return null;
+  const wet = coats.value.filter((coat) => coat.wet && coat.piece === here.piece && !isHere(coat, here));
+  if (wet.length === 0) return null;
+  return (
+    <p class="quiet" data-testid="wet-elsewhere">
+      {words.elsewhere(listText(wet.map((coat) => placeText(coat, nowMs))))}
+    </p>
+  );
+}
+
+/** Of a side that is worked as a whole, everything on it is here; so is a coat on the whole of it. */
+const isHere = ({ side, area }: CoatAnswer, here: AtLive): boolean =>
+  side === here.side && (area === here.area || area === null || here.area === null);
+
+/** Without the piece's own name, which stands above. */
+function placeText(coat: CoatAnswer, nowMs: number): string {
+  const { placeName, pieceName } = coat;
+  const place = placeName.startsWith(`${pieceName}, `) ? placeName.slice(pieceName.length + 2) : placeName;
+  const time = ironTime(coat, nowMs, clockTime);
+  return time === '' ? place : words.about(place, time);
+}
