@@ -27,8 +27,8 @@ export async function openPage(address) {
 }
 
 /**
- * Runs in the page. A frame is asked for when the number changes; once its callbacks have run the page is painted, and a
- * message that was posted in the callback comes right after that.
+ * Runs in the page. A message that is posted in a frame's callbacks comes right after that frame was painted. A number that
+ * changes in such a callback is painted by the same frame; for any other a frame is asked for.
  */
 function notePaints() {
   globalThis.paints = [];
@@ -37,15 +37,29 @@ function notePaints() {
   let asked = false;
   port1.addEventListener('message', () => globalThis.paints.push({ value: text, atMs: performance.now() }));
   port1.start();
-  let figure = null;
-  const changed = () => {
-    if (asked) return;
-    asked = true;
-    requestAnimationFrame(() => {
-      asked = false;
-      text = figure.textContent;
-      port2.postMessage(null);
+  const { port1: framePainted, port2: inFrame } = new MessageChannel();
+  let isInFrame = false;
+  framePainted.addEventListener('message', () => (isInFrame = false));
+  framePainted.start();
+  const ownFrame = globalThis.requestAnimationFrame.bind(globalThis);
+  globalThis.requestAnimationFrame = (work) =>
+    ownFrame((time) => {
+      if (!isInFrame) inFrame.postMessage(null);
+      isInFrame = true;
+      work(time);
     });
+  let figure = null;
+  const noteNow = () => {
+    asked = false;
+    text = figure.textContent;
+    port2.postMessage(null);
+  };
+  const changed = () => {
+    if (isInFrame) noteNow();
+    else if (!asked) {
+      asked = true;
+      requestAnimationFrame(noteNow);
+    }
   };
   const observer = new MutationObserver(changed);
   setInterval(() => {
