@@ -122,6 +122,8 @@ export const coatSchema = z.strictObject({
   /** The first stage that nobody has said to be dry; null: every one was. */
   stage: z.enum(dryingStageKinds).nullable(),
   stages: z.array(coatStageSchema).readonly(),
+  /** Id of the command of the last tap on it that can be taken back; null: nobody has tapped. */
+  lastTap: z.string().nullable(),
   /** Counts as wet for an iron. */
   wet: z.boolean(),
   /** The air is such that it doesn't dry at all. */
@@ -139,10 +141,10 @@ export const coatsAnswerSchema = z.strictObject({
   coats: z.array(coatSchema).readonly(),
   /** Ids of coats whose vapour burns while an iron is hot, and that nothing was answered about. */
   fire: z.array(id).readonly(),
-  /** The machine's clock was set while coats dried: what may be off for that; null: it was not. */
+  /** The machine's clock was set while coats dried that are open still: what may be off for that; null: it was not. */
   clock: z.strictObject({ at: utc, byMs: z.number().int(), while: z.enum(['running', 'off']) }).nullable(),
-  /** What was told of coats in the book that can't be read any more (a cement that is gone); in sentences. */
-  amiss: z.array(z.string()).readonly(),
+  /** Coats of cements that the settings don't have any more: they count as wet, and can only be ended. */
+  amiss: z.array(z.strictObject({ coat: id, text: z.string() })).readonly(),
 });
 
 /** Longer ago than this no coat can have been put on that a clock is still started for, s: thirty days. */

@@ -35,7 +35,10 @@ export function coatsAnswer({
     clock: clock === null ? null : { at: utc(clock.atUtcMs), byMs: clock.byMs, while: clock.while },
     amiss: keeper.clocks
       .lost()
-      .map((coat) => coatAmiss.noCement(coatPlace(settings, coat).placeName, coat.cement)),
+      .map((coat) => ({
+        coat: coat.id,
+        text: coatAmiss.noCement(coatPlace(settings, coat).placeName, coat.cement),
+      })),
   };
 }
 
@@ -54,7 +57,7 @@ function coatAnswer(
   settings: Settings,
   fire: StandingAnswer | null,
 ): CoatAnswer {
-  const { id, piece, side, area, fromUtcMs } = coat;
+  const { id, piece, side, area, fromUtcMs, checks } = coat;
   const { state, stage, stages, wet, stands, why } = clock;
   return {
     id,
@@ -80,6 +83,7 @@ function coatAnswer(
       likely: utcOrNull(likelyMs),
       latest: utcOrNull(latestMs),
     })),
+    lastTap: checks.at(-1)?.by ?? null,
     wet,
     stands,
     why: [...why],

@@ -187,6 +187,37 @@ describe('a coat', () => {
   });
 });
 
+describe('the wall clock', () => {
+  const HOUR_MS = 3_600_000;
+
+  it('of a machine that slept has gone on, and so has the coat', async () => {
+    const one = await inShop();
+    const id = await one.put(waterBorne);
+    one.wall.aheadMs += HOUR_MS;
+    one.wait(1);
+    expect(one.coat(id)).toMatchObject({ state: 'due', stage: 'set-to-touch' });
+    expect(one.cure.coats().clock).toBeNull();
+  });
+
+  it.each([-3, 5])('that is set by %i h takes the coats along, and that is said', async (hours) => {
+    const one = await inShop();
+    const id = await one.put(waterBorne);
+    one.wait(600);
+    const before = one.coat(id);
+    one.wall.aheadMs += hours * HOUR_MS;
+    one.program.drying.clockSet(hours * HOUR_MS);
+    one.wait(1);
+    const after = one.coat(id);
+    const byMs = (a: string | null | undefined, b: string | null | undefined): number =>
+      Date.parse(a ?? '') - Date.parse(b ?? '');
+    expect(byMs(after.startedAt, before.startedAt)).toBe(hours * HOUR_MS);
+    for (const [i, { likely }] of after.stages.entries())
+      expect(byMs(likely, before.stages[i]?.likely)).toBe(hours * HOUR_MS);
+    expect(after.state).toBe(before.state);
+    expect(one.cure.coats().clock).toMatchObject({ byMs: hours * HOUR_MS, while: 'running' });
+  });
+});
+
 describe('wet cement', () => {
   it('sounds for the place that is ironed, and not for another on the same side', async () => {
     const one = await inShop();

@@ -73,6 +73,8 @@ export interface Bench {
   readonly program: Program;
   readonly desk: ProgramDesk;
   readonly settings: SettingsKeeper;
+  /** How far the wall clock has gone beside the watches' own: the machine slept, or it was set. */
+  readonly wall: { aheadMs: number };
   /** What happened in the shop. */
   readonly journal: ShopEntry[];
   /** All that was told to whoever listens. */
@@ -96,6 +98,7 @@ export function bench(options: BenchOptions = {}): Bench {
   const clock = new SteppedClock();
   const shelf = new Shelf();
   const journal: ShopEntry[] = [];
+  const wall = { aheadMs: 0 };
   const { store } = options;
   const settings = new SettingsKeeper(options.settings ?? firstSettings, () => Promise.resolve());
   const program: Program = new Program({
@@ -107,7 +110,7 @@ export function bench(options: BenchOptions = {}): Bench {
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
     keep: keepIn(store) ?? shelf.keep,
-    utcNowMs: () => ORIGIN_UTC_MS + clock.nowMs(),
+    utcNowMs: () => ORIGIN_UTC_MS + clock.nowMs() + wall.aheadMs,
     keepInShop: async (entry) => {
       journal.push(entry);
       return true;
@@ -145,7 +148,7 @@ export function bench(options: BenchOptions = {}): Bench {
     program.watches.advance(clock.nowMs());
     program.drying.refresh();
   };
-  return { clock, shelf, journal, program, desk, settings, told, heat, wait };
+  return { clock, shelf, wall, journal, program, desk, settings, told, heat, wait };
 }
 
 const keepIn = (store: Store | undefined): Keep | null =>
