@@ -88,12 +88,13 @@ async function startIn(command: RunCommand, setup: StartSetup, release: () => vo
   const ending = new AbortController();
   const complain = (message: string, error: unknown): void => log.error({ err: error }, message);
   const epoch = newId();
-  const journal = new Journal({ book, complain });
+  const journal = new Journal({ book: keeper, complain });
   const originUtcMs = Date.now() - clock.nowMs();
   const program: Program = new Program({
     clock,
     originUtcMs,
     utcNowMs: command.speed === 1 ? () => Date.now() : () => originUtcMs + clock.nowMs(),
+    byWallClock: command.speed === 1,
     version: VERSION,
     epoch,
     viewOnly: !isLoopback(command.listen.host),

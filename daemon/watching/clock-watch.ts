@@ -10,6 +10,8 @@ export interface ClockReadings {
 export interface ClockChange {
   readonly change: 'step' | 'suspend';
   readonly byMs: number;
+  /** How long the machine had been running then, ms. */
+  readonly sinceBootMs: number;
 }
 
 /** Clocks that come apart by less than this are let be: slewing and rounding (uptime counts in 10 ms), ms. */
@@ -19,9 +21,10 @@ const APART_MS = 2000;
 export function clockChange(before: ClockReadings, after: ClockReadings): ClockChange | null {
   const passedMs = after.monotonicMs - before.monotonicMs;
   const sleptMs = after.uptimeMs - before.uptimeMs - passedMs;
-  if (sleptMs > APART_MS) return { change: 'suspend', byMs: Math.round(sleptMs) };
+  const sinceBootMs = after.uptimeMs;
+  if (sleptMs > APART_MS) return { change: 'suspend', byMs: Math.round(sleptMs), sinceBootMs };
   const steppedMs = after.wallMs - before.wallMs - passedMs;
-  return Math.abs(steppedMs) > APART_MS ? { change: 'step', byMs: Math.round(steppedMs) } : null;
+  return Math.abs(steppedMs) > APART_MS ? { change: 'step', byMs: Math.round(steppedMs), sinceBootMs } : null;
 }
 
 const readClocks = (): ClockReadings => ({
@@ -30,16 +33,19 @@ const readClocks = (): ClockReadings => ({
   uptimeMs: uptime() * 1000,
 });
 
-/** Coats are held against the wall clock every second: one that was set has to be seen by then. */
-const LOOK_MS = 1000;
+/** Looks at the machine's clocks when it is asked to, and tells what happened since it last did. */
+export class ClockWatch {
+  readonly #onChange: (change: ClockChange) => void;
+  #before = readClocks();
 
-/** Looks at the machine's clocks now and then; returns the timer. */
-export function watchClocks(onChange: (change: ClockChange) => void): NodeJS.Timeout {
-  let before = readClocks();
-  return setInterval(() => {
+  constructor(onChange: (change: ClockChange) => void) {
+    this.#onChange = onChange;
+  }
+
+  look(): void {
     const after = readClocks();
-    const change = clockChange(before, after);
-    before = after;
-    if (change !== null) onChange(change);
-  }, LOOK_MS);
+    const change = clockChange(this.#before, after);
+    this.#before = after;
+    if (change !== null) this.#onChange(change);
+  }
 }

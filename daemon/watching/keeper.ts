@@ -1,3 +1,4 @@
+import type { ShopEntry } from '../../shared/shop/entry.ts';
 import { type Book, BookFailure, type BookFailureCause, type Commit, type OpenedBook } from '../book/book.ts';
 import type { KeepOutcome } from './recorder.ts';
 
@@ -69,6 +70,18 @@ export class Keeper {
     } catch (error) {
       this.#set({ kept: false, detail: reasonOf(error) });
       return error instanceof BookFailure && lost.has(error.failure) ? 'never' : 'not-yet';
+    }
+  }
+
+  /** An entry of the shop's journal. Rejects where it can't be kept, which is told like any other. */
+  async addShopEntry(entry: ShopEntry): Promise<ShopEntry> {
+    try {
+      const kept = await this.#book.addShopEntry(entry);
+      if (this.#opened) this.#set({ kept: true, detail: '' });
+      return kept;
+    } catch (error) {
+      this.#set({ kept: false, detail: reasonOf(error) });
+      throw error;
     }
   }
 

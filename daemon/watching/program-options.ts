@@ -9,6 +9,8 @@ export interface ProgramOptions {
   readonly originUtcMs: number;
   /** UTC as coats live by it, ms since 1970: the wall clock, or where time is simulated its own. */
   readonly utcNowMs: () => number;
+  /** Whether that is the wall clock, which may be set. */
+  readonly byWallClock: boolean;
   readonly version: string;
   readonly epoch: string;
   readonly viewOnly: boolean;

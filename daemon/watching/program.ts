@@ -12,7 +12,7 @@ import { sitsOn } from '../settings/moved.ts';
 import { type Settings, watchSettings } from '../settings/settings.ts';
 import type { LiveChange } from '../web/desk.ts';
 import { Procedures } from './calibrating/procedures.ts';
-import { type ClockChange, watchClocks } from './clock-watch.ts';
+import { type ClockChange, ClockWatch } from './clock-watch.ts';
 import { Devices } from './devices.ts';
 import { type DryingShop, dryingShop } from './drying/drying-shop.ts';
 import { hearingAfter, nobodyYet } from './hearing.ts';
@@ -60,6 +60,7 @@ export class Program {
   /** The machine's clock, also where the watches' runs faster: it is people who have to be reached. */
   readonly #pagesClock = monotonicClock();
   #timers: NodeJS.Timeout[] = [];
+  readonly #clocks = new ClockWatch((change) => this.#onClock(change));
   readonly #telling = new Telling(() => this.#situation());
   readonly #steps = new Steps(this, this.#telling);
 
@@ -99,7 +100,7 @@ export class Program {
 
   /** Begins to let time go on. */
   run(): void {
-    const { clock, simulated, settings } = this.options;
+    const { clock, settings } = this.options;
     for (const iron of settings.current.irons) if (iron.probes.length === 0) this.#begin(iron, clock.nowMs());
     const tick = (): void => {
       this.watches.advance(clock.nowMs());
@@ -108,14 +109,24 @@ export class Program {
     };
     this.#timers.push(setInterval(tick, TICK_MS));
     this.#timers.push(setInterval(() => this.#telling.situationNow(), COUNTERS_MS));
-    // A clock that was set is seen before coats are held against it.
-    if (!simulated()) this.#timers.push(watchClocks((change) => this.#onClock(change)));
-    this.#timers.push(setInterval(() => this.drying.refresh(), CLOCKS_MS));
+    this.#timers.push(
+      setInterval(() => {
+        this.lookAtClocks();
+        this.drying.refresh();
+      }, CLOCKS_MS),
+    );
   }
 
-  #onClock(change: ClockChange): void {
-    this.watches.takeAll({ kind: 'clock', ...change }, this.options.clock.nowMs());
-    if (change.change === 'step') this.drying.clockSet(change.byMs);
+  /** A clock that was set has to be seen before anything is held against it. */
+  lookAtClocks(): void {
+    this.#clocks.look();
+  }
+
+  #onClock(clockChange: ClockChange): void {
+    const { simulated, clock, byWallClock } = this.options;
+    const { change, byMs } = clockChange;
+    if (!simulated()) this.watches.takeAll({ kind: 'clock', change, byMs }, clock.nowMs());
+    if (change === 'step' && byWallClock) this.drying.clockSet(clockChange);
   }
 
   /** UTC of a time of the watches' clock. */

@@ -59,7 +59,7 @@ export class Steps {
   #pass(watch: IronWatch, finding: FoundEntry['finding']): void {
     const { bench, drying } = this.#program;
     if (finding.kind === 'visit') bench.hear(watch, finding.visit);
-    else if (finding.kind === 'phase' && finding.phase === 'warming') drying.heated();
+    else if (takesHeat(finding)) drying.heated();
     else if (finding.kind === 'alarm') this.#tellAlarm(watch, finding.change, finding.alarm);
   }
 
@@ -94,3 +94,9 @@ export class Steps {
     this.#program.devices.lamp(loudest(this.#program.watches.states));
   }
 }
+
+/** A plate that warms up, comes to a whole cycle (which ends with a rise), or has become hot. */
+const takesHeat = (finding: FoundEntry['finding']): boolean =>
+  (finding.kind === 'phase' && finding.phase === 'warming') ||
+  finding.kind === 'cycle' ||
+  (finding.kind === 'heat' && finding.change === 'hot');

@@ -153,20 +153,27 @@ const forgotten = (coat: Coat, cement: string): Coat =>
 /** Everything of before goes along with the clock, so that what had passed by then has passed by it still. */
 function moved(
   drying: Drying,
-  { byMs, while: when }: Extract<ShopHappened, { kind: 'clock' }>,
+  { byMs, while: when, startUtcMs, earlierByMs }: Extract<ShopHappened, { kind: 'clock' }>,
   atUtcMs: number,
 ): Drying {
+  const movedMs = (ms: number): number => ms + (startUtcMs !== null && ms < startUtcMs ? earlierByMs : byMs);
   const along = <T extends { readonly atUtcMs: number }>(one: T): T => ({
     ...one,
-    atUtcMs: one.atUtcMs + byMs,
+    atUtcMs: movedMs(one.atUtcMs),
   });
   const coats = everyCoat(drying.coats, (coat) => ({
     ...coat,
-    fromUtcMs: coat.fromUtcMs + byMs,
+    fromUtcMs: movedMs(coat.fromUtcMs),
     checks: coat.checks.map(along),
     fire: coat.fire === null ? null : along(coat.fire),
-    clockLost: coat.clockLost || (when === 'off' && coat.ended === null),
+    clockLost: lostAfter(coat, when),
   }));
-  const lastUtcMs = drying.lastUtcMs === null ? null : drying.lastUtcMs + byMs;
+  const lastUtcMs = drying.lastUtcMs === null ? null : movedMs(drying.lastUtcMs);
   return { ...drying, coats, air: drying.air.map(along), clock: { atUtcMs, byMs, while: when }, lastUtcMs };
+}
+
+/** A clock that was set right brings back the time that was lost. */
+function lostAfter({ clockLost, ended }: Coat, when: ClockWhile): boolean {
+  if (when === 'running') return clockLost;
+  return when === 'off' && (clockLost || ended === null);
 }

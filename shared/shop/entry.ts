@@ -61,10 +61,18 @@ export const shopHappenedSchema = z.discriminatedUnion('kind', [
   /** What was learned of a cement until now no longer counts. */
   z.strictObject({ kind: z.literal('learn-anew'), cement: id }),
   /**
-   * The machine's clock was set by so much, or stood behind when the program started (`off`: nobody knows how long that
-   * was). All that happened before is moved along with it.
+   * The machine's clock was set by so much, and all that happened before is moved along with it.
+   * - `off`: it stood behind when the program started; nobody knows how long that was
+   * - `boot`: it was set right soon after the machine was started. What happened before the program was (`startUtcMs`, by the
+   *   clock as it was) had the right time then, and is moved by `earlierByMs` instead: back to that
    */
-  z.strictObject({ kind: z.literal('clock'), byMs: z.number().int(), while: z.enum(['running', 'off']) }),
+  z.strictObject({
+    kind: z.literal('clock'),
+    byMs: z.number().int(),
+    while: z.enum(['running', 'off', 'boot']),
+    startUtcMs: utcMs.nullable(),
+    earlierByMs: z.number().int(),
+  }),
 ]);
 export type ShopHappened = z.infer<typeof shopHappenedSchema>;
 

@@ -1,3 +1,4 @@
+import { lowerLimitC } from '../cure/facts.ts';
 import { USUAL_REST_LIMIT_S } from '../heat/schedule.ts';
 import type { Contact } from '../heat/work/ironing.ts';
 import { expectedPeakC } from '../iron/behaviour.ts';
@@ -10,7 +11,7 @@ import { COLD_C, estimateOf, qualityOf, type Thermometer } from '../thermometer/
 import { guardBandNowK, restingGuardBandK, type Trusting } from '../thermometer/trust.ts';
 import { unattended, usualUnattended } from './attended.ts';
 import type { Checks } from './checks.ts';
-import { isHot, isHotNow } from './hot.ts';
+import { isHot, isHotNow, isInUse } from './hot.ts';
 import type { WatchInput, WatchSettings } from './input.ts';
 import type { IronFacts } from './iron.ts';
 import { motionOf } from './motions.ts';
@@ -103,15 +104,14 @@ function leadingC({ leader, thermometers }: WatchState): number | null {
 function workFacts(state: WatchState): WorkFacts {
   const { tMs, work, ironing, attended, behaviour, settings } = state;
   const stage = settings?.schedule.stages.find((s) => s.id === work.stageId);
-  const hot = isHotNow(state);
   // A plate that only loses its heat was switched off: somebody did that.
-  const powered = hot && behaviour.phase !== 'cooling';
+  const powered = isHotNow(state) && behaviour.phase !== 'cooling';
   return {
     onWork: work.place === 'on-work',
     at: work.at,
     facts: work.facts,
     coats: work.coats,
-    hot,
+    inUse: isInUse(state),
     plateC: leadingC(state),
     contactMs: ironing.visit?.contactMs ?? 0,
     restMs: restMs(state),
@@ -173,11 +173,14 @@ function ofProbe(state: WatchState, probe: ProbeId): readonly Seen[] {
   return facts === null ? [] : seenOfProbe(facts);
 }
 
-/** The cement limit with the guard band taken off, where it holds: on a bonded edge or tape. */
+/**
+ * The cement limit with the guard band taken off: the schedule's on a bonded edge or tape, and that of the cement itself
+ * where a coat of it is. The lower one holds.
+ */
 function cementLimitNowC({ settings, work }: WatchState, trusting: Trusting, t: Thermometer): number | null {
-  const limitC = settings?.schedule.cementLimitC ?? null;
-  const holds = work.place === 'on-work' && work.at?.bonded === true;
-  return limitC === null || !holds ? null : limitC - guardBandNowK(trusting, t, limitC);
+  if (work.place !== 'on-work') return null;
+  const limitC = lowerLimitC(work.at?.bonded === true ? settings?.schedule.cementLimitC : null, work.coats);
+  return limitC === null ? null : limitC - guardBandNowK(trusting, t, limitC);
 }
 
 function probeFacts(state: WatchState, probe: ProbeId): ProbeFacts | null {

@@ -3,8 +3,12 @@ import { seatOf, watchedHow } from '../thermometer/place.ts';
 import { COLD_C } from '../thermometer/thermometer.ts';
 import type { WatchState } from './state.ts';
 
-/** Whether an iron is in use or was lately: its plate was hot, and has not been measured cold since. */
+/** Whether its plate was hot, and has not been measured cold since. */
 export const isHotNow = (state: WatchState): boolean => state.heat.is === 'hot' && isHot(state);
+
+/** Whether an iron is in use: measured hot, or said to be on the work while nothing says that it is cold. */
+export const isInUse = (state: WatchState): boolean =>
+  isHotNow(state) || (state.work.place === 'on-work' && isHot(state));
 
 /**
  * Whether a plate is to be treated as hot: until it was measured under 43 degC by whatever serves it, and always while

@@ -10,8 +10,7 @@ export interface WorkFacts {
   readonly at: At | null;
   readonly facts: PieceFacts;
   readonly coats: CoatFacts;
-  /** To be treated as hot. */
-  readonly hot: boolean;
+  readonly inUse: boolean;
   /** The plate, degC; null where there is no valid reading. */
   readonly plateC: number | null;
   /** How long the iron has been on the area that was marked, ms. */
@@ -24,7 +23,7 @@ export interface WorkFacts {
 
 export const seenOfWork = (facts: WorkFacts): readonly Seen[] => [
   { kind: 'dwell', probe: null, condition: resting(facts) },
-  { kind: 'wet-cement', probe: null, condition: onWet(facts), detail: facts.coats.wet },
+  { kind: 'wet-cement', probe: null, condition: onWet(facts), detail: facts.coats.wet || facts.coats.near },
   { kind: 'fire-hazard', probe: null, condition: nearVapour(facts), detail: facts.coats.fire },
   { kind: 'wrong-order', probe: null, condition: outOfOrder(facts) },
   { kind: 'long-on-area', probe: null, condition: tooLong(facts) },
@@ -38,11 +37,16 @@ export const seenOfWork = (facts: WorkFacts): readonly Seen[] => [
   { kind: 'left-alone', probe: null, condition: facts.unattended.alarm },
 ];
 
-const onWet = ({ onWork, hot, coats: { wet } }: WorkFacts): Condition =>
-  onWork && hot && wet !== '' ? 'beyond' : 'inside';
+/** So long on a side without an area being named, ms, and it is taken to be gone over as a whole. Our own choice. */
+const WHOLE_SIDE_MS = 20_000;
 
-const nearVapour = ({ hot, coats: { fire } }: WorkFacts): Condition =>
-  hot && fire !== '' ? 'beyond' : 'inside';
+function onWet({ onWork, inUse, contactMs, coats: { wet, near } }: WorkFacts): Condition {
+  const met = wet !== '' || (near !== '' && contactMs > WHOLE_SIDE_MS);
+  return onWork && inUse && met ? 'beyond' : 'inside';
+}
+
+const nearVapour = ({ inUse, coats: { fire } }: WorkFacts): Condition =>
+  inUse && fire !== '' ? 'beyond' : 'inside';
 
 /** The plate is hotter than the side that is up may be had. */
 function outOfOrder({ onWork, at, facts: { capC }, plateC }: WorkFacts): Condition {

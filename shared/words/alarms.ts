@@ -25,7 +25,7 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
   'over-cement-limit': {
     title: 'Plate over the cement limit on a bonded edge or tape',
     cause:
-      'Counting the allowance for its probe, the plate is hotter than the cement limit, and you said that it is on a bonded edge or a tape.',
+      'Counting the allowance for its probe, the plate is hotter than the cement may have, and you said that it is on a bonded edge, a tape or a coat of it.',
     consequence: 'The bond softens: a seam or a tape creeps, and may let go.',
     action: 'Lift the iron off. Turn the dial down before you go back. Examine the bond as the manual says.',
   },

@@ -97,7 +97,13 @@ test('a clock that is set in the midst changes nothing of what has passed betwee
             ? { ...entry.happened, fromUtcMs: entry.happened.fromUtcMs + byMs }
             : entry.happened,
       });
-      const set = said('clock', setUtcMs, { kind: 'clock', byMs, while: 'running' });
+      const set = said('clock', setUtcMs, {
+        kind: 'clock',
+        byMs,
+        while: 'running',
+        startUtcMs: null,
+        earlierByMs: 0,
+      });
       const withStep = folded([...early, set, ...entries.slice(at).map(along)]);
       const without = folded(entries.map(along));
       expect({ ...withStep, clock: null, lastUtcMs: null }).toEqual({ ...without, lastUtcMs: null });

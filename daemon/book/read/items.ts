@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3';
+import { lowerLimitC, noCoats } from '../../../shared/cure/facts.ts';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
 import { type Crossing, type PlaceFrom, suspectCrossings } from '../../../shared/heat/suspect.ts';
 import { restingGuardBandK } from '../../../shared/thermometer/trust.ts';
@@ -61,7 +62,7 @@ interface Told {
 function openedItems(db: Database): (session: number, head: SessionSummary) => readonly Opened[] {
   const inputs = db.prepare<[number], Told>(
     `SELECT r.seq, r.t_ms AS tMs, r.json FROM link l CROSS JOIN input r ON r.link = l.n
-     WHERE l.session = ? AND r.kind IN ('carried', 'settings', 'mark') ORDER BY l.idx, r.seq`,
+     WHERE l.session = ? AND r.kind IN ('carried', 'settings', 'mark', 'coat-facts') ORDER BY l.idx, r.seq`,
   );
   const findings = db.prepare<[number], Told>(
     `SELECT r.seq, r.t_ms AS tMs, r.json FROM link l CROSS JOIN finding r ON r.link = l.n
@@ -114,14 +115,23 @@ function openedAt(session: string, crossing: Crossing, said: readonly Said[]): O
   return {
     id: itemId(session, crossing),
     crossing,
-    limitC: limitOf(schedule, crossing),
+    limitC: limitOf(schedule, before, crossing),
     guardBandK: settings === undefined ? null : guardBandOf(settings, crossing),
     stage: schedule?.stages.find((stage) => stage.id === stageId)?.name ?? null,
   };
 }
 
-const limitOf = (schedule: HeatSchedule | undefined, { limit }: Crossing): number | null =>
-  (limit === 'fabric' ? schedule?.fabricLimitC : schedule?.cementLimitC) ?? null;
+/** @param before what was said until it began */
+function limitOf(
+  schedule: HeatSchedule | undefined,
+  before: readonly WatchInput[],
+  { limit, at }: Crossing,
+): number | null {
+  if (limit === 'fabric') return schedule?.fabricLimitC ?? null;
+  const told = before.findLast((input) => input.kind === 'coat-facts');
+  const ofSchedule = at === null || at.bonded ? (schedule?.cementLimitC ?? null) : null;
+  return lowerLimitC(ofSchedule, told?.facts ?? noCoats);
+}
 
 /** How far off its peak may be: of the least sure of its probes, with the plate at rest, K. */
 function guardBandOf({ probes, iron }: WatchSettings, { probes: saw, peakC }: Crossing): number | null {

@@ -1,4 +1,4 @@
-import { type Cement, dryingStageKinds } from '../../../shared/cure/cement.ts';
+import type { Cement } from '../../../shared/cure/cement.ts';
 import type { CoatAct } from '../../../shared/messages/cure.ts';
 import type { Coat } from '../../../shared/shop/drying.ts';
 import type { ShopHappened } from '../../../shared/shop/entry.ts';
@@ -71,9 +71,10 @@ function checked(act: Extract<CoatAct, { kind: 'check' }>, parts: ActParts): Sho
   const { stage, found } = act;
   if (!cement.stages.some(({ kind }) => kind === stage))
     throw new Refusal('conflict', coatRefusals.noStage(stage, cement.name), 'act.stage');
-  const later = dryingStageKinds.slice(dryingStageKinds.indexOf(stage));
-  if (coat.checks.some((check) => check.found === 'dry' && later.includes(check.stage)))
-    throw new Refusal('conflict', coatRefusals.saidDry, 'act.stage');
+  // A later word counts: found tacky after all it is tacky.
+  const clock = parts.keeper.clocks.open().find((one) => one.coat.id === coat.id)?.clock;
+  const said = clock?.stages.find(({ kind }) => kind === stage)?.saidDryMs ?? null;
+  if (found === 'dry' && said !== null) throw new Refusal('conflict', coatRefusals.saidDry, 'act.stage');
   const { leastS, mostS } = parts.keeper.clocks.cured(coat, cement);
   // Where the air isn't known well a tap teaches no more than is sure.
   const curedS = found === 'tacky' ? leastS : mostS;

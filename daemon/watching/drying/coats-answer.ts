@@ -1,5 +1,6 @@
 import { isConfirmed } from '../../../shared/heat/schedule.ts';
 import type { CoatAnswer, CoatsAnswer } from '../../../shared/messages/cure.ts';
+import type { Drying } from '../../../shared/shop/drying.ts';
 import { coatAmiss } from '../../../shared/words/drying.ts';
 import type { Settings } from '../../settings/settings.ts';
 import type { KnownCoat } from './clocks.ts';
@@ -26,20 +27,25 @@ export function coatsAnswer({
   answerOf,
   asked,
 }: CoatsAsked): Omit<CoatsAnswer, 'revision'> {
-  const { clock } = keeper.drying;
   return {
     coats: coats
       .map((coat) => coatAnswer(coat, settings, answerOf(coat)))
       .toSorted((a, b) => comesAt(a) - comesAt(b)),
     fire: [...asked],
-    clock: clock === null ? null : { at: utc(clock.atUtcMs), byMs: clock.byMs, while: clock.while },
-    amiss: keeper.clocks
-      .lost()
-      .map((coat) => ({
-        coat: coat.id,
-        text: coatAmiss.noCement(coatPlace(settings, coat).placeName, coat.cement),
-      })),
+    clock: clockSet(keeper.drying, coats),
+    amiss: keeper.clocks.lost().map((coat) => ({
+      coat: coat.id,
+      text: coatAmiss.noCement(coatPlace(settings, coat).placeName, coat.cement),
+    })),
   };
+}
+
+/** Told for as long as a coat is open that dried then; of a clock that was set right nothing is left to say. */
+function clockSet({ clock }: Drying, coats: readonly KnownCoat[]): CoatsAnswer['clock'] {
+  if (clock === null || clock.while === 'boot') return null;
+  const { atUtcMs, byMs, while: when } = clock;
+  const dried = coats.some(({ coat }) => coat.fromUtcMs < atUtcMs);
+  return dried ? { at: utc(atUtcMs), byMs, while: when } : null;
 }
 
 const utc = (ms: number): string => new Date(ms).toISOString();

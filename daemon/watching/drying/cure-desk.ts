@@ -98,6 +98,7 @@ export class CureDesk implements Asked {
     return this.#parts.once(commandId, async () => {
       const { keeper } = this.#drying;
       await Promise.race([keeper.read, delay(BOOK_AT_MOST_MS, undefined, { ref: false })]);
+      this.#parts.program.lookAtClocks();
       const kept = keeper.has(commandId) || (await run());
       this.#drying.refresh();
       return { commandId, session: null, kept };

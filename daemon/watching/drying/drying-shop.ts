@@ -1,13 +1,15 @@
 import type { Air } from '../../../shared/cure/air.ts';
-import type { CoatFacts } from '../../../shared/cure/facts.ts';
+import { type CoatFacts, isSameFacts } from '../../../shared/cure/facts.ts';
 import type { At } from '../../../shared/heat/work/at.ts';
 import type { AirAnswer, CementList, CoatsAnswer } from '../../../shared/messages/cure.ts';
+import type { Piece } from '../../../shared/piece/piece.ts';
 import type { Coat } from '../../../shared/shop/drying.ts';
 import type { Sample } from '../../../shared/thermometer/sample.ts';
-import { isHotNow } from '../../../shared/watch/hot.ts';
+import { isInUse } from '../../../shared/watch/hot.ts';
 import { coatName } from '../../../shared/words/drying.ts';
 import { newId } from '../../ids.ts';
 import { currentCements, type Settings } from '../../settings/settings.ts';
+import type { ClockChange } from '../clock-watch.ts';
 import type { IronWatch } from '../iron-watch.ts';
 import type { ProgramOptions } from '../program-options.ts';
 import { airAnswer } from './air-answer.ts';
@@ -16,7 +18,7 @@ import { type KnownCoat, mayBurn } from './clocks.ts';
 import { coatsAnswer } from './coats-answer.ts';
 import { DryingKeeper } from './drying-keeper.ts';
 import { type StandingAnswer, standingAnswer } from './fire.ts';
-import { coatPlace } from './places.ts';
+import { coatPlace, isOnSide, isThere } from './places.ts';
 
 export interface DryingShopParts {
   readonly keeper: DryingKeeper;
@@ -38,7 +40,10 @@ export class DryingShop {
   readonly keeper: DryingKeeper;
   readonly #parts: DryingShopParts;
   readonly #hearing = new AirHearing();
+  /** When an iron was last seen to take heat, UTC. */
   #heatedUtcMs: number | null = null;
+  /** Id of the iron that tells of vapour: it goes on telling while it is in use, whatever is taken in hand. */
+  #tells: string | null = null;
   #revision = 0;
   #shown = '';
   #coats: readonly KnownCoat[] = [];
@@ -61,9 +66,11 @@ export class DryingShop {
     void this.keeper.happened({ kind: 'air', airC, rhPct, how: 'probe', probe });
   }
 
-  /** The machine's clock was set: all that happened before goes along with it. */
-  clockSet(byMs: number): void {
-    void this.keeper.happened({ kind: 'clock', byMs, while: 'running' });
+  /** The machine's clock was set: what happened before goes along with it. */
+  clockSet(step: Pick<ClockChange, 'byMs' | 'sinceBootMs'>): void {
+    if (this.#heatedUtcMs !== null) this.#heatedUtcMs += step.byMs;
+    this.keeper.clockSet(step);
+    this.refresh();
   }
 
   /** Somebody has read it from a thermometer; gives whether that is in the book. */
@@ -72,7 +79,7 @@ export class DryingShop {
     return this.keeper.happened({ kind: 'air', airC, rhPct, how: 'typed', probe: '' }, commandId);
   }
 
-  /** An iron has begun to grow hot: that irons are off is answered no more. */
+  /** An iron takes heat: that irons are off is answered no more. */
   heated(): void {
     this.#heatedUtcMs = this.#parts.nowUtcMs();
   }
@@ -81,11 +88,17 @@ export class DryingShop {
   refresh(): void {
     this.#coats = this.keeper.clocks.open();
     this.tellFacts();
-    const shown = JSON.stringify(this.#answer(), coarsely);
+    const shown = JSON.stringify([this.#answer(), this.#airShown(), this.cements().learned], coarsely);
     if (shown === this.#shown) return;
     this.#shown = shown;
     this.#revision += 1;
     this.#parts.changed();
+  }
+
+  /** Without its past: that only grows with what is shown of now. */
+  #airShown(): Omit<AirAnswer, 'history'> {
+    const { history: _, ...shown } = this.air();
+    return shown;
   }
 
   coats(): CoatsAnswer {
@@ -130,43 +143,62 @@ export class DryingShop {
     return this.#coats.filter((one) => mayBurn(one) && this.#answerOf(one.coat) === null);
   }
 
-  /** The hot iron that tells of vapour: two hot irons beside one coat are one cause. Null: none is hot. */
+  /** The iron in use that tells of vapour: two of them beside one coat are one cause. Null: none is in use. */
   #teller(): IronWatch | null {
-    const irons = [this.#parts.inHand(), ...this.#parts.watches()];
-    return irons.find((one) => one !== null && isHotNow(one.state)) ?? null;
+    const inUse = this.#parts.watches().filter(({ state }) => isInUse(state));
+    const inHand = this.#parts.inHand();
+    const teller =
+      inUse.find(({ iron }) => iron.id === this.#tells) ??
+      inUse.find((one) => one === inHand) ??
+      inUse[0] ??
+      null;
+    this.#tells = teller?.iron.id ?? null;
+    return teller;
   }
 
   /** What the watches have to know of coats, as their marks are now. */
   tellFacts(): void {
     const teller = this.#teller();
-    const fire = teller === null ? '' : this.#names(this.#unanswered());
+    const fire = teller === null ? '' : this.#namesOf(this.#unanswered()).join('; ');
     for (const watch of this.#parts.watches()) {
       const { at, coats: known } = watch.state.work;
-      const facts: CoatFacts = { wet: this.#wetAt(at), fire: watch === teller ? fire : '' };
-      if (facts.wet === known.wet && facts.fire === known.fire) continue;
-      watch.take({ kind: 'coat-facts', facts }, this.#parts.nowMs());
+      const facts: CoatFacts = { ...this.#factsAt(at), fire: watch === teller ? fire : '' };
+      if (!isSameFacts(facts, known)) watch.take({ kind: 'coat-facts', facts }, this.#parts.nowMs());
     }
   }
 
-  /** On the same side; where either of them is of the whole side, everywhere on it. */
-  #wetAt(at: At | null): string {
-    if (at === null) return '';
-    return this.#names(
-      this.#coats.filter(
-        ({ coat, clock }) =>
-          clock.wet &&
-          coat.piece === at.piece &&
-          coat.side === at.side &&
-          (coat.area === null || at.area === null || coat.area === at.area),
+  #factsAt(at: At | null): Omit<CoatFacts, 'fire'> {
+    if (at === null) return { wet: '', near: '', limitC: null };
+    const { pieces } = this.#parts.settings();
+    const wet = this.#coats.filter(({ clock }) => clock.wet);
+    const here = wet.filter(({ coat }) => isThere(coat, at, pieces));
+    const near = wet.filter(({ coat }) => isOnSide(coat, at) && at.area === null);
+    const lost = this.keeper.clocks.lost().filter((coat) => isThere(coat, at, pieces));
+    return {
+      wet: [...this.#namesOf(here), ...lost.map((coat) => coatName(coat.cement, this.#place(coat)))].join(
+        '; ',
       ),
-    );
+      near: this.#namesOf(near).join('; '),
+      limitC: this.#limitC(at, pieces),
+    };
   }
 
-  #names(coats: readonly KnownCoat[]): string {
-    const settings = this.#parts.settings();
-    return coats
-      .map(({ coat, cement }) => coatName(cement.name, coatPlace(settings, coat).placeName))
-      .join('; ');
+  /** Of all coats that are there, dry or not: the bond stays. */
+  #limitC(at: At, pieces: readonly Piece[]): number | null {
+    const limits = Object.values(this.keeper.drying.coats).flatMap((coat) =>
+      coat.ended?.why !== 'mistake' && isThere(coat, at, pieces)
+        ? (this.keeper.clocks.cementOf(coat)?.cementLimitC ?? [])
+        : [],
+    );
+    return limits.length === 0 ? null : Math.min(...limits);
+  }
+
+  #namesOf(coats: readonly KnownCoat[]): readonly string[] {
+    return coats.map(({ coat, cement }) => coatName(cement.name, this.#place(coat)));
+  }
+
+  #place(coat: Coat): string {
+    return coatPlace(this.#parts.settings(), coat).placeName;
   }
 }
 

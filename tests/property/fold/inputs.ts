@@ -139,6 +139,8 @@ const pieceFacts: fc.Arbitrary<WatchInput> = fc
 const coatFacts: fc.Arbitrary<WatchInput> = fc
   .record({
     wet: fc.constantFrom('', 'Upper, edge: demo cement'),
+    near: fc.constantFrom('', 'Upper, tape: demo cement'),
+    limitC: fc.constantFrom(null, 120),
     fire: fc.constantFrom('', 'Upper, edge: demo cement'),
   })
   .map((facts) => ({ kind: 'coat-facts', facts }));

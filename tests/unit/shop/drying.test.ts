@@ -87,7 +87,10 @@ describe('what dries', () => {
       .say({ kind: 'air', airC: 20, rhPct: 50, how: 'typed', probe: '' })
       .say(put)
       .say(dry(700), 700);
-    journal.say({ kind: 'clock', byMs: -3_600_000, while: 'running' }, 800 - 3600);
+    journal.say(
+      { kind: 'clock', byMs: -3_600_000, while: 'running', startUtcMs: null, earlierByMs: 0 },
+      800 - 3600,
+    );
     expect(journal.coat).toMatchObject({ fromUtcMs: START_MS - 3_660_000, clockLost: false });
     expect(journal.coat.checks[0]?.atUtcMs).toBe(START_MS + 700_000 - 3_600_000);
     expect(journal.drying.air[0]?.atUtcMs).toBe(START_MS - 3_600_000);
@@ -98,7 +101,7 @@ describe('what dries', () => {
     const journal = new Journal()
       .say(put)
       .say({ kind: 'ended', coat: 'b', why: 'done' })
-      .say({ kind: 'clock', byMs: -1000, while: 'off' });
+      .say({ kind: 'clock', byMs: -1000, while: 'off', startUtcMs: null, earlierByMs: 0 });
     expect([journal.coat.clockLost, journal.drying.coats['b']?.clockLost]).toEqual([true, false]);
   });
 });

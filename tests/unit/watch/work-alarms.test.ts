@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { type CoatFacts, noCoats } from '../../../shared/cure/facts.ts';
 import { fToC } from '../../../shared/units/temperature.ts';
 import { Live } from './support/live.ts';
 import { onArea, piece } from './support/places.ts';
@@ -166,7 +167,8 @@ describe('a hot iron with nobody there', () => {
 });
 
 describe('a coat that is still wet', () => {
-  const facts = (wet: string, fire = '') => ({ kind: 'coat-facts', facts: { wet, fire } }) as const;
+  const facts = (wet: string, fire = '', more: Partial<CoatFacts> = {}) =>
+    ({ kind: 'coat-facts', facts: { ...noCoats, wet, fire, ...more } }) as const;
 
   test('is told of while a hot iron is on it, and in the words that it came in', () => {
     const live = watched().mark(onArea('edge')).read(2, 120).give(facts('Edge: demo cement')).read(2, 120);

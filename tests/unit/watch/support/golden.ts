@@ -1,3 +1,4 @@
+import { noCoats } from '../../../../shared/cure/facts.ts';
 import type { Drift } from '../../../../shared/iron/dial/drift.ts';
 import { emptySample, type Sample } from '../../../../shared/thermometer/sample.ts';
 import type { FoundEntry } from '../../../../shared/watch/finding.ts';
@@ -144,9 +145,9 @@ export function makeGolden(): Golden {
     .second({ tC: 121, motionG: 0.004 }, 9)
     .second({ tC: 122, motionG: 0.08 }, 4);
   live
-    .give({ kind: 'coat-facts', facts: { wet: 'Edge: demo cement', fire: 'Edge: demo cement' } })
+    .give({ kind: 'coat-facts', facts: { ...noCoats, wet: 'Edge: demo cement', fire: 'Edge: demo cement' } })
     .second({ tC: 122, motionG: 0.08 }, 24)
-    .give({ kind: 'coat-facts', facts: { wet: '', fire: '' } })
+    .give({ kind: 'coat-facts', facts: noCoats })
     .second({ tC: 122, motionG: 0.08 }, 5);
   live.give({ kind: 'time' });
   const first: Entry = { seq: 0, tMs: 0, input: { kind: 'carried', carried: start } };

@@ -9,8 +9,11 @@ import { bench, FakeSource } from '../support/bench.ts';
 
 const [waterBorne, solventBorne] = ['example-water-borne', 'example-solvent-borne'];
 
+/** So that no two shops name their commands alike. */
+let shops = 0;
+
 /** An iron, a demo flap with two sides, and air as the instructions have it. */
-async function inShop({ hot = true } = {}) {
+async function inShop({ hot = true, book = [] as readonly ShopEntry[] | null, aheadMs = 0 } = {}) {
   const settings = {
     ...firstSettings,
     cements: [...firstSettings.cements, cement],
@@ -24,15 +27,18 @@ async function inShop({ hot = true } = {}) {
     ],
   };
   const one = bench({ settings });
-  one.program.drying.keeper.takeBook([]);
+  one.wall.aheadMs = aheadMs;
+  if (book !== null) one.program.drying.keeper.takeBook(book);
   const iron = new FakeSource('A', one.clock);
   one.program.addSource(iron);
   iron.link('connected');
   one.heat(iron, 20, 1);
   if (hot) one.heat(iron, 121, 20);
   const { cure } = one.desk;
+  shops += 1;
+  const shop = shops;
   let count = 0;
-  const act = async (said: CoatAct, commandId = `c${(count += 1)}`) => {
+  const act = async (said: CoatAct, commandId = `${shop} c${(count += 1)}`) => {
     const outcome = await cure.act(said, commandId);
     await setImmediate();
     return outcome;
@@ -178,6 +184,8 @@ describe('a coat', () => {
     await expect(check('cured')).rejects.toThrow('give no time');
     await check('set-to-touch');
     await expect(check('set-to-touch')).rejects.toThrow('said to be dry');
+    await one.act({ kind: 'check', coat: id, stage: 'set-to-touch', found: 'tacky' });
+    expect(one.coat(id)).toMatchObject({ stage: 'set-to-touch', wet: true });
     await expect(one.act({ kind: 'end', coat: 'nope', why: 'done' })).rejects.toThrow('no such coat');
     await expect(one.act({ kind: 'take-back', of: 'nope' })).rejects.toThrow('no such tap');
     const water = await one.put(waterBorne);
@@ -205,7 +213,7 @@ describe('the wall clock', () => {
     one.wait(600);
     const before = one.coat(id);
     one.wall.aheadMs += hours * HOUR_MS;
-    one.program.drying.clockSet(hours * HOUR_MS);
+    one.program.drying.clockSet({ byMs: hours * HOUR_MS, sinceBootMs: 100 * HOUR_MS });
     one.wait(1);
     const after = one.coat(id);
     const byMs = (a: string | null | undefined, b: string | null | undefined): number =>
@@ -218,7 +226,70 @@ describe('the wall clock', () => {
   });
 });
 
+describe('a clock that is set right soon after the machine was started', () => {
+  const HOUR_MS = 3_600_000;
+
+  it.each([
+    ['stood shortly after its last entry', 600_000],
+    ['stood years behind', -50_000 * HOUR_MS],
+  ])('and %s, gives the coats the night that nobody counted', async (_, behindMs) => {
+    const before = await inShop();
+    const id = await before.put(waterBorne);
+    const startedAt = before.coat(id).startedAt;
+    const one = await inShop({ book: null, aheadMs: behindMs });
+    one.program.drying.keeper.takeBook(before.journal);
+    one.wait(60);
+    expect(one.coat(id).state).toBe('drying');
+    one.wall.aheadMs = 10 * HOUR_MS;
+    one.program.drying.clockSet({ byMs: 10 * HOUR_MS - behindMs, sinceBootMs: 60_000 });
+    one.wait(1);
+    expect(one.coat(id).startedAt).toBe(startedAt);
+    expect(one.coat(id).state).toBe('due');
+    expect(one.cure.coats().clock).toBeNull();
+  });
+});
+
+describe('the air', () => {
+  it('that has changed is told anew, whether anything dries or not', async () => {
+    const one = await inShop();
+    one.wait(1);
+    const before = one.program.live().situation.work.coatRevision;
+    await one.cure.sayAir({ airC: 4, rhPct: 92 }, 'fog');
+    expect(one.program.live().situation.work.coatRevision).toBeGreaterThan(before);
+    expect(one.cure.air().concerns.map(({ kind }) => kind)).toContain('too-cold');
+  });
+});
+
+describe('the limit of a cement', () => {
+  it('holds where a coat of it is, dry or not, whatever the heat schedule says', async () => {
+    const one = await inShop();
+    const limited = { ...cement, id: 'limited', cementLimitC: 110 };
+    const { id: _, version: _v, madeAt: _m, ...draft } = limited;
+    await one.cure.putCement('limited', draft, 0);
+    const id = await one.put('limited', 'First end');
+    await one.act({ kind: 'end', coat: id, why: 'done' });
+    await one.work('Middle');
+    one.heat(one.iron, 121, 5);
+    expect(one.alarm('over-cement-limit')).toBeUndefined();
+    await one.work('First end');
+    one.heat(one.iron, 121, 3);
+    expect(one.alarm('over-cement-limit')?.state).toBe('unacknowledged');
+  });
+});
+
 describe('wet cement', () => {
+  it('on a tape sounds for the whole side only once that was gone over for a while', async () => {
+    const one = await inShop();
+    await one.put(waterBorne, 'First end');
+    await one.desk.pieces.act({ act: { kind: 'piece', piece: 'flap', side: 1 } }, 'piece');
+    await one.desk.pieces.act({ act: { kind: 'on-work' } }, 'on');
+    await setImmediate();
+    one.heat(one.iron, 121, 10);
+    expect(one.alarm('wet-cement')?.state ?? 'normal').toBe('normal');
+    one.heat(one.iron, 121, 15);
+    expect(one.alarm('wet-cement')?.state).toBe('unacknowledged');
+  });
+
   it('sounds for the place that is ironed, and not for another on the same side', async () => {
     const one = await inShop();
     await one.put(waterBorne, 'First end');
@@ -280,6 +351,42 @@ describe('vapour that burns', () => {
     expect(one.cure.coats().fire).toEqual([id]);
   });
 
+  it('is asked again when an iron that was said to be off goes on with its cycles', async () => {
+    const one = await inShop();
+    const id = await one.put(solventBorne);
+    await one.act({ kind: 'fire-answer', coat: id, answer: 'stopped' });
+    for (let i = 0; i < 4; i += 1) {
+      one.heat(one.iron, 135, 20);
+      one.heat(one.iron, 112, 40);
+    }
+    one.wait(1);
+    expect(one.cure.coats().fire).toEqual([id]);
+  });
+
+  it('goes on being called out by one iron, whichever is taken in hand', async () => {
+    const one = await inShop();
+    const other = new FakeSource('B', one.clock);
+    one.program.addSource(other);
+    other.link('connected');
+    one.heat(other, 20, 1);
+    one.heat(other, 121, 20);
+    await one.put(solventBorne);
+    const raised = (): number =>
+      one.told.filter((t) => t.kind === 'alarm' && t.alarm.kind === 'fire-hazard' && t.change === 'raised')
+        .length;
+    for (let i = 0; i < 6; i += 1) {
+      const iron = one.program.watches.all[i % 2]?.iron.id ?? '';
+      await one.desk.pieces.act({ iron, act: { kind: 'in-hand' } }, `swap ${i}`);
+      one.heat(one.iron, 121, 5);
+      one.heat(other, 121, 5);
+      one.wait(1);
+    }
+    expect(raised()).toBe(1);
+    expect(one.program.live().alarms.find(({ kind }) => kind === 'fire-hazard')?.state).toBe(
+      'unacknowledged',
+    );
+  });
+
   it('is asked about by no water-borne coat, and beside no cold iron', async () => {
     const one = await inShop();
     await one.put(waterBorne);
@@ -298,12 +405,21 @@ describe('the program that comes back', () => {
     return { id, journal: one.journal, shown: one.coat(id) };
   };
   const back = async (entries: readonly ShopEntry[], byMs: number) => {
-    const one = await inShop();
+    const one = await inShop({ book: null });
     const moved = entries.map((entry) => ({ ...entry, atUtcMs: entry.atUtcMs + byMs }));
     one.program.drying.keeper.takeBook(moved);
     one.wait(1);
     return one;
   };
+
+  it('takes in the book once, however often that is opened', async () => {
+    const { journal } = await before();
+    const one = await back(journal, 0);
+    const late = await one.put(waterBorne, 'Middle');
+    one.program.drying.keeper.takeBook([]);
+    one.wait(1);
+    expect(one.cure.coats().coats.map(({ id }) => id)).toContain(late);
+  });
 
   it('goes on with its coats, and knows the commands of before', async () => {
     const { id, journal, shown } = await before();
@@ -339,6 +455,13 @@ describe('the program that comes back', () => {
     );
     const one = await back([...journal, ...gone.filter((entry) => entry !== null)], 0);
     expect(one.cure.coats()).toMatchObject({ coats: [{ id }] });
-    expect(one.cure.coats().amiss).toEqual([expect.stringContaining('Demo flap, Upper')]);
+    expect(one.cure.coats().amiss).toEqual([
+      { coat: 'g', text: expect.stringContaining('Demo flap, Upper') },
+    ]);
+    await one.work('Middle');
+    one.heat(one.iron, 121, 3);
+    expect(one.alarm('wet-cement')?.detail).toContain('gone on Demo flap, Upper');
+    await one.act({ kind: 'end', coat: 'g', why: 'done' });
+    expect(one.cure.coats().amiss).toEqual([]);
   });
 });

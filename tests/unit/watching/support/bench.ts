@@ -110,6 +110,7 @@ export function bench(options: BenchOptions = {}): Bench {
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
     keep: keepIn(store) ?? shelf.keep,
+    byWallClock: false,
     utcNowMs: () => ORIGIN_UTC_MS + clock.nowMs() + wall.aheadMs,
     keepInShop: async (entry) => {
       journal.push(entry);
