@@ -1,4 +1,3 @@
-import type { Learned } from '../messages/cure.ts';
 import type { DryingStageKind } from './cement.ts';
 import {
   bell,
@@ -10,6 +9,7 @@ import {
   probabilityBelow,
   quantileLn,
 } from './grid.ts';
+import type { Learned } from './learned.ts';
 import { normalBetween } from './normal.ts';
 
 /**
