@@ -15,13 +15,13 @@ export function whyRange(
     curing,
     learned: { learned },
     nowUtcMs,
-    clockSet,
+    clockLost,
   }: {
     readonly fromUtcMs: number;
     readonly curing: Curing;
     readonly learned: LearnedHere;
     readonly nowUtcMs: number;
-    readonly clockSet: boolean;
+    readonly clockLost: boolean;
   },
   { fromS, toS }: DryingStage,
   likelyMs: number | null,
@@ -29,7 +29,7 @@ export function whyRange(
   const doubts = doubtsOf(curing, fromUtcMs, Math.max(likelyMs ?? nowUtcMs, fromUtcMs + 1));
   const width = (why: RangeWhy): number => {
     // By how much nobody can say.
-    if (why === 'clock') return clockSet ? Number.POSITIVE_INFINITY : 0;
+    if (why === 'clock') return clockLost ? Number.POSITIVE_INFINITY : 0;
     if (why === 'instructions') return Math.log(toS / fromS) / 2;
     if (why === 'not-learned')
       return learned.observations < OBSERVATIONS_THAT_TEACH ? Math.log(learned.high / learned.low) / 2 : 0;

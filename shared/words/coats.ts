@@ -32,7 +32,7 @@ export const rangeWhyWords: Readonly<Record<RangeWhy, string>> = {
   'no-humidity': 'the humidity is not known',
   forecast: 'it goes by the forecast',
   typed: 'the air was typed, not measured all along',
-  clock: 'the machine’s clock was set while it dried',
+  clock: 'nobody knows how long it dried while the machine’s clock was wrong',
   instructions: 'the instructions give a range themselves',
   'not-learned': 'little is known yet of how it dries here',
   'days-differ': 'one day differs from another',

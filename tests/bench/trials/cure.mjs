@@ -92,7 +92,7 @@ function clocks(told, learned, nowUtcMs) {
       curing: curings[at],
       learned,
       nowUtcMs,
-      clockSet: false,
+      clockLost: false,
     }),
   );
 }

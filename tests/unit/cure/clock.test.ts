@@ -46,7 +46,7 @@ function clockOf({
     curing,
     learned: learn([]),
     nowUtcMs,
-    clockSet: false,
+    clockLost: false,
     ...more,
   });
 }
@@ -228,6 +228,34 @@ describe('in other air', () => {
   });
 });
 
+describe('a coat that dried while the clock was wrong', () => {
+  const lost = (situation: Situation): CoatClock =>
+    clockOf({ cement: exact, ...situation, more: { clockLost: true } });
+
+  test('may be ready from now on, and is likely so as late as it was', () => {
+    const [without, withIt] = [clockOf({ cement: exact, atMin: 10 }), lost({ atMin: 10 })];
+    expect(withIt.stages).toEqual(
+      without.stages.map((stage) => ({ ...stage, earliestMs: NOW_MS + 10 * MINUTE_MS })),
+    );
+    expect(withIt).toMatchObject({ state: 'drying', wet: true });
+    expect(withIt.why[0]).toBe('clock');
+  });
+
+  test('may have been ready before, where it may without that', () =>
+    expect(lost({ atMin: 80 }).stages).toEqual(clockOf({ cement: exact, atMin: 80 }).stages));
+
+  test('may be ready by now even where it stands still in the air of now', () => {
+    const [stage] = lost({ points: probed(0, 60, { airC: 15, rhPct: 100 }), atMin: 30 }).stages;
+    expect([minutes(stage?.earliestMs), stage?.likelyMs, stage?.latestMs]).toEqual([30, null, null]);
+  });
+
+  test('is not ready before it was put on, nor before it was found tacky', () => {
+    expect(minutes(lost({ atMin: -30 }).stages[0]?.earliestMs)).toBe(0);
+    const tacky = lost({ atMin: 10, taps: [[20, 'ready-for-iron', 'tacky']] });
+    expect(minutes(tacky.stages[0]?.earliestMs)).toBe(20);
+  });
+});
+
 describe('why the range is as wide as it is', () => {
   const taught = learn(
     [1, 2, 3].map((day) => ({ fromUtcMs: day * 24 * HOUR_MS, aboveS: 3500, belowS: 3700, stageS: 3600 })),
@@ -249,13 +277,13 @@ describe('why the range is as wide as it is', () => {
     expect(why({ points })).toEqual(['no-humidity']);
     expect(why({ points, cement: { ...exact, kind: 'two-part' } })).toEqual(['days-differ']);
   });
-  test('the clock was set: that first, then by how much each widens it', () => {
+  test('the clock was lost: that first, then by how much each widens it', () => {
     const points = probed(0, 1440, { airC: 23, rhPct: null });
     expect(
       why({
         points,
         cement: only('ready-for-iron', 3400, 3800),
-        more: { clockSet: true, learned: learn([]) },
+        more: { clockLost: true, learned: learn([]) },
       }),
     ).toEqual(['clock', 'no-humidity', 'not-learned', 'instructions']);
   });

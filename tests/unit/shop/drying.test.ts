@@ -129,6 +129,17 @@ describe('what the taps tell of a cement', () => {
     expect(observed(journal)).toEqual([]);
   });
 
+  it('is nothing of what was found after the clock had lost time, and stays what it was before', () => {
+    const lost: ShopHappened = { kind: 'clock', byMs: -1000, while: 'off' };
+    expect(observed(new Journal().say(put).say(lost).say(dry(700)))).toEqual([]);
+    const before = observed(new Journal().say(put).say(tacky(300)));
+    const journal = new Journal().say(put).say(tacky(300)).say(lost).say(dry(700));
+    expect(observed(journal)).toMatchObject(before.map(({ aboveS, belowS }) => ({ aboveS, belowS })));
+    // A coat that is put on after that has dried by a clock that is right again.
+    const again = new Journal().say(lost).say(put).say(dry(700));
+    expect(observed(again)).toMatchObject([{ belowS: 700 }]);
+  });
+
   it('is nothing of a version that gave another time, or other conditions', () => {
     const journal = new Journal().say(put).say(dry(700));
     const named = { ...cement, version: 2, name: 'Another name' };
