@@ -124,7 +124,8 @@ function stateOf({ likelyMs, latestMs }: StageClock, nowUtcMs: number): CoatCloc
 
 /**
  * Wet until somebody said that an iron may go over it, or until its latest time is past. Once it was found tacky, at that
- * stage or at an earlier one, a person has to take that back by a word of that stage or of a later one.
+ * stage or at an earlier one, a person has to take that back by a word of that stage or of a later one. Where the
+ * instructions give no time for an iron, only a word at their last stage counts.
  */
 function isWet(
   cement: Pick<Cement, 'stages'>,
@@ -133,8 +134,9 @@ function isWet(
   nowUtcMs: number,
 ): boolean {
   const iron = ironStage(cement);
-  const clock = stages.find(({ kind }) => kind === iron?.kind);
-  if (iron === null || clock === undefined || clock.saidDryMs !== null) return false;
+  const clock = iron === null ? stages.at(-1) : stages.find(({ kind }) => kind === iron.kind);
+  if (clock === undefined || clock.saidDryMs !== null) return false;
+  if (iron === null) return true;
   const foundTacky = checks.some(
     ({ found, stage }, i) =>
       found === 'tacky' &&

@@ -159,6 +159,7 @@ export const pieceCoatWords = {
   wetShort: '≈',
   wetUntil: (time: string) => `wet, ${time}`,
   wetFull: (stage: string, time: string) => `wet cement, ${stage} about ${time}`,
+  wetUntold: 'wet cement until you say that it is dry: its instructions give no time for an iron',
   wetOpen: (stage: string) => `wet cement, not ${stage} in this air`,
   legend: 'wet cement: no iron here; the time is when it may be ready for one, to be tested',
 } as const;

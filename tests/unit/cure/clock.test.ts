@@ -190,13 +190,14 @@ describe('wet for an iron', () => {
     ).toBe(false);
   });
 
-  test('a cement that names no stage for the iron: by the next later one, else by its last', () => {
+  test('a cement that names no stage for the iron: by the next later one, else by a word at its last', () => {
     const overlay = only('ready-for-overlay', 3600, 3600);
     expect(clockOf({ cement: overlay, atMin: 60 }).wet).toBe(true);
     expect(clockOf({ cement: overlay, atMin: 60, taps: [[60, 'ready-for-overlay', 'dry']] }).wet).toBe(false);
     const touch = only('set-to-touch', 600, 600);
     expect(clockOf({ cement: touch, atMin: 10 }).wet).toBe(true);
-    expect(clockOf({ cement: touch, atMin: 60 }).wet).toBe(false);
+    expect(clockOf({ cement: touch, atMin: 10_000 })).toMatchObject({ wet: true, state: 'due' });
+    expect(clockOf({ cement: touch, atMin: 60, taps: [[60, 'set-to-touch', 'dry']] }).wet).toBe(false);
   });
 });
 
