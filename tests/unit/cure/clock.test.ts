@@ -80,9 +80,7 @@ describe('in the instructions’ own air', () => {
     const learned = learn(
       [1, 2, 3, 4, 5].map((day) => ({
         fromUtcMs: day * 24 * HOUR_MS,
-        aboveS: 0.79 * 3600,
-        belowS: 0.81 * 3600,
-        stageS: 3600,
+        stages: [{ aboveS: 0.79 * 3600, belowS: 0.81 * 3600, stageS: 3600 }],
       })),
     );
     const [stage] = clockOf({ cement: exact, more: { learned } }).stages;
@@ -259,7 +257,10 @@ describe('a coat that dried while the clock was wrong', () => {
 
 describe('why the range is as wide as it is', () => {
   const taught = learn(
-    [1, 2, 3].map((day) => ({ fromUtcMs: day * 24 * HOUR_MS, aboveS: 3500, belowS: 3700, stageS: 3600 })),
+    [1, 2, 3].map((day) => ({
+      fromUtcMs: day * 24 * HOUR_MS,
+      stages: [{ aboveS: 3500, belowS: 3700, stageS: 3600 }],
+    })),
   );
   const why = (situation: Situation): readonly string[] =>
     clockOf({ cement: exact, ...situation, more: { learned: taught, ...situation.more } }).why;
