@@ -153,6 +153,8 @@ export interface ShopRecord {
   readonly notes: readonly PieceNote[];
   /** In the order in which it happened; of the air the latest only. */
   readonly entries: readonly ShopEntry[];
+  /** How many rows of the journal are no entry, and left out. */
+  readonly unreadable: number;
 }
 
 export interface SessionSummary extends SessionHead {

@@ -238,7 +238,7 @@ export class Program {
     // Once its step is over a probe is judged as ever, after this reading.
     if (this.procedures.heard(sample, this.options.settings.current.probes, tMs))
       queueMicrotask(() => void this.applySettings());
-    if (sample.airC !== null) this.drying.hear(sample, tMs);
+    if (sample.airC !== null || sample.rhPct !== null) this.drying.hear(sample, tMs);
     const watch = this.watches.withProbe(sample.probe);
     if (watch !== undefined) {
       this.#hands.pressed(watch, sample, watch.take({ kind: 'sample', sample }, tMs));

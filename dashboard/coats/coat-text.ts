@@ -98,10 +98,7 @@ export function headline(
   return { now: all ? benchWords.allDry : benchWords.testNone, next: rest };
 }
 
-/** The stage that decides whether an iron may go over it. */
-const forIron = (coat: CoatAnswer): CoatStageAnswer | null => ironStage(coat);
-
-const likelyOf = (coat: CoatAnswer): number | null => ms(forIron(coat)?.likely ?? null);
+const likelyOf = (coat: CoatAnswer): number | null => ms(ironStage(coat)?.likely ?? null);
 
 /** When an iron may likely go over it, as a time of day; empty where that can't be said. */
 export function ironTime(coat: CoatAnswer, nowMs: number, at: ClockWording): string {
@@ -111,7 +108,9 @@ export function ironTime(coat: CoatAnswer, nowMs: number, at: ClockWording): str
 
 /** A wet place in full, for those who don't see its hatching. */
 export function wetText(coat: CoatAnswer, nowMs: number, at: ClockWording): string {
-  const stage = dryingStageWords[forIron(coat)?.kind ?? 'ready-for-iron'];
+  const decides = ironStage(coat);
+  if (decides === null) return pieceCoatWords.wetUntold;
+  const stage = dryingStageWords[decides.kind];
   const time = ironTime(coat, nowMs, at);
   return time === '' ? pieceCoatWords.wetOpen(stage) : pieceCoatWords.wetFull(stage, time);
 }

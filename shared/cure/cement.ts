@@ -138,8 +138,8 @@ export const cementSchema = cementDraftSchema.safeExtend({
 export type Cement = z.infer<typeof cementSchema>;
 
 /**
- * The stage from which an iron may go over it, as far as its instructions tell: that one, else the first that comes later,
- * else the last.
+ * The stage from which an iron may go over it: that one, else the first that comes later. Null: its instructions give none,
+ * and only a person can say.
  */
 export function ironStage<S extends Pick<DryingStage, 'kind'>>({
   stages,
@@ -147,5 +147,5 @@ export function ironStage<S extends Pick<DryingStage, 'kind'>>({
   readonly stages: readonly S[];
 }): S | null {
   const from = dryingStageKinds.indexOf('ready-for-iron');
-  return stages.find(({ kind }) => dryingStageKinds.indexOf(kind) >= from) ?? stages.at(-1) ?? null;
+  return stages.find(({ kind }) => dryingStageKinds.indexOf(kind) >= from) ?? null;
 }

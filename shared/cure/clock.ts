@@ -46,8 +46,8 @@ export interface CoatAsked {
   readonly curing: Curing;
   readonly learned: LearnedHere;
   readonly nowUtcMs: number;
-  /** The machine's clock was set while it dried. */
-  readonly clockSet: boolean;
+  /** The machine's clock was wrong while it dried: it may be further on by any time. */
+  readonly clockLost: boolean;
 }
 
 /**
@@ -78,7 +78,7 @@ const concerns = (check: DryCheck, kind: DryingStageKind): boolean =>
 
 /** @param checks in the order of time */
 function stageClock(asked: CoatAsked, checks: readonly DryCheck[], stage: DryingStage): StageClock {
-  const { fromUtcMs, curing } = asked;
+  const { fromUtcMs, curing, nowUtcMs, clockLost } = asked;
   const { next } = asked.learned;
   const tacky = checks.filter((check) => check.found === 'tacky' && concerns(check, stage.kind));
   const above = Math.max(0, ...tacky.map((check) => factorAbove(asked, check)));
@@ -87,11 +87,14 @@ function stageClock(asked: CoatAsked, checks: readonly DryCheck[], stage: Drying
     const ms = reachedMs(curing, fromUtcMs, neededS * nextFactor(next, p, above), by);
     return ms === null ? null : Math.max(ms, tackyMs ?? ms);
   };
+  const earliestMs = when(stage.fromS, 0.1, 'most');
+  // Nobody knows how much longer it has dried: it may be ready by now.
+  const byNowMs = Math.max(fromUtcMs, nowUtcMs, tackyMs ?? fromUtcMs);
   return {
     kind: stage.kind,
     saidDryMs: saidDryMs(checks, stage.kind),
     saidTackyMs: tacky.findLast((check) => check.stage === stage.kind)?.atUtcMs ?? null,
-    earliestMs: when(stage.fromS, 0.1, 'most'),
+    earliestMs: clockLost ? Math.min(earliestMs ?? byNowMs, byNowMs) : earliestMs,
     likelyMs: when(instructedS(stage), 0.5, 'likely'),
     latestMs: when(stage.toS, 0.9, 'least'),
   };
@@ -121,7 +124,8 @@ function stateOf({ likelyMs, latestMs }: StageClock, nowUtcMs: number): CoatCloc
 
 /**
  * Wet until somebody said that an iron may go over it, or until its latest time is past. Once it was found tacky, at that
- * stage or at an earlier one, a person has to take that back by a word of that stage or of a later one.
+ * stage or at an earlier one, a person has to take that back by a word of that stage or of a later one. Where the
+ * instructions give no time for an iron, only a word at their last stage counts.
  */
 function isWet(
   cement: Pick<Cement, 'stages'>,
@@ -130,8 +134,9 @@ function isWet(
   nowUtcMs: number,
 ): boolean {
   const iron = ironStage(cement);
-  const clock = stages.find(({ kind }) => kind === iron?.kind);
-  if (iron === null || clock === undefined || clock.saidDryMs !== null) return false;
+  const clock = iron === null ? stages.at(-1) : stages.find(({ kind }) => kind === iron.kind);
+  if (clock === undefined || clock.saidDryMs !== null) return false;
+  if (iron === null) return true;
   const foundTacky = checks.some(
     ({ found, stage }, i) =>
       found === 'tacky' &&

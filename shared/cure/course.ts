@@ -16,12 +16,18 @@ export interface AirSegment {
   readonly why: RangeWhy | null;
 }
 
+/** What is known of the air: as it was told, and as it is forecast. Both in any order. */
+export interface KnownAir {
+  readonly points: readonly AirPoint[];
+  readonly forecast: readonly (Air & { readonly atUtcMs: number })[];
+}
+
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;
 
 /**
- * So long air counts as it was told. A forecast stands back until what was told last is as old as a probe's reading may be.
- * All of these are our own choices: what the air of a shop does in a quarter of an hour, in a morning, in a night.
+ * So long air counts as it was told; until what was told last is older, a forecast stands back. All of these are our own
+ * choices: what the air of a shop does in a quarter of an hour, in a morning, in a night.
  */
 export const AIR_HOLDS_MS: Readonly<Record<AirHow, number>> = {
   probe: 15 * MINUTE_MS,
@@ -51,16 +57,11 @@ const HORIZON_MS = LONGEST_DRYING_S * 1000;
  * the last counts. What a segment has doesn't depend on when it is asked, so that no clock jumps as time goes on.
  */
 export function airCourse({
-  points,
-  forecast,
   nowUtcMs,
-}: {
-  readonly points: readonly AirPoint[];
-  readonly forecast: readonly (Air & { readonly atUtcMs: number })[];
-  readonly nowUtcMs: number;
-}): readonly AirSegment[] {
+  ...known
+}: KnownAir & { readonly nowUtcMs: number }): readonly AirSegment[] {
   const horizonMs = nowUtcMs + HORIZON_MS;
-  const starts = startsOf(points, forecast);
+  const starts = startsOf(known);
   const segments = starts.flatMap((start, i) =>
     segmentsOf(start, Math.min(starts[i + 1]?.fromMs ?? horizonMs, horizonMs)),
   );
@@ -73,18 +74,19 @@ interface Start {
   readonly point: AirPoint;
 }
 
+/** Which air counts at a moment: the very point that was told, or one of the forecast; null: none counts yet. */
+export const airAt = (known: KnownAir, atMs: number): AirPoint | null =>
+  startsOf(known).findLast(({ fromMs }) => fromMs <= atMs)?.point ?? null;
+
 /** What counts from when on, in the order of time; of several from one moment on the last. */
-function startsOf(
-  points: readonly AirPoint[],
-  forecast: readonly (Air & { readonly atUtcMs: number })[],
-): readonly Start[] {
+function startsOf({ points, forecast }: KnownAir): readonly Start[] {
   const all = [...points, ...forecast.map((point): AirPoint => ({ ...point, how: 'forecast' }))];
   const starts: Start[] = [];
-  let toldMs = Number.NEGATIVE_INFINITY;
+  let standsBackMs = Number.NEGATIVE_INFINITY;
   for (const point of all.sort((a, b) => a.atUtcMs - b.atUtcMs)) {
     const told = point.how !== 'forecast';
-    const fromMs = told ? point.atUtcMs : Math.max(point.atUtcMs, toldMs + AIR_HOLDS_MS.probe);
-    if (told) toldMs = point.atUtcMs;
+    const fromMs = told ? point.atUtcMs : Math.max(point.atUtcMs, standsBackMs);
+    if (told) standsBackMs = point.atUtcMs + AIR_HOLDS_MS[point.how];
     // A forecast that stood back until now never came to count.
     while ((starts.at(-1)?.fromMs ?? Number.NEGATIVE_INFINITY) >= fromMs) starts.pop();
     starts.push({ fromMs, point });

@@ -1,6 +1,6 @@
 import type { AirSegment } from './course.ts';
 import type { RangeWhy } from './range.ts';
-import { type Drying, dryingGoesByHumidity, dryingPace, type Pace } from './rate.ts';
+import { type DriesBy, dryingGoesByHumidity, dryingPace, type Pace } from './rate.ts';
 
 /** How far a cement dries over a course of the air: worked out once, and asked by all coats of it. */
 
@@ -31,7 +31,7 @@ const NONE: Pace = { least: 0, likely: 0, most: 0 };
 const NO_DOUBT = { airK: 0, rhPct: 0 };
 
 /** @param course segments without gaps, at least one */
-export function curingOf(cement: Drying, course: readonly AirSegment[]): Curing {
+export function curingOf(cement: DriesBy, course: readonly AirSegment[]): Curing {
   let before = NONE;
   const steps = course.map(({ fromMs, toMs, air, doubt, why }): CuringStep => {
     const pace = dryingPace(cement, air, doubt);

@@ -7,7 +7,7 @@ export const rangeWhys = [
   'no-humidity',
   'forecast',
   'typed',
-  /** The machine's clock was set while it dried. */
+  /** The machine's clock was wrong while it dried, and nobody knows for how long. */
   'clock',
   /** The instructions themselves give a range. */
   'instructions',

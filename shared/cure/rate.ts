@@ -6,7 +6,7 @@ import { deficitPa, vapourPa } from './humid-air.ts';
 /** How fast a cement dries in an air, against the conditions at which its instructions give their times. */
 
 /** What of a cement its rate goes by. */
-export type Drying = Pick<Cement, 'kind' | 'atC' | 'atRhPct' | 'energyKJPerMol'>;
+export type DriesBy = Pick<Cement, 'kind' | 'atC' | 'atRhPct' | 'energyKJPerMol'>;
 
 /** Seconds at the instructions' conditions that pass in a second: at the least, most likely, and at the most. */
 export interface Pace {
@@ -49,7 +49,7 @@ export const dryingGoesByHumidity = ({ kind }: Pick<Cement, 'kind'>): boolean =>
  * How many seconds at the instructions' conditions pass in a second of this air: 1 exactly in the instructions' own, 0
  * where it doesn't dry at all. Humidity that isn't told is taken to be the instructions' own.
  */
-export function dryingRate(cement: Drying, { airC, rhPct }: Air): number {
+export function dryingRate(cement: DriesBy, { airC, rhPct }: Air): number {
   const air = { airC, rhPct: rhPct ?? cement.atRhPct };
   const own = { airC: cement.atC, rhPct: cement.atRhPct };
   switch (cement.kind) {
@@ -64,14 +64,14 @@ export function dryingRate(cement: Drying, { airC, rhPct }: Air): number {
 }
 
 /** By Arrhenius, and for a solvent's own vapour pressure by Clausius and Clapeyron: both have the same form. */
-function faster(cement: Drying, kind: keyof typeof usualKJPerMol, airC: number): number {
+function faster(cement: DriesBy, kind: keyof typeof usualKJPerMol, airC: number): number {
   const energyJ = (cement.energyKJPerMol ?? usualKJPerMol[kind]) * 1000;
   const inverseK = 1 / (cement.atC - ABSOLUTE_ZERO_C) - 1 / (airC - ABSOLUTE_ZERO_C);
   return Math.exp((energyJ / GAS_CONSTANT) * inverseK);
 }
 
 /** Between which rates it dries in air that is known so well; null: nothing is known of the air. */
-export function dryingPace(cement: Drying, air: Air | null, doubt: AirDoubt): Pace {
+export function dryingPace(cement: DriesBy, air: Air | null, doubt: AirDoubt): Pace {
   if (air === null) return dryingPace(cement, { airC: cement.atC, rhPct: cement.atRhPct }, UNTOLD_AIR);
   const rhPct = air.rhPct ?? cement.atRhPct;
   const rhDoubtPct = air.rhPct === null ? Math.max(doubt.rhPct, UNTOLD_RH_PCT) : doubt.rhPct;

@@ -5,8 +5,8 @@ import { type RangeWhy, rangeWhys } from './range.ts';
 
 /** Less than this much of the time to either side isn't worth a word. Our own choice. */
 const WORTH_TELLING = 0.03;
-/** From so many observations on this shop's own way of drying counts as learned. Our own choice. */
-const OBSERVATIONS_THAT_TEACH = 3;
+/** From so many coats on this shop's own way of drying counts as learned. Our own choice. */
+const COATS_THAT_TEACH = 3;
 
 /** Why the range of the stage that a coat dries towards is as wide as it is, the most telling first. */
 export function whyRange(
@@ -15,13 +15,13 @@ export function whyRange(
     curing,
     learned: { learned },
     nowUtcMs,
-    clockSet,
+    clockLost,
   }: {
     readonly fromUtcMs: number;
     readonly curing: Curing;
     readonly learned: LearnedHere;
     readonly nowUtcMs: number;
-    readonly clockSet: boolean;
+    readonly clockLost: boolean;
   },
   { fromS, toS }: DryingStage,
   likelyMs: number | null,
@@ -29,10 +29,10 @@ export function whyRange(
   const doubts = doubtsOf(curing, fromUtcMs, Math.max(likelyMs ?? nowUtcMs, fromUtcMs + 1));
   const width = (why: RangeWhy): number => {
     // By how much nobody can say.
-    if (why === 'clock') return clockSet ? Number.POSITIVE_INFINITY : 0;
+    if (why === 'clock') return clockLost ? Number.POSITIVE_INFINITY : 0;
     if (why === 'instructions') return Math.log(toS / fromS) / 2;
     if (why === 'not-learned')
-      return learned.observations < OBSERVATIONS_THAT_TEACH ? Math.log(learned.high / learned.low) / 2 : 0;
+      return learned.observations < COATS_THAT_TEACH ? Math.log(learned.high / learned.low) / 2 : 0;
     return doubts.get(why) ?? 0;
   };
   const telling = rangeWhys

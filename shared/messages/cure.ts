@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { airHows, airTemperatureC, relativeHumidityPct } from '../cure/air.ts';
 import { cementDraftSchema, cementKinds, cementSchema, dryingStageKinds } from '../cure/cement.ts';
 import { airConcernKinds } from '../cure/conditions.ts';
+import { learnedSchema } from '../cure/learned.ts';
 import { rangeWhys } from '../cure/range.ts';
 import { sideIdSchema } from '../piece/piece.ts';
 import { coatFounds, fireAnswers } from '../shop/entry.ts';
@@ -11,15 +12,6 @@ import { coatFounds, fireAnswers } from '../shop/entry.ts';
 const utc = z.iso.datetime({ offset: true });
 const commandId = z.string().min(1).max(64).optional();
 const id = z.string().max(64);
-
-/** What this shop has taught about a cement: coats dry here in so much of the instructions' time. */
-export const learnedSchema = z.strictObject({
-  factor: z.number(),
-  /** Between these it is with a probability of four in five. */
-  low: z.number(),
-  high: z.number(),
-  observations: z.number().int(),
-});
 
 /** The newest version of each, archived ones too; `learned` by their ids, of those that something was learned of. */
 export const cementListSchema = z.strictObject({
@@ -178,7 +170,6 @@ export const coatActSchema = z.discriminatedUnion('kind', [
 ]);
 export const coatCommandSchema = z.strictObject({ commandId, act: coatActSchema });
 
-export type Learned = z.infer<typeof learnedSchema>;
 export type CementList = z.infer<typeof cementListSchema>;
 export type CementWrite = z.infer<typeof cementWriteSchema>;
 export type AirConcern = z.infer<typeof airConcernSchema>;

@@ -50,7 +50,7 @@ export interface Check {
   readonly found: CoatFound;
   readonly curedS: number;
   readonly atUtcMs: number;
-  /** False once the cement is to be learned anew. */
+  /** False once the cement is to be learned anew, and where nobody knows how long the coat had dried by then. */
   readonly teaches: boolean;
 }
 
@@ -71,8 +71,11 @@ function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: Sh
       return { ...drying, coats: { ...drying.coats, ...coatsOf(what, by) } };
     case 'checked': {
       const { coat, stage, found, curedS } = what;
-      const check: Check = { by, stage, found, curedS, atUtcMs, teaches: true };
-      return withCoat(drying, coat, (one) => ({ ...one, checks: [...one.checks, check] }));
+      const check: Omit<Check, 'teaches'> = { by, stage, found, curedS, atUtcMs };
+      return withCoat(drying, coat, (one) => ({
+        ...one,
+        checks: [...one.checks, { ...check, teaches: !one.clockLost }],
+      }));
     }
     case 'ended':
       return withCoat(drying, what.coat, (one) => ({ ...one, ended: { by, why: what.why } }));

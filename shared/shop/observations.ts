@@ -1,6 +1,6 @@
 import type { Cement, DryingStage } from '../cure/cement.ts';
 import type { DryObservation } from '../cure/learn.ts';
-import { observationsOf } from '../cure/observe.ts';
+import { observationOf } from '../cure/observe.ts';
 import type { Coat } from './drying.ts';
 
 /**
@@ -18,7 +18,7 @@ export function taughtOf(
     if (coat.cement !== cement.id || coat.ended?.why === 'mistake' || put === undefined) return [];
     const stages = cement.stages.filter((stage) => isSameStage(cement, put, stage));
     const checks = coat.checks.filter(({ teaches, curedS }) => teaches && curedS > 0);
-    return observationsOf({ stages }, { fromUtcMs: coat.fromUtcMs, checks });
+    return observationOf({ stages }, { fromUtcMs: coat.fromUtcMs, checks }) ?? [];
   });
 }
 

@@ -32,7 +32,7 @@ export const rangeWhyWords: Readonly<Record<RangeWhy, string>> = {
   'no-humidity': 'the humidity is not known',
   forecast: 'it goes by the forecast',
   typed: 'the air was typed, not measured all along',
-  clock: 'the machine’s clock was set while it dried',
+  clock: 'nobody knows how long it dried while the machine’s clock was wrong',
   instructions: 'the instructions give a range themselves',
   'not-learned': 'little is known yet of how it dries here',
   'days-differ': 'one day differs from another',
@@ -159,6 +159,7 @@ export const pieceCoatWords = {
   wetShort: '≈',
   wetUntil: (time: string) => `wet, ${time}`,
   wetFull: (stage: string, time: string) => `wet cement, ${stage} about ${time}`,
+  wetUntold: 'wet cement until you say that it is dry: its instructions give no time for an iron',
   wetOpen: (stage: string) => `wet cement, not ${stage} in this air`,
   legend: 'wet cement: no iron here; the time is when it may be ready for one, to be tested',
 } as const;

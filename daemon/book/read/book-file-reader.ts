@@ -93,11 +93,11 @@ export class BookFileReader {
 
   /** What all sessions did to the pieces, what was said of them, and what else happened in the shop. */
   shop(): ShopRecord {
-    const nothing: ShopRecord = { visits: [], notes: [], entries: [] };
+    const nothing: ShopRecord = { visits: [], notes: [], entries: [], unreadable: 0 };
     return this.#read(nothing, (_rows, db) => ({
       visits: visitsIn(db),
       notes: notesIn(db),
-      entries: shopEntriesIn(db),
+      ...shopEntriesIn(db),
     }));
   }
 

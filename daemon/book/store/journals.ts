@@ -2,8 +2,9 @@ import type { Database } from 'better-sqlite3';
 import { AIR_KEPT } from '../../../shared/shop/drying.ts';
 import type { ShopEntry } from '../../../shared/shop/entry.ts';
 import type { PieceNote } from '../../../shared/shop/note.ts';
+import type { ShopRecord } from '../book.ts';
 import { NOTES_SINCE, SHOP_SINCE, versionOf } from './migrations.ts';
-import { parseNote, parseShopEntry } from './parse.ts';
+import { parseNote, parseShopEntry, readShopEntry } from './parse.ts';
 
 /** The journals beside the sessions: each row is an entry as JSON, of one command, and stays as it was written. */
 
@@ -13,14 +14,20 @@ export function notesIn(db: Database): readonly PieceNote[] {
   return db.prepare<[], string>('SELECT json FROM note ORDER BY n').pluck().all().map(parseNote);
 }
 
-const ENTRIES = `SELECT json FROM shop WHERE kind <> 'air' OR n >= coalesce(
-    (SELECT n FROM shop WHERE kind = 'air' ORDER BY n DESC LIMIT 1 OFFSET ${AIR_KEPT - 1}), 0)
+/** The kind of a row that is no JSON can't be asked for. */
+const ENTRIES = `SELECT json FROM shop WHERE CASE WHEN json_valid(json) THEN kind <> 'air' OR n >= coalesce(
+    (SELECT n FROM shop WHERE kind = 'air' ORDER BY n DESC LIMIT 1 OFFSET ${AIR_KEPT - 1}), 0) ELSE TRUE END
   ORDER BY n`;
 
-/** What happened in the shop, in the order in which it happened; of the air only the latest. */
-export function shopEntriesIn(db: Database): readonly ShopEntry[] {
-  if (versionOf(db) < SHOP_SINCE) return [];
-  return db.prepare<[], string>(ENTRIES).pluck().all().map(parseShopEntry);
+/**
+ * What happened in the shop, in the order in which it happened; of the air only the latest. One row that is no entry must
+ * not keep all others from being read.
+ */
+export function shopEntriesIn(db: Database): Pick<ShopRecord, 'entries' | 'unreadable'> {
+  if (versionOf(db) < SHOP_SINCE) return { entries: [], unreadable: 0 };
+  const rows = db.prepare<[], string>(ENTRIES).pluck().all();
+  const entries = rows.map(readShopEntry).filter((entry) => entry !== null);
+  return { entries, unreadable: rows.length - entries.length };
 }
 
 type Keep<T> = (entry: T) => T;

@@ -1,4 +1,4 @@
-import type { ShopEntry } from '../../../shared/shop/entry.ts';
+import { type ShopEntry, shopEntrySchema } from '../../../shared/shop/entry.ts';
 import type { PieceNote } from '../../../shared/shop/note.ts';
 import type { Finding } from '../../../shared/watch/finding.ts';
 import type { WatchInput } from '../../../shared/watch/input.ts';
@@ -17,6 +17,15 @@ export const parseNote = (json: string): PieceNote => object(json) as PieceNote;
 export const parseShopEntry = (json: string): ShopEntry => object(json) as ShopEntry;
 export const parseEnding = (json: string): NonNullable<Commit['end']> =>
   object(json) as NonNullable<Commit['end']>;
+
+/** An entry of the shop's journal, which no chain vouches for; null: it is none. */
+export function readShopEntry(json: string): ShopEntry | null {
+  try {
+    return shopEntrySchema.safeParse(JSON.parse(json)).data ?? null;
+  } catch {
+    return null;
+  }
+}
 
 function object(json: string): object {
   try {

@@ -1,7 +1,7 @@
 import type { AirPoint } from '../../../shared/cure/air.ts';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { airConcerns } from '../../../shared/cure/concerns.ts';
-import { AIR_HOLDS_MS } from '../../../shared/cure/course.ts';
+import { AIR_HOLDS_MS, airAt } from '../../../shared/cure/course.ts';
 import { dewPointC, marginK } from '../../../shared/cure/humid-air.ts';
 import type { AirAnswer, AirConcern } from '../../../shared/messages/cure.ts';
 import type { Drying, ToldAir } from '../../../shared/shop/drying.ts';
@@ -57,13 +57,13 @@ const pointAnswer = ({ atUtcMs, airC, rhPct, how }: AirPoint): AirAnswer['histor
   how,
 });
 
-/** What was told last, or what was forecast for now where that is newer and what was told is old. */
+/** The air that the clocks go by now. Of what was told only the last can count, and has been told, whatever the time. */
 function airNow({ air, forecast }: Pick<Drying, 'air' | 'forecast'>, nowUtcMs: number): ToldAir | null {
-  const told = air.at(-1) ?? null;
-  const foreseen = forecast.findLast(({ atUtcMs }) => atUtcMs <= nowUtcMs);
-  if (told !== null && nowUtcMs - told.atUtcMs <= AIR_HOLDS_MS[told.how]) return told;
-  if (foreseen === undefined || foreseen.atUtcMs <= (told?.atUtcMs ?? 0)) return told;
-  return { ...foreseen, probe: '' };
+  const told = air.at(-1);
+  const points = told === undefined ? [] : [told];
+  const counts = airAt({ points, forecast }, Math.max(nowUtcMs, told?.atUtcMs ?? nowUtcMs));
+  if (told !== undefined && counts === told) return told;
+  return counts === null ? null : { ...counts, probe: '' };
 }
 
 /** One line for what is amiss by the same limit, with the cements that it holds for; none named: for all of them. */

@@ -114,7 +114,7 @@ export class Clocks {
       curing: this.#curingOf(cement),
       learned: this.learnedOf(cement),
       nowUtcMs: this.#parts.nowUtcMs(),
-      clockSet: coat.clockLost,
+      clockLost: coat.clockLost,
     });
   }
 

@@ -19,9 +19,10 @@ export async function readShop({ reader, shop, drying, ending, complain }: Readi
   while (!ending.aborted) {
     try {
       // oxlint-disable-next-line eslint/no-await-in-loop -- one try after the other
-      const { entries, ...before } = await reader.shop();
+      const { entries, unreadable, ...before } = await reader.shop();
       shop.take({ kind: 'book', ...before });
       drying.takeBook(entries);
+      if (unreadable > 0) complain(`Rows of the shop's journal that can't be read, and are left out: ${unreadable}.`, null);
       return;
     } catch (error) {
       if (ending.aborted) return;

@@ -1,6 +1,6 @@
 import { type AirLimits, type Cement, dryingStageKinds } from '../../../shared/cure/cement.ts';
 import { coatingPractice } from '../../../shared/cure/conditions.ts';
-import type { Learned } from '../../../shared/messages/cure.ts';
+import type { Learned } from '../../../shared/cure/learned.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { airTemperature, humidity } from '../../../shared/words/air.ts';
 import { cementKindWords, learnedWords, cementFactWords as words } from '../../../shared/words/cements.ts';

@@ -23,9 +23,9 @@ export async function cure() {
       { target: TARGET_MS, measure: clocksMs },
     ),
     row(
-      'what one cement’s observations teach, beside the same',
+      'what one cement’s coats teach, beside the same',
       learnMs,
-      `${observations} observations, as after a tap`,
+      `${observations} coats touched at two stages, as after a tap`,
     ),
   ];
 }

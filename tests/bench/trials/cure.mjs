@@ -36,17 +36,18 @@ function coats(curings) {
   });
 }
 
-/** Twelve coats of one cement, found dry on so many days. */
+/** Twelve coats of one cement, touched at two stages on so many days. */
 const observations = Array.from({ length: 12 }, (_, i) => ({
   fromUtcMs: NOW_MS - i * 24 * HOUR_MS,
-  aboveS: 2400 + 60 * (i % 5),
-  belowS: 3000 + 60 * (i % 7),
-  stageS: 3600,
+  stages: [
+    { aboveS: 800 + 20 * (i % 5), belowS: 1000 + 20 * (i % 7), stageS: 1200 },
+    { aboveS: 2400 + 60 * (i % 5), belowS: 3000 + 60 * (i % 7), stageS: 3600 },
+  ],
 }));
 
 /**
  * Time that these take, ms, in turns: all clocks from the air's course on, the answers as JSON, and what one cement's
- * observations teach.
+ * coats teach.
  */
 export function cure() {
   const learned = learn(observations);
@@ -92,7 +93,7 @@ function clocks(told, learned, nowUtcMs) {
       curing: curings[at],
       learned,
       nowUtcMs,
-      clockSet: false,
+      clockLost: false,
     }),
   );
 }

@@ -1,5 +1,6 @@
 import type { Cement } from '../../../shared/cure/cement.ts';
-import { cementWriteSchema, type Learned } from '../../../shared/messages/cure.ts';
+import type { Learned } from '../../../shared/cure/learned.ts';
+import { cementWriteSchema } from '../../../shared/messages/cure.ts';
 import type { Answer } from './fake-pieces.ts';
 
 /** The stand-in's cements: what the daemon keeps of them, as far as a page needs it. */

@@ -75,9 +75,14 @@ export const checks = fc.array(
 export const observations = fc.array(
   fc.record({
     fromUtcMs: timesMs,
-    aboveS: fc.oneof(fc.constant(0), between(0, 1e5), between(0, 1e12)),
-    belowS: fc.option(fc.oneof(between(0, 1e5), between(0, 1e12))),
-    stageS: between(1, 60 * 86_400),
+    stages: fc.array(
+      fc.record({
+        aboveS: fc.oneof(fc.constant(0), between(0, 1e5), between(0, 1e12)),
+        belowS: fc.option(fc.oneof(between(0, 1e5), between(0, 1e12))),
+        stageS: between(1, 60 * 86_400),
+      }),
+      { maxLength: 4 },
+    ),
   }),
   { maxLength: 8 },
 );

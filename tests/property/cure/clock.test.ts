@@ -30,12 +30,13 @@ function clockOf(asked: {
   readonly checks?: readonly DryCheck[];
   readonly learned?: ReturnType<typeof learn>;
   readonly nowUtcMs?: number;
+  readonly clockLost?: boolean;
 }): CoatClock {
   const { cement, points, forecast = [], nowUtcMs = NOW_MS } = asked;
   return coatClock({
     checks: [],
     learned: nothing,
-    clockSet: false,
+    clockLost: false,
     ...asked,
     nowUtcMs,
     curing: curingOf(cement, airCourse({ points, forecast, nowUtcMs })),
@@ -77,9 +78,10 @@ describe('a coat’s clock', () => {
         forecasts,
         checks,
         observations,
-        (cement, fromUtcMs, points, forecast, taps, seen) => {
+        fc.boolean(),
+        (cement, fromUtcMs, points, forecast, taps, seen, clockLost) => {
           const learned = learn(seen);
-          const clock = clockOf({ cement, fromUtcMs, points, forecast, checks: taps, learned });
+          const clock = clockOf({ cement, fromUtcMs, points, forecast, checks: taps, learned, clockLost });
           let before = fromUtcMs;
           for (const { earliestMs, likelyMs, latestMs } of clock.stages) {
             const told = [earliestMs, likelyMs, latestMs].filter((ms) => ms !== null);

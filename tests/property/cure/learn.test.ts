@@ -6,13 +6,15 @@ import { between, observations } from './arbitraries.ts';
 const numRuns = 100;
 const DAY_MS = 86_400_000;
 
-/** A coat a day that dried at this part of the time, give or take `width` of its logarithm. */
-const days = (lns: readonly number[], width: number): readonly DryObservation[] =>
+/** A coat a day that dried at this part of the time, give or take `width` of its logarithm, at so many stages. */
+const days = (lns: readonly number[], width: number, stages = 1): readonly DryObservation[] =>
   lns.map((ln, i) => ({
     fromUtcMs: i * DAY_MS,
-    aboveS: 3600 * Math.exp(ln - width),
-    belowS: 3600 * Math.exp(ln + width),
-    stageS: 3600,
+    stages: Array.from({ length: stages }, (_, k) => ({
+      aboveS: 3600 * (k + 1) * Math.exp(ln - width),
+      belowS: 3600 * (k + 1) * Math.exp(ln + width),
+      stageS: 3600 * (k + 1),
+    })),
   }));
 
 describe('what is learned', () => {
@@ -62,6 +64,20 @@ describe('what is learned', () => {
         expect(learn(seen.toReversed()).learned).toEqual(learned);
         expect(learned.factor).toBeGreaterThan(1);
         expect(learned.factor).toBeLessThan(Math.exp(Math.max(...lns)));
+      }),
+      { numRuns },
+    );
+  });
+
+  it('of a coat that is touched at more stages is more, but never as much as of another coat beside it', () => {
+    fc.assert(
+      fc.property(between(0.05, 0.5), between(0.005, 0.1), fc.integer({ min: 2, max: 4 }), (ln, width, stages) => {
+        const factorOf = (seen: readonly DryObservation[]): number => learn(seen).learned.factor;
+        const one = factorOf(days([ln], width));
+        const throughout = factorOf(days([ln], width, stages));
+        const two = factorOf([...days([ln], width), ...days([ln], width)]);
+        expect(throughout).toBeGreaterThan(one);
+        expect(throughout).toBeLessThan(two);
       }),
       { numRuns },
     );

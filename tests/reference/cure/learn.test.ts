@@ -4,6 +4,7 @@ import {
   type DryObservation,
   learn,
   nextFactor,
+  type StageObservation,
   usualBelief,
 } from '../../../shared/cure/learn.ts';
 import { normalBelow, normalBetween } from '../../../shared/cure/normal.ts';
@@ -20,14 +21,15 @@ const Z90 = 1.2815515655446004;
 /** No odd days and coats, so that everything is normally distributed. */
 const plain: Belief = { ...usualBelief, odd: 0 };
 
+const foundAt = (factor: number, stageS: number): StageObservation => ({
+  aboveS: factor * stageS * (1 - 1e-5),
+  belowS: factor * stageS * (1 + 1e-5),
+  stageS,
+});
+
 /** A coat a day, found to dry at just this part of the instructions' time. */
 const found = (factors: readonly number[], apartMs = DAY_MS): readonly DryObservation[] =>
-  factors.map((factor, i) => ({
-    fromUtcMs: i * apartMs,
-    aboveS: factor * HOUR_S * (1 - 1e-5),
-    belowS: factor * HOUR_S * (1 + 1e-5),
-    stageS: HOUR_S,
-  }));
+  factors.map((factor, i) => ({ fromUtcMs: i * apartMs, stages: [foundAt(factor, HOUR_S)] }));
 
 const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
 
@@ -41,7 +43,7 @@ describe('narrow intervals without odd ones come to the closed form', () => {
     [1.6, 1.9, 1.4],
   ];
   it.each(sets.map((set) => [set]))('one coat a day: %j', (factors) => {
-    const scatter = plain.daySd ** 2 + plain.coatSd ** 2;
+    const scatter = plain.daySd ** 2 + plain.coatSd ** 2 + plain.stageSd ** 2;
     const precision = 1 / plain.cementSd ** 2 + factors.length / scatter;
     const middle = ((factors.length / scatter) * mean(factors.map(Math.log))) / precision;
     const { learned, next } = learn(found(factors), plain);
@@ -61,16 +63,29 @@ describe('narrow intervals without odd ones come to the closed form', () => {
   test('coats of one day share what the day was off by', () => {
     const factors = [0.7, 0.9, 0.75, 0.82];
     const { learned } = learn(found(factors, HOUR_S * 1000), plain);
-    const scatter = plain.daySd ** 2 + plain.coatSd ** 2 / factors.length;
+    const scatter = plain.daySd ** 2 + (plain.coatSd ** 2 + plain.stageSd ** 2) / factors.length;
     const precision = 1 / plain.cementSd ** 2 + 1 / scatter;
     const middle = mean(factors.map(Math.log)) / scatter / precision;
     expect(learned.factor).toBeCloseTo(Math.exp(middle), 4);
     expect(learned.low).toBeCloseTo(Math.exp(middle - Z90 / Math.sqrt(precision)), 4);
   });
 
+  test('stages of one coat share what the day and the coat were off by', () => {
+    const factors = [0.7, 0.9, 0.75, 0.82];
+    const stages = factors.map((factor, i) => foundAt(factor, HOUR_S * (i + 1)));
+    const { learned } = learn([{ fromUtcMs: 0, stages }], plain);
+    const scatter = plain.daySd ** 2 + plain.coatSd ** 2 + plain.stageSd ** 2 / factors.length;
+    const precision = 1 / plain.cementSd ** 2 + 1 / scatter;
+    const middle = mean(factors.map(Math.log)) / scatter / precision;
+    expect(learned.observations).toBe(1);
+    expect(learned.factor).toBeCloseTo(Math.exp(middle), 4);
+    expect(learned.low).toBeCloseTo(Math.exp(middle - Z90 / Math.sqrt(precision)), 4);
+    expect(learned.high).toBeCloseTo(Math.exp(middle + Z90 / Math.sqrt(precision)), 4);
+  });
+
   test('known to be above its median, the next coat is where the cut normal distribution is', () => {
     const { next } = learn([], plain);
-    const sd = Math.hypot(plain.cementSd, plain.daySd, plain.coatSd);
+    const sd = Math.hypot(plain.cementSd, plain.daySd, plain.coatSd, plain.stageSd);
     // Of the upper half the middle is the three-quarter point: 0.674490 standard deviations (table of the normal).
     expect(nextFactor(next, 0.5, 1)).toBeCloseTo(Math.exp(0.67448975 * sd), 4);
   });

@@ -1,4 +1,4 @@
-import { copyFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import BetterSqlite3 from 'better-sqlite3';
@@ -69,6 +69,15 @@ const note = (more: Partial<PieceNote> = {}): PieceNote => ({
   ...more,
 });
 
+/** What a bad disk does to a row: its text is no JSON any more. */
+function breakText(file: string, text: string): void {
+  const bytes = readFileSync(file);
+  const at = bytes.indexOf(text);
+  expect([at > 0, bytes.indexOf(text, at + 1)]).toEqual([true, -1]);
+  bytes.write('#', at);
+  writeFileSync(file, bytes);
+}
+
 describe('what all sessions did to the pieces', () => {
   it('is each visit as it was told last, with its session and UTC', () => {
     const { book, reader } = opened();
@@ -104,6 +113,7 @@ describe('what all sessions did to the pieces', () => {
       visits: [],
       notes: [],
       entries: [],
+      unreadable: 0,
     });
   });
 });
@@ -144,7 +154,7 @@ describe('a book of version 2', () => {
   it('is read as it stands: it has no notes', () => {
     const reader = new BookFileReader(older(), littleFold);
     expect(reader.sessions().map((s) => s.id)).toEqual(['broken', 'ended']);
-    expect(reader.shop()).toEqual({ visits: [], notes: [], entries: [] });
+    expect(reader.shop()).toEqual({ visits: [], notes: [], entries: [], unreadable: 0 });
   });
 
   it('takes notes once it has been brought up to date, and its seals stay', () => {
@@ -193,6 +203,21 @@ describe('what happens in the shop', () => {
     const { entries } = reader.shop();
     expect(entries).toHaveLength(10_001);
     expect([entries[0], entries[1], entries.at(-1)]).toEqual([ended, air(6), air(10_005)]);
+  });
+
+  it('is read but for rows that are no entry, and how many those are is told', () => {
+    const { folder, book, reader } = opened();
+    book.addShopEntry(air(1));
+    const db = new BetterSqlite3(join(folder, 'book.sqlite'));
+    const insert = db.prepare('INSERT INTO shop (json) VALUES (?)');
+    insert.run(JSON.stringify({ ...air(2), happened: { ...air(2).happened, rhPct: 'wet' } }));
+    insert.run(JSON.stringify({ commandId: 'later', happened: { kind: 'of-a-later-program' } }));
+    insert.run(JSON.stringify({ ...air(3), commandId: 'to-break' }));
+    db.close();
+    book.addShopEntry(ended);
+    book.close();
+    breakText(join(folder, 'book.sqlite'), '{"commandId":"to-break"');
+    expect(reader.shop()).toEqual({ visits: [], notes: [], entries: [air(1), ended], unreadable: 3 });
   });
 
   it('comes to a book of version 3 once that is brought up to date; its notes and seals stay', () => {

@@ -46,7 +46,7 @@ function clockOf({
     curing,
     learned: learn([]),
     nowUtcMs,
-    clockSet: false,
+    clockLost: false,
     ...more,
   });
 }
@@ -80,9 +80,7 @@ describe('in the instructions’ own air', () => {
     const learned = learn(
       [1, 2, 3, 4, 5].map((day) => ({
         fromUtcMs: day * 24 * HOUR_MS,
-        aboveS: 0.79 * 3600,
-        belowS: 0.81 * 3600,
-        stageS: 3600,
+        stages: [{ aboveS: 0.79 * 3600, belowS: 0.81 * 3600, stageS: 3600 }],
       })),
     );
     const [stage] = clockOf({ cement: exact, more: { learned } }).stages;
@@ -190,13 +188,14 @@ describe('wet for an iron', () => {
     ).toBe(false);
   });
 
-  test('a cement that names no stage for the iron: by the next later one, else by its last', () => {
+  test('a cement that names no stage for the iron: by the next later one, else by a word at its last', () => {
     const overlay = only('ready-for-overlay', 3600, 3600);
     expect(clockOf({ cement: overlay, atMin: 60 }).wet).toBe(true);
     expect(clockOf({ cement: overlay, atMin: 60, taps: [[60, 'ready-for-overlay', 'dry']] }).wet).toBe(false);
     const touch = only('set-to-touch', 600, 600);
     expect(clockOf({ cement: touch, atMin: 10 }).wet).toBe(true);
-    expect(clockOf({ cement: touch, atMin: 60 }).wet).toBe(false);
+    expect(clockOf({ cement: touch, atMin: 10_000 })).toMatchObject({ wet: true, state: 'due' });
+    expect(clockOf({ cement: touch, atMin: 60, taps: [[60, 'set-to-touch', 'dry']] }).wet).toBe(false);
   });
 });
 
@@ -228,9 +227,40 @@ describe('in other air', () => {
   });
 });
 
+describe('a coat that dried while the clock was wrong', () => {
+  const lost = (situation: Situation): CoatClock =>
+    clockOf({ cement: exact, ...situation, more: { clockLost: true } });
+
+  test('may be ready from now on, and is likely so as late as it was', () => {
+    const [without, withIt] = [clockOf({ cement: exact, atMin: 10 }), lost({ atMin: 10 })];
+    expect(withIt.stages).toEqual(
+      without.stages.map((stage) => ({ ...stage, earliestMs: NOW_MS + 10 * MINUTE_MS })),
+    );
+    expect(withIt).toMatchObject({ state: 'drying', wet: true });
+    expect(withIt.why[0]).toBe('clock');
+  });
+
+  test('may have been ready before, where it may without that', () =>
+    expect(lost({ atMin: 80 }).stages).toEqual(clockOf({ cement: exact, atMin: 80 }).stages));
+
+  test('may be ready by now even where it stands still in the air of now', () => {
+    const [stage] = lost({ points: probed(0, 60, { airC: 15, rhPct: 100 }), atMin: 30 }).stages;
+    expect([minutes(stage?.earliestMs), stage?.likelyMs, stage?.latestMs]).toEqual([30, null, null]);
+  });
+
+  test('is not ready before it was put on, nor before it was found tacky', () => {
+    expect(minutes(lost({ atMin: -30 }).stages[0]?.earliestMs)).toBe(0);
+    const tacky = lost({ atMin: 10, taps: [[20, 'ready-for-iron', 'tacky']] });
+    expect(minutes(tacky.stages[0]?.earliestMs)).toBe(20);
+  });
+});
+
 describe('why the range is as wide as it is', () => {
   const taught = learn(
-    [1, 2, 3].map((day) => ({ fromUtcMs: day * 24 * HOUR_MS, aboveS: 3500, belowS: 3700, stageS: 3600 })),
+    [1, 2, 3].map((day) => ({
+      fromUtcMs: day * 24 * HOUR_MS,
+      stages: [{ aboveS: 3500, belowS: 3700, stageS: 3600 }],
+    })),
   );
   const why = (situation: Situation): readonly string[] =>
     clockOf({ cement: exact, ...situation, more: { learned: taught, ...situation.more } }).why;
@@ -249,13 +279,13 @@ describe('why the range is as wide as it is', () => {
     expect(why({ points })).toEqual(['no-humidity']);
     expect(why({ points, cement: { ...exact, kind: 'two-part' } })).toEqual(['days-differ']);
   });
-  test('the clock was set: that first, then by how much each widens it', () => {
+  test('the clock was lost: that first, then by how much each widens it', () => {
     const points = probed(0, 1440, { airC: 23, rhPct: null });
     expect(
       why({
         points,
         cement: only('ready-for-iron', 3400, 3800),
-        more: { clockSet: true, learned: learn([]) },
+        more: { clockLost: true, learned: learn([]) },
       }),
     ).toEqual(['clock', 'no-humidity', 'not-learned', 'instructions']);
   });

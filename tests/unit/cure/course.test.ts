@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { AIR_HOLDS_MS, type AirSegment, airCourse } from '../../../shared/cure/course.ts';
+import { AIR_HOLDS_MS, type AirSegment, airAt, airCourse } from '../../../shared/cure/course.ts';
 import { courseOf, HOUR_MS, MINUTE_MS, NOW_MS, OWN_AIR, probeAt } from './curing.ts';
 
 const DAYS_60_MS = 60 * 86_400_000;
@@ -84,6 +84,20 @@ describe('the air as it is expected', () => {
     });
   });
 
+  test('it stands back for as long as what was told last holds: longer where that was typed', () => {
+    const standsBackMin = (how: 'probe' | 'typed'): number => {
+      const course = courseOf([{ ...probeAt(0), how }], [forecastAt(0.1)]);
+      sound(course);
+      return ((course.find(({ why }) => why === 'forecast')?.fromMs ?? Number.NaN) - NOW_MS) / MINUTE_MS;
+    };
+    expect(standsBackMin('probe')).toBe(15);
+    expect(standsBackMin('typed')).toBe(240);
+    // Typed first, told by a probe since: that one holds, and for as long as a probe's.
+    const both = courseOf([{ ...probeAt(0), how: 'typed' }, probeAt(30)], [forecastAt(0.1)]);
+    expect(at(both, 44)).toMatchObject({ air: OWN_AIR, why: null });
+    expect(at(both, 46)).toMatchObject({ air: OWN_AIR, why: 'old-air' });
+  });
+
   test('it stands back while a probe tells, and where it was passed by', () => {
     const points = [0, 10, 20, 30].map((minutes) => probeAt(minutes));
     expect(courseOf(points, [forecastAt(0.2)])).toEqual(courseOf(points));
@@ -106,6 +120,31 @@ describe('the air as it is expected', () => {
     const told = { points: [probeAt(0)], forecast: [forecastAt(2), forecastAt(4)] };
     const [early, late] = [0, 5].map((hours) => airCourse({ ...told, nowUtcMs: NOW_MS + hours * HOUR_MS }));
     expect(early?.slice(0, -1)).toEqual(late?.slice(0, -1));
+  });
+});
+
+describe('which air counts at a moment', () => {
+  const points = [{ ...probeAt(0), how: 'typed' as const }];
+  const forecast = [forecastAt(-1), forecastAt(2), forecastAt(5)];
+  const counts = (minutes: number) => airAt({ points, forecast }, NOW_MS + minutes * MINUTE_MS);
+
+  test('is the point that was told, while that holds, then what was forecast since', () => {
+    expect(counts(-61)).toBeNull();
+    expect(counts(-1)).toMatchObject({ how: 'forecast', atUtcMs: NOW_MS - HOUR_MS });
+    expect(counts(0)).toBe(points[0]);
+    expect(counts(239)).toBe(points[0]);
+    expect(counts(240)).toMatchObject({ how: 'forecast', atUtcMs: NOW_MS + 2 * HOUR_MS });
+    expect(counts(301)).toMatchObject({ how: 'forecast', atUtcMs: NOW_MS + 5 * HOUR_MS });
+    expect(airAt({ points, forecast: [] }, NOW_MS + 9000 * MINUTE_MS)).toBe(points[0]);
+    expect(airAt({ points: [], forecast: [] }, NOW_MS)).toBeNull();
+  });
+
+  test('is what the course has there', () => {
+    const course = courseOf(points, forecast);
+    for (let minutes = -60; minutes < 600; minutes += 7) {
+      const { airC, rhPct } = counts(minutes) ?? expect.unreachable();
+      expect(at(course, minutes)?.air).toEqual({ airC, rhPct });
+    }
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cured, paceAt, reachedMs } from '../../../shared/cure/curing.ts';
-import { type Drying, dryingPace, dryingRate } from '../../../shared/cure/rate.ts';
+import { type DriesBy, dryingPace, dryingRate } from '../../../shared/cure/rate.ts';
 import { curingIn, example, HOUR_MS, MINUTE_MS, NOW_MS, OWN_AIR, probeAt, probed } from './curing.ts';
 
 const kinds = ['water-borne', 'solvent-borne', 'two-part', 'moisture-curing'] as const;
@@ -33,7 +33,7 @@ describe('how fast it dries', () => {
   test('humidity that isn’t told widens it where it matters only', () => {
     const air = { airC: 23, rhPct: null };
     const known = { airK: 0, rhPct: 0 };
-    const rounded = (cement: Drying): readonly number[] =>
+    const rounded = (cement: DriesBy): readonly number[] =>
       Object.values(dryingPace(cement, air, known)).map((rate: number) => Number(rate.toFixed(9)));
     expect(rounded(water)).toEqual([0.5, 1, 1.5]);
     expect(dryingPace(example('two-part'), air, known)).toEqual({ least: 1, likely: 1, most: 1 });

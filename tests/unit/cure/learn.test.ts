@@ -1,15 +1,24 @@
 import { describe, expect, test } from 'vitest';
 import { type DryObservation, learn, nextFactor, usualBelief } from '../../../shared/cure/learn.ts';
-import { observationsOf } from '../../../shared/cure/observe.ts';
+import { observationOf } from '../../../shared/cure/observe.ts';
 
 const DAY_MS = 86_400_000;
 
 /** A coat of day `day` whose hour of drying took between these times, min. */
 const seen = (day: number, aboveMin: number, belowMin: number | null, hour = 0): DryObservation => ({
   fromUtcMs: day * DAY_MS + hour * 3_600_000,
-  aboveS: aboveMin * 60,
-  belowS: belowMin === null ? null : belowMin * 60,
-  stageS: 3600,
+  stages: [{ aboveS: aboveMin * 60, belowS: belowMin === null ? null : belowMin * 60, stageS: 3600 }],
+});
+/** The same coat touched at so many stages, of other times and with the same result. */
+const throughout = ({ fromUtcMs, stages }: DryObservation, count: number): DryObservation => ({
+  fromUtcMs,
+  stages: Array.from({ length: count }, (_, i) =>
+    stages.map(({ aboveS, belowS, stageS }) => ({
+      aboveS: aboveS * 2 ** i,
+      belowS: belowS === null ? null : belowS * 2 ** i,
+      stageS: stageS * 2 ** i,
+    })),
+  ).flat(),
 });
 const factorOf = (observations: readonly DryObservation[]): number => learn(observations).learned.factor;
 
@@ -25,6 +34,7 @@ describe('what is learned', () => {
 
   test('that tells nothing changes nothing, and isn’t counted', () => {
     expect(learn([{ ...seen(0, 0, null) }])).toEqual(learn([]));
+    expect(learn([{ fromUtcMs: 0, stages: [] }])).toEqual(learn([]));
   });
 
   test('found dry long after it should have been tells next to nothing', () => {
@@ -58,6 +68,24 @@ describe('what is learned', () => {
     const usual = factorOf([seen(0, 47, 49), ...steady]);
     const oddDay = Array.from({ length: 8 }, (_, i) => seen(0, 120, 125, i));
     expect(Math.abs(factorOf([...oddDay, ...steady]) / usual - 1)).toBeLessThan(0.03);
+  });
+
+  test('a coat that was touched at four stages is one coat: it weighs far less than four', () => {
+    const [one, throughAll] = [seen(0, 47, 49), throughout(seen(0, 47, 49), 4)].map((coat) => learn([coat]).learned);
+    const four = learn([0, 1, 2, 3].map((hour) => seen(0, 47, 49, hour))).learned;
+    expect([one?.observations, throughAll?.observations, four.observations]).toEqual([1, 1, 4]);
+    // It is known a little better by four touches than by one.
+    expect(throughAll?.factor).toBeLessThan(one?.factor ?? 0);
+    expect(throughAll?.factor).toBeGreaterThan(four.factor);
+  });
+
+  test('stages of a coat that go apart leave a number between them', () => {
+    const [touch] = seen(0, 25, 30).stages;
+    const [iron] = seen(0, 80, 90).stages;
+    if (touch === undefined || iron === undefined) return expect.unreachable();
+    const factor = factorOf([{ fromUtcMs: 0, stages: [touch, iron] }]);
+    expect(factor).toBeGreaterThan(factorOf([{ fromUtcMs: 0, stages: [touch] }]));
+    expect(factor).toBeLessThan(factorOf([{ fromUtcMs: 0, stages: [iron] }]));
   });
 
   test('only the newest two hundred count', () => {
@@ -107,7 +135,7 @@ describe('what the taps on a coat tell', () => {
   ] as const;
   type Tap = readonly [minutes: number, stage: (typeof stages)[number]['kind'], found: 'dry' | 'tacky'];
   const told = (...taps: readonly Tap[]) =>
-    observationsOf(
+    observationOf(
       { stages },
       {
         fromUtcMs: 5,
@@ -119,35 +147,39 @@ describe('what the taps on a coat tell', () => {
         })),
       },
     );
-  const iron = { fromUtcMs: 5, stageS: 3600 };
+  const iron = (aboveS: number, belowS: number | null) => ({
+    fromUtcMs: 5,
+    stages: [{ aboveS, belowS, stageS: 3600 }],
+  });
 
   test('between still tacky and dry', () => {
     expect(
       told([30, 'ready-for-iron', 'tacky'], [40, 'ready-for-iron', 'tacky'], [50, 'ready-for-iron', 'dry']),
-    ).toEqual([{ ...iron, aboveS: 2400, belowS: 3000 }]);
+    ).toEqual(iron(2400, 3000));
   });
 
   test('the first "dry" counts, whatever order they come in', () => {
     expect(
       told([55, 'ready-for-iron', 'dry'], [50, 'ready-for-iron', 'dry'], [30, 'ready-for-iron', 'tacky']),
-    ).toEqual([{ ...iron, aboveS: 1800, belowS: 3000 }]);
+    ).toEqual(iron(1800, 3000));
   });
 
   test('dry, and tacky again later: it was tacky', () => {
-    expect(told([30, 'ready-for-iron', 'dry'], [40, 'ready-for-iron', 'tacky'])).toEqual([
-      { ...iron, aboveS: 2400, belowS: null },
-    ]);
+    expect(told([30, 'ready-for-iron', 'dry'], [40, 'ready-for-iron', 'tacky'])).toEqual(iron(2400, null));
   });
 
   test('each stage for itself, by the middle of its time; nothing of what nobody touched', () => {
-    expect(told()).toEqual([]);
-    expect(told([20, 'set-to-touch', 'dry'], [70, 'ready-for-iron', 'dry'])).toEqual([
-      { fromUtcMs: 5, aboveS: 0, belowS: 1200, stageS: 1500 },
-      { ...iron, aboveS: 0, belowS: 4200 },
-    ]);
+    expect(told()).toBeNull();
+    expect(told([20, 'set-to-touch', 'dry'], [70, 'ready-for-iron', 'dry'])).toEqual({
+      fromUtcMs: 5,
+      stages: [
+        { aboveS: 0, belowS: 1200, stageS: 1500 },
+        { aboveS: 0, belowS: 4200, stageS: 3600 },
+      ],
+    });
   });
 
   test('tacky before anything had dried tells nothing', () => {
-    expect(told([0, 'ready-for-iron', 'tacky'])).toEqual([]);
+    expect(told([0, 'ready-for-iron', 'tacky'])).toBeNull();
   });
 });

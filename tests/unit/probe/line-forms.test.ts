@@ -85,6 +85,12 @@ describe('columns', () => {
     });
   });
 
+  it('take a humidity a little over 100 for 100, and refuse more', async () => {
+    const form = columns('comma', 't', 'rh');
+    expect(await carried(form, '150,100.4')).toEqual({ 1: { tC: 150, rhPct: 100 } });
+    expect(await carried(form, '150,105.1')).toMatch(/^bad-value/);
+  });
+
   it('give several probes a sample each, with one cold junction for them all', async () => {
     const form = columns('comma', 'cj@toe', 'uv@toe', 'uv@heel', 't@air');
     expect(await carried(form, '25,6138,6200,21')).toEqual({

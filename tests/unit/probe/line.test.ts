@@ -68,6 +68,8 @@ describe('pairs', () => {
     ['t=007.0', { tC: 7 }],
     ['t=-0.0', { tC: 0 }],
     ['ta=-5 rh=100', { airC: -5, rhPct: 100 }],
+    ['t=150 rh=100.4', { tC: 150, rhPct: 100 }],
+    ['ta=4 rh=105', { airC: 4, rhPct: 100 }],
     ['g=0', { motionG: 0 }],
     ['b=1', { button: 1 }],
   ] as const)('%s reads as a number', (line, expected) => {
@@ -166,7 +168,7 @@ describe('a line is refused', () => {
     ['bad-value', 't=150 n=nan'],
     ['bad-value', 't=150 ms=4294967296'],
     ['bad-value', 't=150 ms=99999999999999999999'],
-    ['bad-value', 't=150 rh=100.1'],
+    ['bad-value', 't=150 rh=105.1'],
     ['bad-value', 't=150 rh=-1'],
     ['bad-value', 't=150 g=-0.1'],
     ['bad-value', 't=150 b=0'],

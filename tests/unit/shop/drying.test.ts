@@ -113,13 +113,17 @@ describe('what the taps tell of a cement', () => {
   it('is between the last tacky and the first dry of each coat and stage', () => {
     const journal = new Journal().say(put).say(tacky(300)).say(tacky(500)).say(dry(700));
     expect(observed(journal)).toEqual([
-      { fromUtcMs: START_MS - 60_000, aboveS: 500, belowS: 700, stageS: 750 },
+      { fromUtcMs: START_MS - 60_000, stages: [{ aboveS: 500, belowS: 700, stageS: 750 }] },
     ]);
   });
 
   it('is open on the side that nobody has seen', () => {
-    expect(observed(new Journal().say(put).say(dry(700)))).toMatchObject([{ aboveS: 0, belowS: 700 }]);
-    expect(observed(new Journal().say(put).say(tacky(900)))).toMatchObject([{ aboveS: 900, belowS: null }]);
+    expect(observed(new Journal().say(put).say(dry(700)))).toMatchObject([
+      { stages: [{ aboveS: 0, belowS: 700 }] },
+    ]);
+    expect(observed(new Journal().say(put).say(tacky(900)))).toMatchObject([
+      { stages: [{ aboveS: 900, belowS: null }] },
+    ]);
     expect(observed(new Journal().say(put))).toEqual([]);
   });
 
@@ -130,6 +134,17 @@ describe('what the taps tell of a cement', () => {
     ).toEqual([]);
     journal.say({ kind: 'learn-anew', cement: cement.id });
     expect(observed(journal)).toEqual([]);
+  });
+
+  it('is nothing of what was found after the clock had lost time, and stays what it was before', () => {
+    const lost: ShopHappened = { kind: 'clock', byMs: -1000, while: 'off' };
+    expect(observed(new Journal().say(put).say(lost).say(dry(700)))).toEqual([]);
+    const before = observed(new Journal().say(put).say(tacky(300)));
+    const journal = new Journal().say(put).say(tacky(300)).say(lost).say(dry(700));
+    expect(observed(journal)).toMatchObject(before.map(({ stages }) => ({ stages })));
+    // A coat that is put on after that has dried by a clock that is right again.
+    const again = new Journal().say(lost).say(put).say(dry(700));
+    expect(observed(again)).toMatchObject([{ stages: [{ belowS: 700 }] }]);
   });
 
   it('is nothing of a version that gave another time, or other conditions', () => {

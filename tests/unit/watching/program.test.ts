@@ -38,6 +38,15 @@ describe('a probe that is heard for the first time', () => {
     board.say(0, { tC: null, airC: 20, rhPct: 50 });
     expect(program.live().situation.irons).toEqual([]);
   });
+
+  it('tells of the air in lines of their own, too', () => {
+    const { program, clock, journal } = bench();
+    const board = new FakeSource('A', clock);
+    program.addSource(board);
+    board.say(0, { tC: null, rhPct: 50 });
+    board.say(0, { tC: null, airC: 20 });
+    expect(journal.map(({ happened }) => happened)).toMatchObject([{ kind: 'air', airC: 20, rhPct: 50 }]);
+  });
 });
 
 describe('a session', () => {

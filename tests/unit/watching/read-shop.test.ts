@@ -3,7 +3,7 @@ import { readShop } from '../../../daemon/watching/shop/read-shop.ts';
 import { ShopKeeper } from '../../../daemon/watching/shop/shop-keeper.ts';
 import type { ShopEntry } from '../../../shared/shop/entry.ts';
 
-const nothing = { visits: [], notes: [], entries: [] };
+const nothing = { visits: [], notes: [], entries: [], unreadable: 0 };
 const parts = (shops: (() => Promise<typeof nothing>)[]) => {
   const complaints: string[] = [];
   const taken: ShopEntry[] = [];
@@ -21,6 +21,13 @@ it('is ready once the book was read', async () => {
   expect(shop.ready).toBe(false);
   await done;
   expect([shop.ready, complaints]).toEqual([true, []]);
+});
+
+it('says once how many rows of the journal are left out, and takes the others', async () => {
+  const { shop, done, complaints } = parts([() => Promise.resolve({ ...nothing, unreadable: 2 })]);
+  await done;
+  expect(shop.ready).toBe(true);
+  expect(complaints).toEqual([expect.stringContaining('left out: 2')]);
 });
 
 it('says nothing where the program ends meanwhile', async () => {

@@ -113,6 +113,13 @@ describe('wet places on a piece', () => {
     const overlay = coat({ stages: [stage('set-to-touch', [1, 2, 3]), stage('cured', [60, 70, 80])] });
     expect(wetText(overlay, NOW_MS, at)).toBe('wet cement, cured about 14:30');
   });
+
+  it('tell no time for an iron where the instructions give none, and keep it off for longest', () => {
+    const touchOnly = coat({ stages: [stage('set-to-touch', [1, 2, 3])] });
+    expect(ironTime(touchOnly, NOW_MS, at)).toBe('');
+    expect(wetText(touchOnly, NOW_MS, at)).toMatch(/^wet cement until you say .* give no time for an iron$/);
+    expect(wetAreas([drying, touchOnly], leftAileron).get('1-edge-r0c0')).toBe(touchOnly);
+  });
 });
 
 describe('cements to choose from', () => {

@@ -41,6 +41,28 @@ describe('the air that lines tell', () => {
       expect(hearing.hear(said(airC, rhPct), 0)).toBeNull();
   });
 
+  it('may come in lines of their own: those of one probe within a minute belong together', () => {
+    const hearing = new AirHearing();
+    expect(hearing.hear(said(null, 60), 0)).toBeNull();
+    expect(hearing.hear(said(20, null), 30_000)).toMatchObject({ airC: 20, rhPct: 60 });
+    expect(hearing.hear(said(null, 70), 60_000)).toMatchObject({ airC: 20, rhPct: 70 });
+    // Too old to be of the same air.
+    expect(hearing.hear(said(22, null), 121_000)).toMatchObject({ airC: 22, rhPct: null });
+    expect(hearing.hear(said(null, 50), 182_000)).toBeNull();
+  });
+
+  it('of two probes is not put together', () => {
+    const hearing = new AirHearing();
+    expect(hearing.hear(said(null, 60, 'other/air'), 0)).toBeNull();
+    expect(hearing.hear(said(20, null), 1000)).toMatchObject({ airC: 20, rhPct: null });
+  });
+
+  it('whose humidity comes and goes is kept no more often for that', () => {
+    const hearing = new AirHearing();
+    const heard = Array.from({ length: 600 }, (_, s) => hearing.hear(said(20, s % 2 === 0 ? 50 : null), s * 1000));
+    expect(heard.filter((one) => one !== null)).toHaveLength(1);
+  });
+
   it('of a second probe counts once the first is silent', () => {
     const hearing = new AirHearing();
     expect(hearing.hear(said(20, 50), 0)).not.toBeNull();

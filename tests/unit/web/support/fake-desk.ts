@@ -98,7 +98,7 @@ export const fakeReader = (over: Partial<BookReader> = {}): BookReader => ({
   verify: async () => verification,
   trace: async () => trace,
   items: async () => [item],
-  shop: async () => ({ visits: [], notes: [], entries: [] }),
+  shop: async () => ({ visits: [], notes: [], entries: [], unreadable: 0 }),
   close: async () => {},
   ...over,
 });
