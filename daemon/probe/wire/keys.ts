@@ -1,5 +1,14 @@
 import { emptySample, type Sample, type WireFault } from '../../../shared/thermometer/sample.ts';
-import { button, counted, faultsOf, humidity, type Measured, measured, measuredWithin, probeName } from './values.ts';
+import {
+  button,
+  counted,
+  faultsOf,
+  humidity,
+  type Measured,
+  measured,
+  measuredWithin,
+  probeName,
+} from './values.ts';
 
 /** The keys that a line's values go by, in whatever form the line is, and the sample that they make. */
 

@@ -166,6 +166,3 @@ function isOver({ checks }: Coat, { stages, state, wet }: CoatClock, nowUtcMs: n
   }
   return last?.latestMs !== null && last !== undefined && nowUtcMs - last.latestMs > OVER_AFTER_MS;
 }
-
-/** Whether a coat's vapour can burn: while it counts as wet for an iron. */
-export const mayBurn = ({ cement, clock }: KnownCoat): boolean => cement.flammable && clock.wet;

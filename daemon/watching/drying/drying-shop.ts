@@ -1,5 +1,6 @@
 import type { Air } from '../../../shared/cure/air.ts';
 import { type CoatFacts, isSameFacts } from '../../../shared/cure/facts.ts';
+import { mayBurn } from '../../../shared/cure/vapour.ts';
 import type { At } from '../../../shared/heat/work/at.ts';
 import type { AirAnswer, CementList, CoatsAnswer } from '../../../shared/messages/cure.ts';
 import type { Piece } from '../../../shared/piece/piece.ts';
@@ -14,7 +15,7 @@ import type { IronWatch } from '../iron-watch.ts';
 import type { ProgramOptions } from '../program-options.ts';
 import { airAnswer } from './air-answer.ts';
 import { AirHearing } from './air-hearing.ts';
-import { type KnownCoat, mayBurn } from './clocks.ts';
+import type { KnownCoat } from './clocks.ts';
 import { coatsAnswer } from './coats-answer.ts';
 import { DryingKeeper } from './drying-keeper.ts';
 import { type StandingAnswer, standingAnswer } from './fire.ts';
@@ -140,7 +141,11 @@ export class DryingShop {
   }
 
   #unanswered(): readonly KnownCoat[] {
-    return this.#coats.filter((one) => mayBurn(one) && this.#answerOf(one.coat) === null);
+    const nowUtcMs = this.#parts.nowUtcMs();
+    return this.#coats.filter(
+      ({ coat, cement, clock }) =>
+        mayBurn({ cement, clock, fromUtcMs: coat.fromUtcMs, nowUtcMs }) && this.#answerOf(coat) === null,
+    );
   }
 
   /** The iron in use that tells of vapour: two of them beside one coat are one cause. Null: none is in use. */

@@ -22,7 +22,8 @@ export async function readShop({ reader, shop, drying, ending, complain }: Readi
       const { entries, unreadable, ...before } = await reader.shop();
       shop.take({ kind: 'book', ...before });
       drying.takeBook(entries);
-      if (unreadable > 0) complain(`Rows of the shop's journal that can't be read, and are left out: ${unreadable}.`, null);
+      if (unreadable > 0)
+        complain(`Rows of the shop's journal that can't be read, and are left out: ${unreadable}.`, null);
       return;
     } catch (error) {
       if (ending.aborted) return;

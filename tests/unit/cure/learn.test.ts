@@ -71,7 +71,9 @@ describe('what is learned', () => {
   });
 
   test('a coat that was touched at four stages is one coat: it weighs far less than four', () => {
-    const [one, throughAll] = [seen(0, 47, 49), throughout(seen(0, 47, 49), 4)].map((coat) => learn([coat]).learned);
+    const [one, throughAll] = [seen(0, 47, 49), throughout(seen(0, 47, 49), 4)].map(
+      (coat) => learn([coat]).learned,
+    );
     const four = learn([0, 1, 2, 3].map((hour) => seen(0, 47, 49, hour))).learned;
     expect([one?.observations, throughAll?.observations, four.observations]).toEqual([1, 1, 4]);
     // It is known a little better by four touches than by one.

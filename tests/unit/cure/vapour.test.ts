@@ -34,8 +34,18 @@ describe('a coat’s vapour counts as burning', () => {
     expect(burns(100_000, [{ ...iron, latestMs: null }])).toBe(true));
 
   it('by the next later stage where none is given for an iron', () => {
-    expect(burns(134, [{ ...iron, kind: 'set-to-touch', latestMs: NOW_MS }, { ...iron, kind: 'cured' }])).toBe(true);
-    expect(burns(135, [{ ...iron, kind: 'set-to-touch', latestMs: NOW_MS }, { ...iron, kind: 'cured' }])).toBe(false);
+    expect(
+      burns(134, [
+        { ...iron, kind: 'set-to-touch', latestMs: NOW_MS },
+        { ...iron, kind: 'cured' },
+      ]),
+    ).toBe(true);
+    expect(
+      burns(135, [
+        { ...iron, kind: 'set-to-touch', latestMs: NOW_MS },
+        { ...iron, kind: 'cured' },
+      ]),
+    ).toBe(false);
   });
 
   it('for as long as it is wet for an iron: found tacky, or with no time for an iron given', () => {

@@ -137,7 +137,13 @@ describe('what the taps tell of a cement', () => {
   });
 
   it('is nothing of what was found after the clock had lost time, and stays what it was before', () => {
-    const lost: ShopHappened = { kind: 'clock', byMs: -1000, while: 'off' };
+    const lost: ShopHappened = {
+      kind: 'clock',
+      byMs: -1000,
+      while: 'off',
+      startUtcMs: null,
+      earlierByMs: 0,
+    };
     expect(observed(new Journal().say(put).say(lost).say(dry(700)))).toEqual([]);
     const before = observed(new Journal().say(put).say(tacky(300)));
     const journal = new Journal().say(put).say(tacky(300)).say(lost).say(dry(700));

@@ -59,7 +59,9 @@ describe('the air that lines tell', () => {
 
   it('whose humidity comes and goes is kept no more often for that', () => {
     const hearing = new AirHearing();
-    const heard = Array.from({ length: 600 }, (_, s) => hearing.hear(said(20, s % 2 === 0 ? 50 : null), s * 1000));
+    const heard = Array.from({ length: 600 }, (_, s) =>
+      hearing.hear(said(20, s % 2 === 0 ? 50 : null), s * 1000),
+    );
     expect(heard.filter((one) => one !== null)).toHaveLength(1);
   });
 
