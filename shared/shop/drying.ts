@@ -164,10 +164,13 @@ function moved(
     ...one,
     atUtcMs: movedMs(one.atUtcMs),
   });
+  // What was found since the start left out how long the program was off, where the coat was put on before.
+  const missed = ({ fromUtcMs }: Coat, check: Check): boolean =>
+    startUtcMs !== null && fromUtcMs < startUtcMs && check.atUtcMs >= startUtcMs;
   const coats = everyCoat(drying.coats, (coat) => ({
     ...coat,
     fromUtcMs: movedMs(coat.fromUtcMs),
-    checks: coat.checks.map(along),
+    checks: coat.checks.map((check) => ({ ...along(check), teaches: check.teaches && !missed(coat, check) })),
     fire: coat.fire === null ? null : along(coat.fire),
     clockLost: lostAfter(coat, when),
   }));

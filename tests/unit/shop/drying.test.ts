@@ -153,6 +153,28 @@ describe('what the taps tell of a cement', () => {
     expect(observed(again)).toMatchObject([{ stages: [{ belowS: 700 }] }]);
   });
 
+  it('is nothing of what was found before the clock was set right, on a coat that dried while the program was off', () => {
+    const boot: ShopHappened = {
+      kind: 'clock',
+      byMs: 36_000_000,
+      while: 'boot',
+      startUtcMs: START_MS + 600_000,
+      earlierByMs: 0,
+    };
+    const stages = (journal: Journal) => observed(journal).map((one) => one.stages);
+    const evening = new Journal().say(put).say(tacky(300), 300);
+    expect(stages(evening.say(dry(700), 700).say(boot, 36_800))).toMatchObject([
+      [{ aboveS: 300, belowS: null }],
+    ]);
+    expect(stages(evening.say(dry(900), 36_900))).toMatchObject([[{ aboveS: 300, belowS: 900 }]]);
+    // One that was put on since has dried for as long as it seemed to.
+    const since = new Journal()
+      .say({ ...put, fromUtcMs: START_MS + 650_000 })
+      .say(dry(700), 700)
+      .say(boot, 36_800);
+    expect(stages(since)).toMatchObject([[{ belowS: 700 }]]);
+  });
+
   it('is nothing of a version that gave another time, or other conditions', () => {
     const journal = new Journal().say(put).say(dry(700));
     const named = { ...cement, version: 2, name: 'Another name' };
