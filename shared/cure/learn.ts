@@ -86,7 +86,7 @@ const COATS_KEPT = 200;
 const cementGrid: Grid = { stepLn: 0.02, steps: 75 };
 const dayGrid: Grid = { stepLn: 0.02, steps: 150 };
 /** A coat is off from its day by no more than this many steps to either side. */
-const COAT_STEPS = 25;
+const COAT_STEPS = 20;
 const coatGrid: Grid = { stepLn: 0.02, steps: COAT_STEPS };
 /** Where a coat of a day may be. */
 const ofDayGrid: Grid = { stepLn: 0.02, steps: dayGrid.steps + COAT_STEPS };
@@ -175,7 +175,10 @@ function rangeLn({ aboveS, belowS, stageS }: StageObservation): RangeLn {
  * How well each factor of a day goes with what was found on one coat: a usual coat is off by one and the same at all its
  * stages, over all that this may have been; so touching it at four of them doesn't make it four coats.
  */
-function coatLikelihoods(ranges: readonly RangeLn[], { coatSd, stageSd, odd, oddSd }: Belief): readonly number[] {
+function coatLikelihoods(
+  ranges: readonly RangeLn[],
+  { coatSd, stageSd, odd, oddSd }: Belief,
+): readonly number[] {
   const within = (sd: number) => (ln: number) =>
     ranges.reduce((product, { from, to }) => product * normalBetween((from - ln) / sd, (to - ln) / sd), 1);
   const atFactor = gridLn(ofDayGrid).map(within(stageSd));
@@ -184,7 +187,8 @@ function coatLikelihoods(ranges: readonly RangeLn[], { coatSd, stageSd, odd, odd
   const ofOdd = odd === 0 ? () => 0 : within(oddSd);
   return gridLn(dayGrid).map((ln, day) => {
     let sum = 0;
-    for (const [coat, likelihood] of offBy.entries()) sum += likelihood * (atFactor[day + coat] ?? 0);
+    for (let coat = 0; coat < offBy.length; coat += 1)
+      sum += (offBy[coat] ?? 0) * (atFactor[day + coat] ?? 0);
     return ((1 - odd) * sum) / all + odd * ofOdd(ln);
   });
 }
@@ -193,8 +197,8 @@ function coatLikelihoods(ranges: readonly RangeLn[], { coatSd, stageSd, odd, odd
 function corrected(before: readonly number[], ofDay: readonly number[], apart: readonly number[]): number[] {
   const after = before.map((density, cement) => {
     let sum = 0;
-    for (const [day, likelihood] of ofDay.entries())
-      sum += likelihood * (apart[day - cement + apartFirst] ?? 0);
+    for (let day = 0; day < ofDay.length; day += 1)
+      sum += (ofDay[day] ?? 0) * (apart[day - cement + apartFirst] ?? 0);
     return density * sum;
   });
   const best = Math.max(...after);

@@ -71,14 +71,19 @@ describe('what is learned', () => {
 
   it('of a coat that is touched at more stages is more, but never as much as of another coat beside it', () => {
     fc.assert(
-      fc.property(between(0.05, 0.5), between(0.005, 0.1), fc.integer({ min: 2, max: 4 }), (ln, width, stages) => {
-        const factorOf = (seen: readonly DryObservation[]): number => learn(seen).learned.factor;
-        const one = factorOf(days([ln], width));
-        const throughout = factorOf(days([ln], width, stages));
-        const two = factorOf([...days([ln], width), ...days([ln], width)]);
-        expect(throughout).toBeGreaterThan(one);
-        expect(throughout).toBeLessThan(two);
-      }),
+      fc.property(
+        between(0.05, 0.5),
+        between(0.005, 0.1),
+        fc.integer({ min: 2, max: 4 }),
+        (ln, width, stages) => {
+          const factorOf = (seen: readonly DryObservation[]): number => learn(seen).learned.factor;
+          const one = factorOf(days([ln], width));
+          const throughout = factorOf(days([ln], width, stages));
+          const two = factorOf([...days([ln], width), ...days([ln], width)]);
+          expect(throughout).toBeGreaterThan(one);
+          expect(throughout).toBeLessThan(two);
+        },
+      ),
       { numRuns },
     );
   });
@@ -91,7 +96,8 @@ describe('what is learned', () => {
         );
         if (some === undefined || more === undefined) return expect.unreachable();
         const off = (factor: number): number => Math.abs(Math.log(factor) - ln);
-        expect(off(more.factor)).toBeLessThanOrEqual(off(some.factor) + 1e-5);
+        // Between its points the grid gives a factor to some 2e-5.
+        expect(off(more.factor)).toBeLessThanOrEqual(off(some.factor) + 5e-5);
         expect(Math.log(more.high / more.low)).toBeLessThan(Math.log(some.high / some.low));
       }),
       { numRuns },
