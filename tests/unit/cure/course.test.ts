@@ -88,7 +88,8 @@ describe('the air as it is expected', () => {
     const standsBackMin = (how: 'probe' | 'typed'): number => {
       const course = courseOf([{ ...probeAt(0), how }], [forecastAt(0.1)]);
       sound(course);
-      return ((course.find(({ why }) => why === 'forecast')?.fromMs ?? Number.NaN) - NOW_MS) / MINUTE_MS;
+      const foreseen = course.find(({ air }) => air?.airC === warm.airC);
+      return ((foreseen?.fromMs ?? Number.NaN) - NOW_MS) / MINUTE_MS;
     };
     expect(standsBackMin('probe')).toBe(15);
     expect(standsBackMin('typed')).toBe(240);
