@@ -3,6 +3,7 @@ import { type CoatClock, coatClock } from '../../../shared/cure/clock.ts';
 import { airCourse } from '../../../shared/cure/course.ts';
 import { type Cured, type Curing, cured, curingOf } from '../../../shared/cure/curing.ts';
 import { type LearnedHere, learn } from '../../../shared/cure/learn.ts';
+import { mayBurn } from '../../../shared/cure/vapour.ts';
 import type { Coat, Drying, ToldAir } from '../../../shared/shop/drying.ts';
 import type { ShopHappened } from '../../../shared/shop/entry.ts';
 import { taughtOf } from '../../../shared/shop/observations.ts';
@@ -63,7 +64,9 @@ export class Clocks {
       const cement = this.cementOf(coat);
       if (cement === null) return [];
       const clock = this.#clockOf(coat, cement);
-      if (!isOver(coat, clock, this.#parts.nowUtcMs())) return [{ coat, cement, clock }];
+      const nowUtcMs = this.#parts.nowUtcMs();
+      const burns = mayBurn({ cement, clock, fromUtcMs: coat.fromUtcMs, nowUtcMs });
+      if (burns || !isOver(coat, clock, nowUtcMs)) return [{ coat, cement, clock }];
       this.#over.add(coat.id);
       return [];
     });
