@@ -1,12 +1,13 @@
+import { coatsNowMs } from '../cure/clock.ts';
 import { benchWords } from '../../shared/words/coats.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
 import { headline } from '../coats/coat-text.ts';
-import { coats, coatsNowMs, coatsRead, coatsTrouble } from '../coats/coats.ts';
-import { lengthText } from '../coats/range-text.ts';
+import { coats, coatsRead, coatsTrouble } from '../coats/coats.ts';
+import { lengthText } from '../parts/length.ts';
 import { TakeBackLast } from '../coats/take-back.tsx';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
-import { dayAndTime } from '../setup/day.ts';
+import { dayAndTime } from '../parts/day.ts';
 import { AirLine } from './air-line.tsx';
 import { StartCoats } from './start-coats.tsx';
 import './bench.css';

@@ -1,3 +1,4 @@
+import { coatsNowMs } from '../cure/clock.ts';
 import { signal } from '@preact/signals';
 import { z } from 'zod';
 import type { Cement, DryingStageKind } from '../../shared/cure/cement.ts';
@@ -11,8 +12,7 @@ import {
 } from '../../shared/words/coats.ts';
 import { ask } from '../link/commands.ts';
 import { tabKeep } from '../parts/browser.ts';
-import { noteUsed } from './cements.ts';
-import { coatsNowMs } from './coats.ts';
+import { noteUsed } from './cements-by-use.ts';
 import { clockTime } from './range-text.ts';
 
 /** What the user says of coats. The last of it can be taken back. */

@@ -1,15 +1,16 @@
+import { coatsNowMs } from '../cure/clock.ts';
 import { useEffect } from 'preact/hooks';
 import type { Piece } from '../../shared/piece/piece.ts';
 import { pieceCoatWords as words } from '../../shared/words/coats.ts';
-import { lastCement } from '../coats/cements.ts';
+import { lastCement } from '../coats/cements-by-use.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
-import { coats, coatsNowMs } from '../coats/coats.ts';
+import { coats } from '../coats/coats.ts';
 import { placesText } from '../coats/places.ts';
 import { startCoats } from '../coats/say.ts';
 import { TakeBackLast } from '../coats/take-back.tsx';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
-import { followCements } from '../setup/cement/cements.ts';
+import { followCements } from '../cure/cements.ts';
 import { at, isInHand } from './bench.ts';
 
 /** The coats of this piece, and the clock of where one works, started in one press. */

@@ -12,7 +12,7 @@ import { tabKeep } from '../../parts/browser.ts';
 import { unit } from '../../parts/unit.ts';
 import { postDone } from '../ask-daemon.ts';
 import { Field } from '../fields/field.tsx';
-import { readAir } from './air.ts';
+import { readAir } from '../../cure/air.ts';
 import { checkDraft, type Draft, emptyDraft, inUnitNow, readDraft } from './typed-draft.ts';
 
 const KEPT = 'air-typed';

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clockRange, clockWording, lengthText, waitText } from '../../../../dashboard/coats/range-text.ts';
+import { clockRange, clockWording, waitText } from '../../../../dashboard/coats/range-text.ts';
+import { lengthText } from '../../../../dashboard/parts/length.ts';
 import { NOW_MS } from '../../../fixtures/coats.ts';
 
 const MIN = 60_000;
