@@ -46,7 +46,7 @@ export const whyText = ({ why }: Pick<CoatAnswer, 'why'>): string =>
         why
           .slice(0, MOST_WHYS)
           .map((one) => rangeWhyWords[one])
-          .join(coatWords.andWhy),
+          .join(coatWords.and),
       );
 
 /** What was put on and when. @param nowMs null while the daemon's clock isn't known */

@@ -32,13 +32,13 @@ export function waitText({ earliestMs, likelyMs, latestMs }: Range, nowMs: numbe
   return waitWords.between(brief(low, high), high.text, likely === null ? high.text : brief(likely, high));
 }
 
-/** Its earliest time is past, its latest isn't. */
+/** Its earliest time is past, its latest isn't. It is to be tested from its likely time on: "now" is not said before. */
 function openText(likelyMs: number | null, latestMs: number | null, nowMs: number): string {
-  if (latestMs === null) return waitWords.nowOpen;
-  const high = lengthText(latestMs - nowMs);
-  return likelyMs !== null && likelyMs - nowMs >= MINUTE
-    ? waitWords.nowLikely(lengthText(likelyMs - nowMs), high)
-    : waitWords.nowTo(high);
+  if (likelyMs === null) return waitWords.unsaid;
+  const high = latestMs === null ? null : lengthText(latestMs - nowMs);
+  if (likelyMs <= nowMs) return high === null ? waitWords.nowOpen : waitWords.nowTo(high);
+  const likely = lengthText(likelyMs - nowMs);
+  return high === null ? waitWords.likelyOpen(likely) : waitWords.likely(likely, high);
 }
 
 /** How a moment is worded beside another one: with its day only where that is another. */

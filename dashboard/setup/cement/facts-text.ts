@@ -11,7 +11,7 @@ import { dryingTimeText } from './times.ts';
 
 /** What is told of a cement, line by line. */
 
-export interface Fact {
+interface Fact {
   readonly name: string;
   readonly text: string;
 }

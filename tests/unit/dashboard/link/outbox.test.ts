@@ -7,8 +7,8 @@ import {
   dismiss,
   dropLate,
   emptyOutbox,
-  onItsWay,
   type Outbox,
+  onItsWay,
   takeOver,
   waitedMs,
 } from '../../../../dashboard/link/outbox.ts';
