@@ -170,14 +170,14 @@ function Endings({ coat, press }: Omit<AnswersProps, 'stage'>) {
       >
         {coatWords.takeBack}
       </Target>
-      <Target label={coatWords.doneOf(coat.placeName)} onPress={press(() => endCoat(coat, 'done'))}>
-        {coatWords.done} <small>{coatWords.doneMeans}</small>
-      </Target>
       <Target
         label={coatWords.of(coatWords.mistake, coat.placeName)}
         onPress={press(() => endCoat(coat, 'mistake'))}
       >
         {coatWords.mistake}
+      </Target>
+      <Target label={coatWords.doneOf(coat.placeName)} onPress={press(() => endCoat(coat, 'done'))}>
+        {coatWords.done} <small>{coatWords.doneMeans}</small>
       </Target>
     </div>
   );

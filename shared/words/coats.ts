@@ -35,7 +35,7 @@ export const rangeWhyWords: Readonly<Record<RangeWhy, string>> = {
   clock: 'the machine’s clock was set while it dried',
   instructions: 'the instructions give a range themselves',
   'not-learned': 'little is known yet of how it dries here',
-  'days-differ': 'one day differs from another',
+  'days-differ': 'coats differ from day to day',
 };
 
 /** When it may be ready: lengths and times of day come as they are to be shown. */
