@@ -1,24 +1,34 @@
-import { benchWords } from '../../shared/words/coats.ts';
+import { useEffect } from 'preact/hooks';
+import { benchWords, coatWords } from '../../shared/words/coats.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
 import { headline } from '../coats/coat-text.ts';
-import { coats, coatsNowMs, coatsRead, coatsTrouble } from '../coats/coats.ts';
-import { lengthText } from '../coats/range-text.ts';
-import { TakeBackLast } from '../coats/take-back.tsx';
+import { coats, coatsRead, coatsTrouble } from '../coats/coats.ts';
+import { listedCoats } from '../coats/order.ts';
+import { endAmiss } from '../coats/say.ts';
+import { TakeBackSaid } from '../coats/take-back.tsx';
+import { followCements } from '../cure/cements.ts';
+import { coatsNowMs } from '../cure/clock.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
+import { dayAndTime } from '../parts/day.ts';
+import { lengthText } from '../parts/length.ts';
 import { Note } from '../parts/note.tsx';
-import { dayAndTime } from '../setup/day.ts';
+import { useSettled } from '../parts/settled.ts';
+import { Target } from '../parts/target.tsx';
 import { AirLine } from './air-line.tsx';
 import { StartCoats } from './start-coats.tsx';
 import './bench.css';
 
 /** What dries, what may be ready, what comes next, the shop's air, and where coats are started. */
-export const BenchPage = () => (
-  <div class="bench" data-testid="bench">
-    <Coats />
-    <AirLine />
-    {viewOnly.value ? null : <StartCoats />}
-  </div>
-);
+export function BenchPage() {
+  useEffect(followCements, []);
+  return (
+    <div class="bench" data-testid="bench">
+      <Coats />
+      <AirLine />
+      {viewOnly.value ? null : <StartCoats />}
+    </div>
+  );
+}
 
 function Coats() {
   const nowMs = coatsNowMs.value;
@@ -41,12 +51,12 @@ function Coats() {
       <Doubts />
       {coats.value.length === 0 ? null : (
         <ul class="coats" aria-label={benchWords.coats}>
-          {coats.value.map((coat) => (
-            <CoatCard key={coat.id} coat={coat} nowMs={nowMs} />
+          {listedCoats.value.map((coat, i) => (
+            <CoatCard key={coat.id} coat={coat} nowMs={nowMs} place={i} />
           ))}
         </ul>
       )}
-      <TakeBackLast />
+      <TakeBackSaid />
     </>
   );
 }
@@ -60,7 +70,7 @@ const NotRead = () =>
     </Note>
   );
 
-/** What the times can't be trusted for: a clock that was set, coats that can't be read any more. */
+/** What the times can't be trusted for: a clock that was set, coats of cements that are gone. */
 function Doubts() {
   const clock = coatsRead.value?.clock ?? null;
   const amiss = coatsRead.value?.amiss ?? [];
@@ -76,13 +86,40 @@ function Doubts() {
           <div>
             <strong>{benchWords.amiss}</strong>
             <ul>
-              {amiss.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
+              {amiss.map(({ coat, text }, i) => (
+                <Amiss key={coat} coat={coat} text={text} place={i} />
               ))}
             </ul>
           </div>
         </Note>
       )}
     </>
+  );
+}
+
+interface AmissProps {
+  readonly coat: string;
+  readonly text: string;
+  /** Its place in the list. */
+  readonly place: number;
+}
+
+/** A coat that has no card; all that can be said of it is that one is done with it. */
+function Amiss({ coat, text, place }: AmissProps) {
+  const counts = useSettled(String(place));
+  return (
+    <li class="bench-amiss">
+      <span>{text}</span>{' '}
+      {viewOnly.value ? null : (
+        <Target
+          label={coatWords.doneOf(text)}
+          onPress={() => {
+            if (counts()) endAmiss(coat, text);
+          }}
+        >
+          {coatWords.done} <small>{coatWords.doneMeans}</small>
+        </Target>
+      )}
+    </li>
   );
 }

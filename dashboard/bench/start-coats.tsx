@@ -2,19 +2,17 @@ import { useEffect, useId, useState } from 'preact/hooks';
 import type { Cement } from '../../shared/cure/cement.ts';
 import { LONGEST_AGO_S } from '../../shared/messages/cure.ts';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
-import { coatWords, startCoatWords as words } from '../../shared/words/coats.ts';
-import { cementsByUse, lastCement } from '../coats/cements.ts';
+import { startCoatWords as words } from '../../shared/words/coats.ts';
+import { CementDoubts } from '../coats/cement-doubts.tsx';
+import { cementsByUse, lastCement } from '../coats/cements-by-use.ts';
 import { type Chosen, noneChosen, placesOf, placesText, toggleArea, toggleSide } from '../coats/places.ts';
 import { startCoats } from '../coats/say.ts';
 import { part } from '../frame/nav-view.ts';
 import { Opening } from '../parts/opening.tsx';
 import { Target } from '../parts/target.tsx';
-import { today } from '../parts/today.ts';
 import { recentPieces, shownPiece } from '../piece/bench.ts';
 import { followPieces, pieceOf, pieces } from '../piece/pieces.ts';
 import { isFine, Sheet } from '../piece/sheet.tsx';
-import { followCements } from '../setup/cement/cements.ts';
-import { isExpired } from '../setup/cement/facts-text.ts';
 import { Field, Pick } from '../setup/fields/field.tsx';
 import { readFigure } from '../setup/fields/number.ts';
 
@@ -22,7 +20,6 @@ const MOST_MINUTES = LONGEST_AGO_S / 60;
 
 /** Which cement, on which piece, where, and when: each place gets a clock of its own. */
 export function StartCoats() {
-  useEffect(followCements, []);
   useEffect(followPieces, []);
   const [pickedCement, pickCement] = useState<string | null>(null);
   const [pickedPiece, pickPiece] = useState<string | null>(null);
@@ -92,8 +89,7 @@ function CementPick({ cements, chosen, onPick }: CementPickProps) {
 const CementName = ({ cement }: { readonly cement: Cement }) => (
   <>
     {cement.name}
-    {cement.source === null ? <small>{coatWords.unconfirmed}</small> : null}
-    {isExpired(cement, today.value) ? <small>{words.expired}</small> : null}
+    <CementDoubts cement={cement} />
   </>
 );
 
@@ -192,6 +188,7 @@ function WhenAndStart({ piece, cement, chosen, onDone }: WhenAndStartProps) {
   const [when, setWhen] = useState<When>('now');
   const [minutes, setMinutes] = useState('');
   const [tried, setTried] = useState(false);
+  const [refused, setRefused] = useState('');
   const id = useId();
   const places = placesOf(piece, chosen);
   const agoMin = when === 'now' ? 0 : readFigure(minutes, words.agoSign).value;
@@ -200,7 +197,9 @@ function WhenAndStart({ piece, cement, chosen, onDone }: WhenAndStartProps) {
   const start = (): void => {
     setTried(true);
     if (!isRight || places.length === 0) return;
-    startCoats({ cement, piece: piece.id, places, where, agoS: Math.round(agoMin * 60) });
+    const why = startCoats({ cement, piece, places, agoS: Math.round(agoMin * 60) });
+    setRefused(why);
+    if (why !== '') return;
     setTried(false);
     setWhen('now');
     setMinutes('');
@@ -232,6 +231,9 @@ function WhenAndStart({ piece, cement, chosen, onDone }: WhenAndStartProps) {
       <Target main disabled={places.length === 0} onPress={start} testId="start-clock">
         {places.length > 1 ? words.startMany(places.length) : words.start}
       </Target>
+      <p role="status" data-testid="start-refused">
+        {refused}
+      </p>
     </>
   );
 }

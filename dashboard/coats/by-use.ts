@@ -3,7 +3,7 @@ import type { Cement } from '../../shared/cure/cement.ts';
 import type { CoatAnswer } from '../../shared/messages/cure.ts';
 
 /** When each cement was used last, ms since 1970 by the daemon's clock, by its id. */
-export type Used = Readonly<Record<string, number>>;
+type Used = Readonly<Record<string, number>>;
 
 const usedSchema = z.record(z.string(), z.number());
 

@@ -1,7 +1,11 @@
 import type { CoatAnswer, CoatStageAnswer } from '../../shared/messages/cure.ts';
 import { coatFoundWords, coatStateWords, coatWords, dryingStageWords } from '../../shared/words/coats.ts';
+import { cements, isExpired } from '../cure/cements.ts';
+import { outbox } from '../link/commands.ts';
 import { viewOnly } from '../link/daemon.ts';
+import { isoDay } from '../parts/day.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
+import { useSettled } from '../parts/settled.ts';
 import { Target } from '../parts/target.tsx';
 import {
   type CoatLook,
@@ -13,8 +17,10 @@ import {
   tackyText,
   whyText,
 } from './coat-text.ts';
+import { noteTap } from './order.ts';
 import { clockRange, clockTime, waitText } from './range-text.ts';
-import { checkCoat, endCoat, lastTap, takeBack } from './say.ts';
+import { checkCoat, endCoat, takeBackTap } from './say.ts';
+import { tapOf } from './taps.ts';
 import './coats.css';
 
 /** How a coat is hatched; null: nothing is. */
@@ -32,8 +38,21 @@ interface CoatProps {
   readonly nowMs: number;
 }
 
+interface CardProps extends CoatProps {
+  /** Its place in the list. */
+  readonly place: number;
+}
+
+/** Lets a press do something where it was meant for what stands here now. */
+type Press = (act: () => void) => () => void;
+
 /** One coat: where, how it stands, when it may be ready and why that is so wide, and what one finds. */
-export function CoatCard({ coat, nowMs }: CoatProps) {
+export function CoatCard({ coat, nowMs, place }: CardProps) {
+  const counts = useSettled(`${place} ${coat.stage} ${coat.lastTap}`);
+  const press: Press = (act) => () => {
+    noteTap();
+    if (counts()) act();
+  };
   const look = lookOf(coat);
   const hatch = hatchOf[look];
   const stage = stageNow(coat);
@@ -52,8 +71,8 @@ export function CoatCard({ coat, nowMs }: CoatProps) {
       </div>
       {viewOnly.value ? null : (
         <div class="coat-said">
-          {stage === null ? null : <Answers coat={coat} stage={stage} />}
-          <Endings coat={coat} />
+          {stage === null ? null : <Answers coat={coat} stage={stage} press={press} />}
+          <Endings coat={coat} press={press} />
         </div>
       )}
     </li>
@@ -75,25 +94,26 @@ function Wait({ stage, nowMs }: { readonly stage: CoatStageAnswer; readonly nowM
 /** As times of day, and what was said of it. */
 function clockText(stage: CoatStageAnswer, nowMs: number): string {
   const parts = [clockRange(rangeOf(stage), nowMs, clockTime), tackyText(stage, nowMs, clockTime)];
-  return parts.filter((part) => part !== '').join(coatWords.andWhy);
+  return parts.filter((part) => part !== '').join(coatWords.and);
 }
 
 interface AnswersProps {
   readonly coat: CoatAnswer;
   readonly stage: CoatStageAnswer;
+  readonly press: Press;
 }
 
-const Answers = ({ coat, stage }: AnswersProps) => (
+const Answers = ({ coat, stage, press }: AnswersProps) => (
   <div class="coat-answers" role="group" aria-label={coatWords.answers(coat.placeName)}>
     <Target
       label={coatWords.dryOf(coatFoundWords.dry, dryingStageWords[stage.kind], coat.placeName)}
-      onPress={() => checkCoat(coat, stage.kind, 'dry')}
+      onPress={press(() => checkCoat(coat, stage.kind, 'dry'))}
     >
       {coatFoundWords.dry} <small>{dryingStageWords[stage.kind]}</small>
     </Target>
     <Target
       label={coatWords.of(coatFoundWords.tacky, coat.placeName)}
-      onPress={() => checkCoat(coat, stage.kind, 'tacky')}
+      onPress={press(() => checkCoat(coat, stage.kind, 'tacky'))}
     >
       {coatFoundWords.tacky}
     </Target>
@@ -108,11 +128,22 @@ const PutOn = ({ coat, nowMs }: CoatProps) => (
         {coatWords.unconfirmed}
       </span>
     ) : null}
+    {wasExpired(coat) ? (
+      <span class="tag" title={coatWords.expiredMeans}>
+        {coatWords.expired}
+      </span>
+    ) : null}
     {coat.fire === null ? null : (
       <> {coatWords.fire[coat.fire.answer](clockTime(Date.parse(coat.fire.until), nowMs))}</>
     )}
   </p>
 );
+
+/** Whether its cement was past its day when it was put on, by what stands of the cement now. */
+function wasExpired({ cement, startedAt }: CoatAnswer): boolean {
+  const known = cements.value?.find(({ id }) => id === cement.id);
+  return known !== undefined && isExpired(known, isoDay(Date.parse(startedAt)));
+}
 
 /** Its other stages, one after the other: those that were said dry, and those that come later. */
 const Stages = ({ coat, nowMs }: CoatProps) => (
@@ -128,25 +159,25 @@ const Stages = ({ coat, nowMs }: CoatProps) => (
 );
 
 /** They keep their places: nothing else may come under a finger. */
-function Endings({ coat }: { readonly coat: CoatAnswer }) {
-  const tap = lastTap.value?.coat === coat.id ? lastTap.value : null;
+function Endings({ coat, press }: Omit<AnswersProps, 'stage'>) {
+  const tap = tapOf(coat, outbox.value.waiting);
   return (
     <div class="coat-endings">
       <Target
         disabled={tap === null}
-        label={coatWords.takeBackOf(tap === null ? coat.placeName : tap.words)}
-        onPress={() => (tap === null ? undefined : takeBack(tap))}
+        label={coatWords.takeBackLastOf(coat.placeName)}
+        onPress={press(() => (tap === null ? undefined : takeBackTap(coat, tap)))}
       >
         {coatWords.takeBack}
       </Target>
-      <Target label={coatWords.of(coatWords.done, coat.placeName)} onPress={() => endCoat(coat, 'done')}>
-        {coatWords.done}
-      </Target>
       <Target
         label={coatWords.of(coatWords.mistake, coat.placeName)}
-        onPress={() => endCoat(coat, 'mistake')}
+        onPress={press(() => endCoat(coat, 'mistake'))}
       >
         {coatWords.mistake}
+      </Target>
+      <Target label={coatWords.doneOf(coat.placeName)} onPress={press(() => endCoat(coat, 'done'))}>
+        {coatWords.done} <small>{coatWords.doneMeans}</small>
       </Target>
     </div>
   );

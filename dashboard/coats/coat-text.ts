@@ -8,7 +8,8 @@ import {
   pieceCoatWords,
   rangeWhyWords,
 } from '../../shared/words/coats.ts';
-import { type ClockWording, lengthText, type Range, waitText } from './range-text.ts';
+import { lengthText } from '../parts/length.ts';
+import { type ClockWording, type Range, waitText } from './range-text.ts';
 
 /** What is said of a coat, from what the daemon tells of it. */
 
@@ -45,7 +46,7 @@ export const whyText = ({ why }: Pick<CoatAnswer, 'why'>): string =>
         why
           .slice(0, MOST_WHYS)
           .map((one) => rangeWhyWords[one])
-          .join(coatWords.andWhy),
+          .join(coatWords.and),
       );
 
 /** What was put on and when. @param nowMs null while the daemon's clock isn't known */

@@ -1,10 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { type CoatAnswer, type CoatsAnswer, coatsAnswerSchema } from '../../shared/messages/cure.ts';
-import { stream } from '../link/daemon.ts';
-import { getJson } from '../link/get.ts';
-import { daemonUtcMs } from '../link/stream.ts';
-import { nowMs } from '../parts/now.ts';
-import { followCure } from './follow-cure.ts';
+import { followCure } from '../cure/follow-cure.ts';
+import { readCure } from '../cure/read.ts';
 
 /** The coats that dry, as the daemon tells them: read on every page, since what may be ready is said on every page. */
 
@@ -17,18 +14,10 @@ const NO_COATS: readonly CoatAnswer[] = [];
 export const coats = computed(() => coatsRead.value?.coats ?? NO_COATS);
 
 const read = async (): Promise<void> => {
-  const got = await getJson('/api/coats', coatsAnswerSchema);
+  const got = await readCure('/api/coats', coatsAnswerSchema);
   if (got.ok) coatsRead.value = got.value;
   coatsTrouble.value = got.ok ? '' : got.why;
 };
 
 /** Keeps them fresh for as long as the page lives. */
 export const followCoats = (): (() => void) => followCure(read);
-
-const STEP_MS = 5000;
-
-/** The daemon's clock in steps, so that texts of coats aren't made anew with each reading; null: not known yet. */
-export const coatsNowMs = computed(() => {
-  const utcMs = daemonUtcMs(stream.value, nowMs.value);
-  return utcMs === null ? null : Math.floor(utcMs / STEP_MS) * STEP_MS;
-});

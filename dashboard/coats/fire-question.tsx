@@ -1,11 +1,10 @@
 import { computed } from '@preact/signals';
-import { useRef } from 'preact/hooks';
 import type { CoatAnswer } from '../../shared/messages/cure.ts';
 import { fireAnswers } from '../../shared/shop/entry.ts';
 import { fireWords } from '../../shared/words/coats.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { Hatch } from '../parts/hatch.tsx';
-import { pageMs } from '../parts/now.ts';
+import { useSettled } from '../parts/settled.ts';
 import { Target } from '../parts/target.tsx';
 import { coatsRead } from './coats.ts';
 import { answerFire } from './say.ts';
@@ -18,15 +17,11 @@ export const fireCoats = computed((): readonly CoatAnswer[] => {
 
 export const fireText = ({ cement, placeName }: CoatAnswer): string => fireWords.ask(cement.name, placeName);
 
-/** A press so soon after a question came up was meant for the one before it, ms. */
-const TOO_SOON_MS = 600;
-
 /** One question a coat, one after the other: each is answered for its own coat. */
 export function FireQuestion() {
   const [coat] = fireCoats.value;
-  const shown = useRef({ id: '', atMs: 0 });
+  const counts = useSettled(coat?.id ?? '');
   if (coat === undefined) return null;
-  if (shown.current.id !== coat.id) shown.current = { id: coat.id, atMs: pageMs() };
   const { length } = fireCoats.value;
   return (
     <section class="alarm alarm--act-now" aria-label={fireWords.title} data-testid="fire-question">
@@ -49,7 +44,7 @@ export function FireQuestion() {
             <Target
               key={answer}
               onPress={() => {
-                if (pageMs() - shown.current.atMs >= TOO_SOON_MS) answerFire(coat, answer);
+                if (counts()) answerFire(coat, answer);
               }}
             >
               {fireWords.answers[answer]}

@@ -3,7 +3,8 @@ import type { CoatAnswer } from '../../shared/messages/cure.ts';
 import { dryingStageWords, readyWords } from '../../shared/words/coats.ts';
 import { tabKeep } from '../parts/browser.ts';
 import { alarmSounds, playOnce, soundState } from '../sound/sound.ts';
-import { speak, spoken } from '../sound/speech.ts';
+import { hush, speak, spoken } from '../sound/speech.ts';
+import { listText } from './coat-text.ts';
 import { coatsRead } from './coats.ts';
 import { readTold, readyStep } from './ready.ts';
 
@@ -11,8 +12,13 @@ import { readTold, readyStep } from './ready.ts';
 
 const NAME = 'coats-told';
 
-const speech = ({ placeName, stage }: CoatAnswer): string =>
-  stage === null ? '' : readyWords.spoken(placeName, dryingStageWords[stage]);
+/** One sentence, however many there are: nobody listens to twelve. */
+function speech(ready: readonly CoatAnswer[]): string {
+  const [first, ...more] = ready;
+  return first !== undefined && first.stage !== null && more.length === 0
+    ? readyWords.spoken(first.placeName, dryingStageWords[first.stage])
+    : readyWords.spokenMany(listText(ready.map(({ placeName }) => placeName)));
+}
 
 export function hearReady(): void {
   let told = readTold(tabKeep.read(NAME));
@@ -28,6 +34,10 @@ export function hearReady(): void {
     if (step.ready.length > 0 && soundState.peek() === 'on')
       waiting.value = [...waiting.peek(), ...step.ready];
   });
+  // Nothing is to be heard over an alarm.
+  effect(() => {
+    if (alarmSounds.value) hush();
+  });
   effect(() => {
     const some = waiting.value;
     const isOn = soundState.value === 'on';
@@ -35,6 +45,6 @@ export function hearReady(): void {
     waiting.value = [];
     if (!isOn) return;
     playOnce('ready');
-    if (spoken.peek()) speak(some.map(speech));
+    if (spoken.peek()) speak(speech(some));
   });
 }

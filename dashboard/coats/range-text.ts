@@ -1,4 +1,5 @@
 import { waitWords } from '../../shared/words/coats.ts';
+import { type Length, lengthOf, lengthText } from '../parts/length.ts';
 
 /** When a coat may be ready, in words. Times are ms since 1970; null: it can't be said. */
 export interface Range {
@@ -8,41 +9,7 @@ export interface Range {
 }
 
 const MINUTE = 60_000;
-const HOUR = 60 * MINUTE;
-const DAY = 24 * HOUR;
-
-/** Up to so long it is said in minutes, and up to so long in hours; finer would say more than is known. */
-const IN_MINUTES = 90 * MINUTE;
-const IN_HOURS = 72 * HOUR;
-
-/** A length as it is said: a plain count of one unit, or hours with minutes. */
-interface Length {
-  readonly text: string;
-  /** Null: hours with minutes. */
-  readonly plain: { readonly count: number; readonly unit: 'min' | 'h' | 'days' } | null;
-}
-
-const roundTo = (ms: number, step: number): number => Math.round(ms / step) * step;
-
-/** A length of time from now, rounded the more the longer it is; a minute at least. */
-function lengthOf(ms: number): Length {
-  if (ms < IN_MINUTES) {
-    const count = Math.max(1, Math.round(ms / MINUTE));
-    return { text: waitWords.minutes(count), plain: { count, unit: 'min' } };
-  }
-  if (ms < IN_HOURS) {
-    const rounded = roundTo(ms, ms < 6 * HOUR ? 10 * MINUTE : ms < DAY ? 30 * MINUTE : HOUR);
-    const hours = Math.floor(rounded / HOUR);
-    const minutes = Math.round((rounded - hours * HOUR) / MINUTE);
-    return minutes === 0
-      ? { text: waitWords.hours(hours), plain: { count: hours, unit: 'h' } }
-      : { text: waitWords.hoursMinutes(hours, minutes), plain: null };
-  }
-  const count = Math.round(ms / DAY);
-  return { text: waitWords.days(count), plain: { count, unit: 'days' } };
-}
-
-export const lengthText = (ms: number): string => lengthOf(ms).text;
+const DAY = 24 * 60 * MINUTE;
 
 /** The count alone where the unit is that of `beside`. */
 const brief = (length: Length, beside: Length): string =>
@@ -65,13 +32,13 @@ export function waitText({ earliestMs, likelyMs, latestMs }: Range, nowMs: numbe
   return waitWords.between(brief(low, high), high.text, likely === null ? high.text : brief(likely, high));
 }
 
-/** Its earliest time is past, its latest isn't. */
+/** Its earliest time is past, its latest isn't. It is to be tested from its likely time on: "now" is not said before. */
 function openText(likelyMs: number | null, latestMs: number | null, nowMs: number): string {
-  if (latestMs === null) return waitWords.nowOpen;
-  const high = lengthText(latestMs - nowMs);
-  return likelyMs !== null && likelyMs - nowMs >= MINUTE
-    ? waitWords.nowLikely(lengthText(likelyMs - nowMs), high)
-    : waitWords.nowTo(high);
+  if (likelyMs === null) return waitWords.unsaid;
+  const high = latestMs === null ? null : lengthText(latestMs - nowMs);
+  if (likelyMs <= nowMs) return high === null ? waitWords.nowOpen : waitWords.nowTo(high);
+  const likely = lengthText(likelyMs - nowMs);
+  return high === null ? waitWords.likelyOpen(likely) : waitWords.likely(likely, high);
 }
 
 /** How a moment is worded beside another one: with its day only where that is another. */

@@ -1,81 +1,125 @@
-import { signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import type { Cement, DryingStageKind } from '../../shared/cure/cement.ts';
 import type { CoatAct, CoatAnswer } from '../../shared/messages/cure.ts';
+import type { Piece } from '../../shared/piece/piece.ts';
 import type { CoatFound, FireAnswer } from '../../shared/shop/entry.ts';
 import {
   coatFoundWords,
   coatCommandWords as commands,
   dryingStageWords,
   fireWords,
+  startCoatWords,
 } from '../../shared/words/coats.ts';
-import { ask } from '../link/commands.ts';
+import { coatsNowMs } from '../cure/clock.ts';
+import { ask, outbox } from '../link/commands.ts';
 import { tabKeep } from '../parts/browser.ts';
-import { noteUsed } from './cements.ts';
-import { coatsNowMs } from './coats.ts';
+import { noteUsed } from './cements-by-use.ts';
+import { coats } from './coats.ts';
+import { placesText } from './places.ts';
 import { clockTime } from './range-text.ts';
+import { isSamePlace, type PutOn, putOnOf, startedTwice } from './taps.ts';
 
-/** What the user says of coats. The last of it can be taken back. */
+/** What the user says of coats. A tap on a coat can be taken back on its card; a start or an end has none to stand on. */
 
-const tapSchema = z.object({
-  commandId: z.string(),
-  /** The coat that it is about; null: coats that began with it, or one that is gone. */
-  coat: z.string().nullable(),
-  words: z.string(),
-});
-type Tap = z.infer<typeof tapSchema>;
+const saidSchema = z.object({ commandId: z.string(), words: z.string() });
+type Said = z.infer<typeof saidSchema>;
 
-const NAME = 'coat-tap';
+const NAME = 'coat-said';
 
-function readTap(): Tap | null {
+function readSaid(): Said | null {
   try {
-    return tapSchema.nullable().parse(JSON.parse(tabKeep.read(NAME) ?? 'null'));
+    return saidSchema.nullable().parse(JSON.parse(tabKeep.read(NAME) ?? 'null'));
   } catch {
     return null;
   }
 }
 
-/** What was said last in this tab; null: nothing, or it was taken back. */
-export const lastTap = signal(readTap());
+/** The last start or end that was said in this tab; null: none was, or it came to nothing. */
+export const lastSaid = signal(readSaid());
 
-function remember(tap: Tap | null): void {
-  lastTap.value = tap;
-  tabKeep.write(NAME, JSON.stringify(tap));
+/** The starts of this page: its own are known before the daemon tells of their coats. */
+const starts = new Map<string, readonly PutOn[]>();
+
+function remember(said: Said | null): void {
+  lastSaid.value = said;
+  tabKeep.write(NAME, JSON.stringify(said));
 }
 
-function say(act: CoatAct, coat: string | null, words: string): void {
-  remember({ commandId: ask({ what: 'coat', act }, words), coat, words });
+/** What came to nothing can't be taken back, and may be said again. */
+function forget(commandId: string): void {
+  starts.delete(commandId);
+  if (lastSaid.peek()?.commandId === commandId) remember(null);
 }
 
-export interface Start {
+/** Forgets what the daemon has refused, from now on. */
+export function forgetRefused(): void {
+  effect(() => {
+    for (const { commandId, kind } of outbox.value.notices) if (kind !== 'not-kept') forget(commandId);
+  });
+}
+
+function say(act: CoatAct, words: string): string {
+  const commandId = ask({ what: 'coat', act }, words);
+  remember({ commandId, words });
+  return commandId;
+}
+
+interface Start {
   readonly cement: Cement;
-  readonly piece: string;
+  readonly piece: Piece;
   readonly places: Extract<CoatAct, { kind: 'start' }>['places'];
-  /** The places in the user's names. */
-  readonly where: string;
   readonly agoS: number;
 }
 
-export function startCoats({ cement, piece, places, where, agoS }: Start): void {
+/** Starts their clocks. @returns why it didn't, in a sentence; empty where it did */
+export function startCoats({ cement, piece, places, agoS }: Start): string {
   const nowMs = coatsNowMs.peek();
-  const time = nowMs === null ? '' : clockTime(nowMs - agoS * 1000, nowMs);
+  const atMs = nowMs === null ? null : nowMs - agoS * 1000;
+  const start = atMs === null ? [] : places.map((place) => putOn(place, cement, piece, atMs));
+  const twice = startedTwice(start, [...coats.peek().map(putOnOf), ...[...starts.values()].flat()]);
+  if (twice.length > 0) return startCoatWords.twice(cement.name, placesText(piece, twice));
   noteUsed(cement.id);
-  say(
-    { kind: 'start', cement: cement.id, piece, places, agoS },
-    null,
-    commands.start(cement.name, where, time),
+  const time = atMs === null || nowMs === null ? '' : clockTime(atMs, nowMs);
+  const commandId = say(
+    { kind: 'start', cement: cement.id, piece: piece.id, places, agoS },
+    commands.start(cement.name, placesText(piece, places), time),
   );
+  starts.set(commandId, start);
+  return '';
 }
 
+const putOn = (
+  { side, area }: Start['places'][number],
+  cement: Cement,
+  piece: Piece,
+  atMs: number,
+): PutOn => ({
+  cement: cement.id,
+  piece: piece.id,
+  side,
+  area,
+  atMs,
+});
+
 export const checkCoat = (coat: CoatAnswer, stage: DryingStageKind, found: CoatFound): void =>
-  say(
-    { kind: 'check', coat: coat.id, stage, found },
-    coat.id,
+  void ask(
+    { what: 'coat', act: { kind: 'check', coat: coat.id, stage, found } },
     commands.check(coatFoundWords[found], dryingStageWords[stage], coat.placeName),
   );
 
-export const endCoat = (coat: CoatAnswer, why: 'done' | 'mistake'): void =>
-  say({ kind: 'end', coat: coat.id, why }, null, commands[why](coat.placeName));
+export function endCoat(coat: CoatAnswer, why: 'done' | 'mistake'): void {
+  for (const [commandId, start] of starts)
+    starts.set(
+      commandId,
+      start.filter((one) => !isSamePlace(one, putOnOf(coat))),
+    );
+  say({ kind: 'end', coat: coat.id, why }, commands[why](coat.placeName));
+}
+
+/** One that has no card. @param text what the daemon says of it */
+export const endAmiss = (coat: string, text: string): void =>
+  void say({ kind: 'end', coat, why: 'done' }, commands.doneAmiss(text));
 
 /** It is no tap to be taken back: what was answered of a fire is answered anew. */
 export const answerFire = (coat: CoatAnswer, answer: FireAnswer): void =>
@@ -85,7 +129,14 @@ export const answerFire = (coat: CoatAnswer, answer: FireAnswer): void =>
   );
 
 /** Where what it takes back came to nothing, so does this. */
-export function takeBack({ commandId, words }: Tap): void {
-  ask({ what: 'coat', act: { kind: 'take-back', of: commandId } }, commands.takeBack(words), commandId);
-  remember(null);
+const askBack = (commandId: string, words: string): void =>
+  void ask({ what: 'coat', act: { kind: 'take-back', of: commandId } }, words, commandId);
+
+export function takeBackSaid({ commandId, words }: Said): void {
+  askBack(commandId, commands.takeBack(words));
+  forget(commandId);
 }
+
+/** @param tap id of the command of the tap */
+export const takeBackTap = (coat: CoatAnswer, tap: string): void =>
+  askBack(tap, commands.takeBackLast(coat.placeName));

@@ -1,14 +1,13 @@
 import type { CoatAnswer } from '../../shared/messages/cure.ts';
 import type { AtLive } from '../../shared/messages/piece.ts';
 import { pieceCoatWords as words } from '../../shared/words/coats.ts';
-import { at } from '../piece/bench.ts';
+import { coatsNowMs } from '../cure/clock.ts';
 import { ironTime, listText } from './coat-text.ts';
-import { coats, coatsNowMs } from './coats.ts';
+import { coats } from './coats.ts';
 import { clockTime } from './range-text.ts';
 
-/** Wet cement on the piece in hand, but not where the iron is: one line, quiet. */
-export function WetElsewhere() {
-  const here = at.value;
+/** Wet cement on the piece that is worked, but not where the iron is: one line, quiet. */
+export function WetElsewhere({ here }: { readonly here: AtLive | null }) {
   const nowMs = coatsNowMs.value;
   if (here === null || nowMs === null) return null;
   const wet = coats.value.filter((coat) => coat.wet && coat.piece === here.piece && !isHere(coat, here));
@@ -20,9 +19,9 @@ export function WetElsewhere() {
   );
 }
 
-/** Of a side that is worked as a whole, everything on it is here; so is a coat on the whole of it. */
+/** A coat on the whole side is wherever the iron is on it; one on an area is not, while nobody has named the iron's. */
 const isHere = ({ side, area }: CoatAnswer, here: AtLive): boolean =>
-  side === here.side && (area === here.area || area === null || here.area === null);
+  side === here.side && (area === null || area === here.area);
 
 /** Without the piece's own name, which stands above. */
 function placeText(coat: CoatAnswer, nowMs: number): string {

@@ -29,7 +29,7 @@ export function IronPage() {
         <LeadTrust />
         <LeadWords />
         <WorkLine iron={iron} />
-        <WetElsewhere />
+        <WetElsewhere here={iron.at} />
         <DialLine iron={iron} />
         <LeadProbes />
         <RecentTrace />

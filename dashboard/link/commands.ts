@@ -20,16 +20,13 @@ let retryAtMs = 0;
 /**
  * Asks for something.
  * @param takesBack the command that it takes back, if it is for one that may come to nothing
- * @returns the id that it is sent under
+ * @returns the id that it is sent under: of what waits already, where the same is on its way
  */
 export function ask(asked: Asked, words: string, takesBack?: string): string {
-  const commandId = randomId();
   const back = takesBack === undefined ? {} : { takesBack };
-  outbox.value = boxes.ask(
-    outbox.value,
-    { commandId, asked, words, tabletMs: tabletMs(), ...back },
-    pageMs(),
-  );
+  const command = { commandId: randomId(), asked, words, tabletMs: tabletMs(), ...back };
+  const { commandId } = boxes.onItsWay(outbox.value, command) ?? command;
+  outbox.value = boxes.ask(outbox.value, command, pageMs());
   void sendNext();
   return commandId;
 }
@@ -51,9 +48,14 @@ export function startSending(): void {
   });
   effect(() => {
     const now = nowMs.value;
-    outbox.value = boxes.dropLate(outbox.peek(), now);
+    // What is on its way is let be: its answer says what came of it.
+    if (!sending) dropLate();
     if (isLive.value && now >= retryAtMs) void sendNext();
   });
+}
+
+function dropLate(): void {
+  outbox.value = boxes.dropLate(outbox.peek(), pageMs(), tabletMs());
 }
 
 /** What was held waits for a live stream: only that tells whether its alarm is still the same one. */
@@ -61,6 +63,8 @@ async function sendNext(): Promise<void> {
   if (sending) return;
   sending = true;
   for (;;) {
+    // A tablet may have slept since the last look, or while the one before was on its way.
+    dropLate();
     const first = outbox.peek().waiting[0];
     if (first === undefined || (first.held && !isLive.peek())) break;
     const answer = await attempt(first);

@@ -16,6 +16,8 @@ export interface Waiting {
 
 export interface Notice {
   readonly id: number;
+  /** The command that it tells of. */
+  readonly commandId: string;
   readonly kind: 'refused' | 'not-kept' | 'changed' | 'too-late';
   readonly words: string;
   /** The daemon's own sentence, or why it would mean something else later; empty where there is none. */
@@ -37,16 +39,17 @@ const MOST_NOTICES = 5;
 
 /** Takes a command in. The same thing asked again while it is on its way is one command, not two. */
 export function ask(box: Outbox, command: Command, atMs: number): Outbox {
-  if (isOnItsWay(box, command)) return box;
+  if (onItsWay(box, command) !== null) return box;
   if (box.waiting.length >= MOST_WAITING) return withNotice(box, command, 'too-late');
   return { ...box, waiting: [...box.waiting, { command, askedAtMs: atMs, held: false }] };
 }
 
-function isOnItsWay({ waiting }: Outbox, { asked }: Command): boolean {
-  if (addsUp(asked)) return false;
+/** The command that asks for the same thing already; null: none does. */
+export function onItsWay({ waiting }: Outbox, { asked }: Command): Command | null {
+  if (addsUp(asked)) return null;
   const text = JSON.stringify(asked);
   const among = isInTurn(asked) ? waiting.filter((one) => isInTurn(one.command.asked)).slice(-1) : waiting;
-  return among.some((one) => JSON.stringify(one.command.asked) === text);
+  return among.find((one) => JSON.stringify(one.command.asked) === text)?.command ?? null;
 }
 
 export function answered(box: Outbox, commandId: string, answer: Answer): Outbox {
@@ -78,10 +81,10 @@ export const waitedMs = ({ command, askedAtMs }: Waiting, nowMs: number, tabletM
 
 const hold = (waiting: Waiting): Waiting => ({ ...waiting, held: true });
 
-/** Drops what was meant for a moment that has passed, with a notice. */
-export function dropLate(box: Outbox, nowMs: number): Outbox {
+/** Drops what was meant for a moment that has passed, with a notice; nothing of it may be on its way. Clocks as in `waitedMs`. */
+export function dropLate(box: Outbox, nowMs: number, tabletMs: number): Outbox {
   const late = box.waiting.filter(
-    (w) => w.held && isForTheMoment(w.command.asked) && nowMs - w.askedAtMs > MOMENT_MS,
+    (w) => isForTheMoment(w.command.asked) && waitedMs(w, nowMs, tabletMs) > MOMENT_MS,
   );
   if (late.length === 0) return box;
   const kept = dropped(
@@ -113,6 +116,6 @@ const withLate = (box: Outbox, command: Command): Outbox =>
   withNotice(box, command, 'too-late', lateWhy(command.asked));
 
 function withNotice(box: Outbox, command: Command, kind: Notice['kind'], why = ''): Outbox {
-  const notice = { id: box.nextNotice, kind, words: command.words, why };
+  const notice = { id: box.nextNotice, commandId: command.commandId, kind, words: command.words, why };
   return { ...box, notices: [...box.notices, notice].slice(-MOST_NOTICES), nextNotice: box.nextNotice + 1 };
 }

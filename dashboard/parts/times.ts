@@ -1,7 +1,4 @@
-import { formatDuration } from '../../shared/units/time.ts';
-import { daemonUtcMs, type StreamState } from '../link/stream.ts';
-
-/** Times of day and durations for the views, all by the daemon's clock. */
+/** Times of day for the views, all by the daemon's clock. */
 
 const clock = new Intl.DateTimeFormat([], {
   hour: '2-digit',
@@ -12,12 +9,6 @@ const clock = new Intl.DateTimeFormat([], {
 
 /** A time of day in this browser's zone, for example "14:20:05". */
 export const timeOfDay = (utcMs: number): string => clock.format(utcMs);
-
-/** How long ago a moment of the daemon's clock was, in words; empty while that clock isn't known. */
-export function agoWords(state: StreamState, utcMs: number, nowMs: number): string {
-  const now = daemonUtcMs(state, nowMs);
-  return now === null ? '' : formatDuration(now - utcMs);
-}
 
 /** The time in a UUIDv7 (RFC 9562, 5.7): its first 48 bits, ms since 1970. Null for any other id. */
 export function uuidTimeMs(id: string): number | null {

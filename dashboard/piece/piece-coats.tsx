@@ -1,22 +1,23 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Piece } from '../../shared/piece/piece.ts';
 import { pieceCoatWords as words } from '../../shared/words/coats.ts';
-import { lastCement } from '../coats/cements.ts';
+import { CementDoubts } from '../coats/cement-doubts.tsx';
+import { lastCement } from '../coats/cements-by-use.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
-import { coats, coatsNowMs } from '../coats/coats.ts';
-import { placesText } from '../coats/places.ts';
+import { listedCoats } from '../coats/order.ts';
 import { startCoats } from '../coats/say.ts';
-import { TakeBackLast } from '../coats/take-back.tsx';
+import { TakeBackSaid } from '../coats/take-back.tsx';
+import { followCements } from '../cure/cements.ts';
+import { coatsNowMs } from '../cure/clock.ts';
 import { viewOnly } from '../link/daemon.ts';
 import { Target } from '../parts/target.tsx';
-import { followCements } from '../setup/cement/cements.ts';
 import { at, isInHand } from './bench.ts';
 
 /** The coats of this piece, and the clock of where one works, started in one press. */
 export function PieceCoats({ piece }: { readonly piece: Piece }) {
   useEffect(followCements, []);
   const nowMs = coatsNowMs.value;
-  const own = coats.value.filter((coat) => coat.piece === piece.id);
+  const own = listedCoats.value.filter((coat) => coat.piece === piece.id);
   return (
     <section class="piece-coats" aria-labelledby="piece-coats-title" data-testid="piece-coats">
       <h3 id="piece-coats-title">{words.title}</h3>
@@ -24,8 +25,8 @@ export function PieceCoats({ piece }: { readonly piece: Piece }) {
       {own.length === 0 ? <p class="quiet">{words.none}</p> : null}
       {nowMs === null || own.length === 0 ? null : (
         <ul class="coats" aria-labelledby="piece-coats-title">
-          {own.map((coat) => (
-            <CoatCard key={coat.id} coat={coat} nowMs={nowMs} />
+          {own.map((coat, i) => (
+            <CoatCard key={coat.id} coat={coat} nowMs={nowMs} place={i} />
           ))}
         </ul>
       )}
@@ -37,10 +38,10 @@ export function PieceCoats({ piece }: { readonly piece: Piece }) {
 function CementHere({ piece }: { readonly piece: Piece }) {
   const place = isInHand.value ? at.value : null;
   const cement = lastCement.value;
+  const [refused, setRefused] = useState('');
   const start = (): void => {
     if (place === null || cement === null) return;
-    const places = [{ side: place.side, area: place.area }];
-    startCoats({ cement, piece: piece.id, places, where: placesText(piece, places), agoS: 0 });
+    setRefused(startCoats({ cement, piece, places: [{ side: place.side, area: place.area }], agoS: 0 }));
   };
   return (
     <>
@@ -54,12 +55,16 @@ function CementHere({ piece }: { readonly piece: Piece }) {
                 ? words.hereNoCement
                 : words.hereOf(place.areaName ?? place.sideName, cement.name)}
           </small>
+          {cement === null ? null : <CementDoubts cement={cement} />}
         </Target>
         <a class="target" href={`#bench/${encodeURIComponent(piece.id)}`}>
           {words.other}
         </a>
       </div>
-      <TakeBackLast />
+      <p role="status" data-testid="start-refused">
+        {refused}
+      </p>
+      <TakeBackSaid />
     </>
   );
 }

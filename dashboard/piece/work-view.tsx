@@ -4,9 +4,10 @@ import type { Piece, SideId } from '../../shared/piece/piece.ts';
 import { pieceCoatWords } from '../../shared/words/coats.ts';
 import { pieceEditorWords, pieceWords } from '../../shared/words/pieces.ts';
 import { ironTime, wetAreas, wetText } from '../coats/coat-text.ts';
-import { coats, coatsNowMs } from '../coats/coats.ts';
+import { coats } from '../coats/coats.ts';
 import { clockTime } from '../coats/range-text.ts';
 import { WetElsewhere } from '../coats/wet-elsewhere.tsx';
+import { coatsNowMs } from '../cure/clock.ts';
 import { leadIron } from '../iron/irons.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { Note } from '../parts/note.tsx';
@@ -14,7 +15,7 @@ import { Target } from '../parts/target.tsx';
 import { sessionTimes } from '../records/times.ts';
 import { Acts } from './acts.tsx';
 import type { WetMark } from './area-text.ts';
-import { handIron, hereArea, isInHand, isReady } from './bench.ts';
+import { at, handIron, hereArea, isInHand, isReady } from './bench.ts';
 import { RecentPieces } from './choosing.tsx';
 import { Hand, HandMore } from './hand.tsx';
 import { Legend } from './legend.tsx';
@@ -45,7 +46,7 @@ export function WorkView({ id }: { readonly id: string }) {
           <InHand piece={piece} />
           <OrderNotes piece={piece} />
           <Dwell />
-          {isInHand.value ? <WetElsewhere /> : null}
+          {isInHand.value ? <WetElsewhere here={at.value} /> : null}
         </div>
         <Facing piece={piece} />
         <div class="work-more">

@@ -35,13 +35,15 @@ export function followVoices(): void {
   speechSynthesis.addEventListener('voiceschanged', look);
 }
 
-/** Says sentences, one after the other. */
-export function speak(sentences: readonly string[]): void {
+export function speak(sentence: string): void {
   if (voice.peek() === null) return;
-  for (const sentence of sentences) {
-    const utterance = new SpeechSynthesisUtterance(sentence);
-    utterance.voice = voice.peek();
-    utterance.lang = 'en';
-    speechSynthesis.speak(utterance);
-  }
+  const utterance = new SpeechSynthesisUtterance(sentence);
+  utterance.voice = voice.peek();
+  utterance.lang = 'en';
+  speechSynthesis.speak(utterance);
+}
+
+/** Ends what is being said, and drops what was to be said after it. */
+export function hush(): void {
+  if (voice.peek() !== null) speechSynthesis.cancel();
 }

@@ -12,13 +12,13 @@ export const dryingStageWords: Readonly<Record<DryingStageKind, string>> = {
   cured: 'cured',
 };
 
-/** `stands` takes the place of a state while the air lets nothing dry. */
+/** `stands` takes the place of "drying" while the air lets nothing dry. */
 export const coatStateWords: Readonly<Record<CoatState | 'stands', string>> = {
   drying: 'Drying',
   'may-be-ready': 'May be ready: test it',
-  due: 'Latest time past: test it',
+  due: 'Overdue, not known dry: test it',
   dry: 'Dry at every stage, you said',
-  stands: 'Stands still: nothing dries in this air',
+  stands: 'Does not dry in this air',
 };
 
 export const coatFoundWords: Readonly<Record<CoatFound, string>> = {
@@ -35,7 +35,7 @@ export const rangeWhyWords: Readonly<Record<RangeWhy, string>> = {
   clock: 'nobody knows how long it dried while the machine’s clock was wrong',
   instructions: 'the instructions give a range themselves',
   'not-learned': 'little is known yet of how it dries here',
-  'days-differ': 'one day differs from another',
+  'days-differ': 'coats differ from day to day',
 };
 
 /** When it may be ready: lengths and times of day come as they are to be shown. */
@@ -46,9 +46,12 @@ export const waitWords = {
   fromLikely: (low: string, likely: string) =>
     `in ${low} at the earliest, likely ${likely}; at the latest can’t be said`,
   soon: 'within a minute',
+  /** Its likely time is past: from here on it is to be tested. */
   nowTo: (high: string) => `any time now, in ${high} at the latest`,
-  nowLikely: (likely: string, high: string) => `any time now, likely in ${likely}, in ${high} at the latest`,
   nowOpen: 'any time now; at the latest can’t be said',
+  likely: (likely: string, high: string) => `likely in ${likely}, in ${high} at the latest`,
+  likelyOpen: (likely: string) => `likely in ${likely}; at the latest can’t be said`,
+  unsaid: 'when can’t be said in this air',
   past: (ago: string) => `its latest time was ${ago} ago`,
   notInThisAir: 'not in this air, as far as can be seen',
   clock: (low: string, high: string, likely: string) => `${low} to ${high}, likely ${likely}`,
@@ -62,28 +65,32 @@ export const waitWords = {
 export const coatWords = {
   towards: (stage: string) => `${stage}:`,
   why: (whys: string) => `So wide because ${whys}.`,
-  andWhy: '; ',
+  and: '; ',
   putOn: (cement: string, time: string, ago: string) =>
     ago === '' ? `${cement}, put on ${time}` : `${cement}, put on ${time} (${ago} ago)`,
   unconfirmed: 'unconfirmed',
   unconfirmedMeans: 'Nobody has entered where this cement’s times come from.',
+  expired: 'past its expiry',
+  expiredMeans: 'The cement’s day was past when it was put on: see its instructions.',
   saidDry: (time: string) => `dry, said ${time}`,
   saidTacky: (time: string) => `still tacky, said ${time}`,
   stages: 'Stage after stage',
   answers: (place: string) => `What you find: ${place}`,
   done: 'done with it',
+  doneMeans: 'stops its clock and its warnings',
+  doneOf: (what: string) => `done with it stops its clock and its warnings: ${what}`,
   mistake: 'was a mistake',
   takeBack: 'take back',
   takeBackOf: (what: string) => `Take back: ${what}`,
-  takenLast: (what: string) => `You said: ${what}.`,
+  takeBackLastOf: (place: string) => `Take back what was said last: ${place}`,
+  saidLast: (what: string) => `You said: ${what}.`,
   of: (what: string, place: string) => `${what}: ${place}`,
   dryOf: (dry: string, stage: string, place: string) => `${dry} ${stage}: ${place}`,
   fire: {
-    'iron-off': (time: string) => `You said that the iron is off. That stands until ${time} at the latest.`,
+    'iron-off': (time: string) => `You said that the iron was off. That stands until ${time} at the latest.`,
     elsewhere: (time: string) =>
       `You said that it is in another, ventilated space. That stands until ${time} at the latest.`,
-    stopped: (time: string) =>
-      `You said that you stop and ventilate. That stands until ${time} at the latest.`,
+    stopped: (time: string) => `You said that you stop work. That stands until ${time} at the latest.`,
   } satisfies Readonly<Record<FireAnswer, (time: string) => string>>,
 } as const;
 
@@ -95,14 +102,14 @@ export const benchWords = {
   test: (places: string) => `May be ready, test it: ${places}.`,
   testNone: 'Nothing to test now.',
   next: (place: string, stage: string, wait: string) => `Next: ${place}, ${stage} ${wait}.`,
-  stands: (places: string) => `Stands still in this air: ${places}.`,
+  stands: (places: string) => `Not drying in this air: ${places}.`,
   allDry: 'Every coat is dry at every stage, you said.',
   more: (count: number) => `${count} more`,
   none: 'No coat is drying.',
   noneMeans:
     'Put cement on, then say below which one and where: its clock tells when to test it, and warns while an iron would meet it wet.',
   coats: 'Coats',
-  amiss: 'What the book has of coats and can’t be read any more:',
+  amiss: 'Coats of cements that are gone:',
   clock: {
     running: (by: string, when: string) =>
       `The machine’s clock was set by ${by} while coats dried, ${when}. Their times were moved along; test them rather early and often.`,
@@ -118,7 +125,6 @@ export const benchWords = {
 export const startCoatWords = {
   title: 'Cement was put on',
   cement: 'Which cement',
-  expired: 'past its expiry',
   noCement: 'No cement has been entered yet: a clock needs the times of its instructions.',
   toCements: 'Enter a cement',
   piece: 'On which piece',
@@ -139,6 +145,8 @@ export const startCoatWords = {
   agoWrong: (most: number) => `Write minutes from 0 to ${most}, for example 20.`,
   start: 'Start the clock',
   startMany: (count: number) => `Start ${count} clocks`,
+  twice: (cement: string, where: string) =>
+    `Not started again: the clock of ${cement} on ${where} was started within the last minute.`,
   choose: 'Choose where the cement was put on.',
   summary: (cement: string, where: string, when: string) => `${cement} on ${where}, put on ${when}.`,
   minutesAgo: (minutes: string) => `${minutes} min ago`,
@@ -170,14 +178,14 @@ export const fireWords = {
   ask: (cement: string, place: string) =>
     `The vapour of ${cement} on ${place} burns, and an iron is hot. What is done about it?`,
   answers: {
-    'iron-off': 'The iron is off',
+    'iron-off': 'The iron is off already',
     elsewhere: 'The coat is in another, ventilated space',
-    stopped: 'I stop: iron off, and ventilate',
+    stopped: 'I stop work now',
   } satisfies Readonly<Record<FireAnswer, string>>,
   means: {
-    'iron-off': 'switched off or unplugged; its plate stays hot for long',
+    'iron-off': 'it was switched off or unplugged before; its plate stays hot for long',
     elsewhere: 'no iron, flame or spark near it',
-    stopped: 'switch the iron off now, open up, wait',
+    stopped: 'switch the iron off, ventilate, wait',
   } satisfies Readonly<Record<FireAnswer, string>>,
   decides:
     'The cement’s instructions and your local rules decide. This can’t smell vapour or switch an iron off. Your answer is written down, stands for this coat and for a limited time; then it is asked again.',
@@ -188,6 +196,7 @@ export const readyWords = {
   toBench: 'To the Bench',
   /** Spoken. */
   spoken: (place: string, stage: string) => `${place} may be ${stage}. Test it.`,
+  spokenMany: (places: string) => `These may be ready, test them: ${places}.`,
   understood: 'Understood: it may be ready',
 } as const;
 
@@ -209,8 +218,10 @@ export const coatCommandWords = {
   start: (cement: string, where: string, time: string) => `${cement} on ${where}, put on ${time}`,
   check: (found: string, stage: string, place: string) => `${found} (${stage}): ${place}`,
   done: (place: string) => `done with ${place}`,
+  doneAmiss: (text: string) => `done with it: ${text}`,
   mistake: (place: string) => `a mistake: ${place}`,
   takeBack: (what: string) => `take back “${what}”`,
+  takeBackLast: (place: string) => `take back what was said last: ${place}`,
   fire: (answer: string, place: string) => `“${answer}” (${place})`,
   lateCheck:
     'It would count as of now, not as of when you touched the coat. Touch it again and say how it is.',

@@ -94,7 +94,7 @@ describe('shop air in Setup', () => {
     await page.keyboard.press('Enter');
     const now = part(page, 'air-now');
     await now.getByText('41 °F, 93 % humidity').waitFor();
-    await now.getByText(/below the air/).waitFor();
+    await now.getByText(/the air is .* over it/).waitFor();
     const concerns = part(page, 'air-concerns');
     await concerns.getByText('Too cold').waitFor();
     await concerns.getByText('Too near the dew point').waitFor();

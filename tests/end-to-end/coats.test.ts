@@ -73,11 +73,16 @@ describe('coats', () => {
 
     // A tap, taken back; another that stays; then the program is killed.
     const middle = page.locator('[data-testid="coat"]', { hasText: 'Middle' });
-    await middle.getByRole('button', { name: /^dry now/ }).click();
+    // A card takes no press within a second of a change.
+    const press = async (name: RegExp): Promise<void> => {
+      await page.waitForTimeout(1100);
+      await middle.getByRole('button', { name }).click();
+    };
+    await press(/^dry now/);
     await until('it was said dry', async () => (await coatAt(program, 'Middle')).stage === 'ready-for-iron');
-    await middle.getByRole('button', { name: /^Take back/ }).click();
+    await press(/^Take back/);
     await until('it was taken back', async () => (await coatAt(program, 'Middle')).stage === 'set-to-touch');
-    await middle.getByRole('button', { name: /^still tacky/ }).click();
+    await press(/^still tacky/);
     await until(
       'it was said tacky',
       async () => (await coatAt(program, 'Middle')).stages[0]?.saidTacky !== null,
@@ -143,6 +148,7 @@ describe('coats', () => {
       async () => (await program.api.alarm('fire-hazard'))?.state === 'unacknowledged',
       40_000,
     );
+    await page.waitForTimeout(1100);
     await question.getByRole('button', { name: /The iron is off/ }).click();
     await until(
       'the alarm is gone',

@@ -6,17 +6,15 @@ import {
   airLineWords,
   airProbeWords,
   airTemperature,
-  concernText,
   humidity,
   airPartWords as words,
 } from '../../../shared/words/air.ts';
-import { followCure } from '../../coats/follow-cure.ts';
-import { stream, viewOnly } from '../../link/daemon.ts';
+import { air, airAgo, airTrouble, followAir } from '../../cure/air.ts';
+import { minuteMs } from '../../cure/clock.ts';
+import { ConcernNotes } from '../../cure/concern-notes.tsx';
+import { viewOnly } from '../../link/daemon.ts';
 import { Note } from '../../parts/note.tsx';
-import { nowMs } from '../../parts/now.ts';
-import { agoWords } from '../../parts/times.ts';
 import { unit } from '../../parts/unit.ts';
-import { air, airTrouble, minuteMs, readAir } from './air.ts';
 import { ForecastForm } from './forecast-form.tsx';
 import { History } from './history.tsx';
 import { TypedAir } from './typed-air.tsx';
@@ -24,7 +22,7 @@ import './air.css';
 
 /** The air of the shop: as it is, typed in, as it is expected, and as it was. */
 export function AirPart() {
-  useEffect(() => followCure(readAir), []);
+  useEffect(followAir, []);
   const answer = air.value;
   const atMs = minuteMs.value;
   return (
@@ -56,7 +54,7 @@ function Now({ now }: Pick<AirAnswer, 'now'>) {
         <p>{words.noneYet}</p>
       </section>
     );
-  const { airC, rhPct, dewPointC, marginK, how, probe, old, at } = now;
+  const { airC, rhPct, dewPointC, marginK, how, probe, old } = now;
   return (
     <section class="air-now" aria-label={words.now} data-testid="air-now">
       <h3>{words.now}</h3>
@@ -73,7 +71,7 @@ function Now({ now }: Pick<AirAnswer, 'now'>) {
         </dd>
         <dt>{words.known}</dt>
         <dd>
-          <Known how={how === 'probe' && probe !== '' ? words.byProbe(probe) : airHowWords[how]} at={at} />
+          <Known how={how === 'probe' && probe !== '' ? words.byProbe(probe) : airHowWords[how]} />
         </dd>
       </dl>
       {old ? (
@@ -86,21 +84,12 @@ function Now({ now }: Pick<AirAnswer, 'now'>) {
 }
 
 /** How it is known, and how long ago it was told. */
-const Known = ({ how, at }: { readonly how: string; readonly at: string }) => (
-  <>{airLineWords.told(how, agoWords(stream.value, Date.parse(at), nowMs.value))}</>
-);
+const Known = ({ how }: { readonly how: string }) => <>{airLineWords.told(how, airAgo.value)}</>;
 
 const Concerns = ({ concerns }: Pick<AirAnswer, 'concerns'>) => (
   <section class="air-concerns" aria-label={words.concerns} data-testid="air-concerns">
     {concerns.length === 0 ? <p>{words.noConcern}</p> : null}
-    {concerns.map((concern) => {
-      const text = concernText(concern, unit.value);
-      return (
-        <Note key={text} hatch="act-soon">
-          <strong>{text}</strong>
-        </Note>
-      );
-    })}
+    <ConcernNotes concerns={concerns} />
     <p class="quiet">{words.concernsMean}</p>
   </section>
 );

@@ -3,16 +3,16 @@ import { useRef } from 'preact/hooks';
 import { z } from 'zod';
 import type { AirAnswer, Forecast } from '../../../shared/messages/cure.ts';
 import { forecastWords as words } from '../../../shared/words/air.ts';
+import { readAir } from '../../cure/air.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
+import { dayAndTime } from '../../parts/day.ts';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
 import { put } from '../ask-daemon.ts';
 import { sayOf, unsay } from '../changing.ts';
-import { dayAndTime } from '../day.ts';
 import { SaidLine } from '../said-line.tsx';
-import { readAir } from './air.ts';
 import {
   checkDraft,
   type Draft,

@@ -7,12 +7,12 @@ import {
   typedAirWords as words,
 } from '../../../shared/words/air.ts';
 import { setupWords } from '../../../shared/words/setup.ts';
+import { air, readAir } from '../../cure/air.ts';
 import { randomId } from '../../link/ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
 import { unit } from '../../parts/unit.ts';
 import { postDone } from '../ask-daemon.ts';
 import { Field } from '../fields/field.tsx';
-import { readAir } from './air.ts';
 import { checkDraft, type Draft, emptyDraft, inUnitNow, readDraft } from './typed-draft.ts';
 
 const KEPT = 'air-typed';
@@ -55,6 +55,7 @@ export function TypedAir() {
     >
       <h3>{words.title}</h3>
       <p class="quiet">{words.means}</p>
+      {air.value?.now?.how === 'probe' ? <p data-testid="probe-tells">{words.probeTells}</p> : null}
       <div class="air-fields">
         <Field
           number

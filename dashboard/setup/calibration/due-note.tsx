@@ -1,7 +1,7 @@
 import type { ProbeCalibrations } from '../../../shared/messages/calibration.ts';
 import { calibrationWords } from '../../../shared/words/calibration.ts';
+import { day } from '../../parts/day.ts';
 import { Note } from '../../parts/note.tsx';
-import { day } from '../day.ts';
 
 /** That the calibration in force is past its due date, where it is. */
 export function DueNote({ all: { due, versions } }: { readonly all: ProbeCalibrations }) {

@@ -2,8 +2,8 @@ import type { ProbeCalibrations } from '../../../shared/messages/calibration.ts'
 import { formatTemperatureDifference } from '../../../shared/units/temperature.ts';
 import { calibratingWords, confidenceText } from '../../../shared/words/calibrating.ts';
 import { calibrationWords, methodWords, mountingWords } from '../../../shared/words/calibration.ts';
+import { day, dayAndTime } from '../../parts/day.ts';
 import { unit } from '../../parts/unit.ts';
-import { day, dayAndTime } from '../day.ts';
 import { DueNote } from './due-note.tsx';
 
 /** The calibration in force, with how far it makes a reading trusted; or what stands in for one. */

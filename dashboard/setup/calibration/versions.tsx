@@ -1,7 +1,7 @@
 import type { ProbeCalibrations } from '../../../shared/messages/calibration.ts';
 import { calibratingWords } from '../../../shared/words/calibrating.ts';
 import { calibrationWords, methodWords } from '../../../shared/words/calibration.ts';
-import { dayAndTime } from '../day.ts';
+import { dayAndTime } from '../../parts/day.ts';
 import { PointsTable } from './points-table.tsx';
 import { Residuals } from './residuals.tsx';
 

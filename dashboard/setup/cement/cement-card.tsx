@@ -1,13 +1,14 @@
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { cementFactWords, cementWords } from '../../../shared/words/cements.ts';
+import { isExpired } from '../../cure/cements.ts';
+import { today } from '../../cure/clock.ts';
 import { viewOnly } from '../../link/daemon.ts';
+import { calendarDay } from '../../parts/day.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
-import { today } from '../../parts/today.ts';
 import { unit } from '../../parts/unit.ts';
-import { calendarDay } from '../day.ts';
 import { cementStore, putAway } from './drafts.ts';
-import { factsOf, isExpired } from './facts-text.ts';
+import { factsOf } from './facts-text.ts';
 import { LearnedPart } from './learned-part.tsx';
 
 export const addressOf = (id: string): string => `#setup/cements/${encodeURIComponent(id)}`;

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { cementWords as words } from '../../../shared/words/cements.ts';
+import { cements } from '../../cure/cements.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Target } from '../../parts/target.tsx';
 import { Conflict } from '../versioned/conflict-note.tsx';
@@ -8,7 +9,6 @@ import { SaveBar } from '../versioned/save-bar.tsx';
 import { saveOrPointOut } from '../versioned/save-or-point-out.ts';
 import { addressOf } from './cement-card.tsx';
 import { CementFields } from './cement-fields.tsx';
-import { cements } from './cements.ts';
 import { beginFrom, dropUntouched, cementStore as store } from './drafts.ts';
 import { placeTexts } from './merge.ts';
 

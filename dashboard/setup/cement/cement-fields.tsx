@@ -5,8 +5,8 @@ import {
   cementWords,
   cementFormWords as words,
 } from '../../../shared/words/cements.ts';
+import { dayAndTime } from '../../parts/day.ts';
 import { Opening } from '../../parts/opening.tsx';
-import { dayAndTime } from '../day.ts';
 import { Field, Pick } from '../fields/field.tsx';
 import { isTyped, readFigure } from '../fields/number.ts';
 import { type FormPartsProps, useFormParts } from '../versioned/form-parts.ts';

@@ -1,13 +1,13 @@
 import { useEffect } from 'preact/hooks';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { cementWords as words } from '../../../shared/words/cements.ts';
+import { cements, cementsTrouble, followCements } from '../../cure/cements.ts';
 import { detail } from '../../frame/nav-view.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Opening } from '../../parts/opening.tsx';
 import { Target } from '../../parts/target.tsx';
 import { addressOf, CementCard } from './cement-card.tsx';
 import { CementEditor } from './cement-editor.tsx';
-import { cements, cementsTrouble, followCements } from './cements.ts';
 import { beginNew, cementStore } from './drafts.ts';
 import './cement.css';
 

@@ -6,9 +6,9 @@ import {
   dryingStageSchema,
 } from '../../../shared/cure/cement.ts';
 import { cementWords } from '../../../shared/words/cements.ts';
+import { cements, readCements } from '../../cure/cements.ts';
 import { randomId } from '../../link/ids.ts';
 import { versionedStore } from '../versioned/saving.ts';
-import { cements, readCements } from './cements.ts';
 import { checkForm } from './check.ts';
 import { type CementForm, cementFormSchema, emptyForm, formInUnit, formOf, valuesOf } from './form.ts';
 import { merge, type Place } from './merge.ts';

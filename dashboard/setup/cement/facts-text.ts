@@ -5,13 +5,13 @@ import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { airTemperature, humidity } from '../../../shared/words/air.ts';
 import { cementKindWords, learnedWords, cementFactWords as words } from '../../../shared/words/cements.ts';
 import { dryingStageWords } from '../../../shared/words/coats.ts';
-import { calendarDay } from '../day.ts';
+import { calendarDay } from '../../parts/day.ts';
 import { burnsByKind } from './form.ts';
 import { dryingTimeText } from './times.ts';
 
 /** What is told of a cement, line by line. */
 
-export interface Fact {
+interface Fact {
   readonly name: string;
   readonly text: string;
 }
@@ -75,10 +75,6 @@ function rangeText(low: number | null, high: number | null, text: (value: number
   if (low !== null) return words.atLeast(text(low));
   return high === null ? '' : words.atMost(text(high));
 }
-
-/** Whether its day is past. `today` as ISO 8601 writes it; null: not known. */
-export const isExpired = ({ expiresOn }: Cement, today: string | null): boolean =>
-  expiresOn !== null && today !== null && expiresOn < today;
 
 /** A factor to two figures: more of them would claim what so few taps can't know. */
 const factorText = (factor: number): string => String(Number(factor.toPrecision(2)));

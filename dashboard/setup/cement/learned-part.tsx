@@ -2,11 +2,11 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { learnedWords as words } from '../../../shared/words/cements.ts';
+import { learned, readCements } from '../../cure/cements.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
 import { Target } from '../../parts/target.tsx';
 import { postDone } from '../ask-daemon.ts';
-import { learned, readCements } from './cements.ts';
 import { cementPath, cementStore } from './drafts.ts';
 import { learnedText } from './facts-text.ts';
 

@@ -16,10 +16,10 @@ import { emptyTyped, isTyped, readNumber, type Typed, typedSchema, writeNumber }
 
 /** Drying times as they are shown and typed: in minutes, hours or days, one time or from one to another. */
 
-export const unitS: Readonly<Record<DryingUnit, number>> = { min: 60, h: 3600, d: 86_400 };
+const unitS: Readonly<Record<DryingUnit, number>> = { min: 60, h: 3600, d: 86_400 };
 
 /** A time in s, to be shown in `unit`. */
-export const timeTyped = (s: number, unit: DryingUnit): Typed => ({
+const timeTyped = (s: number, unit: DryingUnit): Typed => ({
   text: writeNumber(s / unitS[unit]),
   value: s,
 });

@@ -3,11 +3,11 @@ import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { motionRefusalWords, motionWords, trialWords } from '../../../shared/words/motion.ts';
 import { setupWords } from '../../../shared/words/setup.ts';
 import { viewOnly } from '../../link/daemon.ts';
+import { day } from '../../parts/day.ts';
 import { Target } from '../../parts/target.tsx';
 import { useFocusFollows } from '../calibration/use-focus-follows.ts';
 import { Why } from '../calibration/why.tsx';
 import { changeProbe, unsay } from '../changing.ts';
-import { day } from '../day.ts';
 import { motionOf, motionWhyOf, takeMotion, useMotion } from './motions.ts';
 import '../calibration/calibration.css';
 

@@ -1,8 +1,8 @@
 import { type HeatSchedule, isConfirmed, USUAL_REST_LIMIT_S } from '../../../shared/heat/schedule.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
 import { randomId } from '../../link/ids.ts';
+import { dayAndTime } from '../../parts/day.ts';
 import { Target } from '../../parts/target.tsx';
-import { dayAndTime } from '../day.ts';
 import { Field } from '../fields/field.tsx';
 import { readTemperature } from '../fields/number.ts';
 import { type FormParts, type FormPartsProps, useFormParts } from '../versioned/form-parts.ts';

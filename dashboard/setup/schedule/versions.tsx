@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
+import { dayAndTime } from '../../parts/day.ts';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
-import { dayAndTime } from '../day.ts';
 import { scheduleStore } from './drafts.ts';
 import { formOf } from './form.ts';
 import { differences, placeKey } from './merge.ts';

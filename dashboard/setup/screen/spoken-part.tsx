@@ -23,7 +23,7 @@ const Choices = () => (
       <Target chosen={!spoken.value} onPress={() => chooseSpoken(false)}>
         {spokenWords.off}
       </Target>
-      <Target onPress={() => speak([spokenWords.attemptText])}>{spokenWords.attempt}</Target>
+      <Target onPress={() => speak(spokenWords.attemptText)}>{spokenWords.attempt}</Target>
     </div>
   </>
 );

@@ -36,10 +36,12 @@ describe('the air', () => {
   it('is told with its dew point, how it is known and how old it is, in the user’s unit', async () => {
     const shown = await atAir();
     expect(await textOf(shown, 'air-now')).toMatch(
-      /71 °F, 56 % humidity Dew point 54 °F, 16 °F below the air Known by the probe bench-board\/air, 2\d s ago/,
+      /71 °F, 56 % humidity Dew point 54 °F; the air is 16 °F over it Known by the probe bench-board\/air, 1 min ago/,
     );
     expect(await textOf(shown, 'air-concerns')).toContain('Nothing is amiss');
     expect(await shown.page.getByTestId('no-air-probe').count()).toBe(0);
+    // What would be typed here stands until the probe's next reading only.
+    expect(await textOf(shown, 'probe-tells')).toContain('its next reading takes the place');
     await shown.page.getByRole('button', { name: '°C Celsius' }).click();
     await shown.page.getByText('21.5 °C, 56 % humidity').waitFor();
   }, 60_000);
@@ -52,6 +54,7 @@ describe('the air', () => {
       'Too cold for Demo rib cement, water-borne: 55 °F at least, by the instructions.',
     );
     expect(concerns).toContain('Too near the dew point for cement');
+    expect(await shown.page.getByTestId('probe-tells').count()).toBe(0);
     expect(await textOf(shown, 'no-air-probe')).toContain('p=air ta=21.4 rh=56.0');
   }, 60_000);
 

@@ -1,10 +1,21 @@
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { coatCommandSchema } from '../../../shared/messages/cure.ts';
-import { air, cementList, coat, coatsAnswer, drying, fourCoats, mayBeReady } from '../../fixtures/coats.ts';
+import {
+  air,
+  cementList,
+  coat,
+  coatsAnswer,
+  drying,
+  fourCoats,
+  mayBeReady,
+  stage,
+} from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { demoPieces, onAileron } from '../../fixtures/pieces.ts';
 import { Bench, type Shown, type ShowOptions } from './bench.ts';
 import { agreeing, type FakeDaemon } from './fake-daemon.ts';
+import { settled } from './listening.ts';
 
 /** The Bench view: what dries, what may be ready, and what is said of it, by touch and by keyboard alone. */
 
@@ -16,6 +27,15 @@ afterEach(() => bench.clear());
 afterAll(() => bench.close());
 
 const now = atBench(onAileron());
+/** No press counts so soon after what is under the finger has changed. */
+const SETTLES_MS = 1000;
+/** For `before`: the page's clock stands still but for what `pass` adds. */
+const frozen = 'const at = performance.now(); performance.now = () => at;';
+const pass = (page: Page, ms: number): Promise<void> =>
+  page.evaluate((ms) => {
+    const before = performance.now.bind(performance);
+    performance.now = () => before() + ms;
+  }, ms);
 
 async function atCoats(coats = fourCoats, options: ShowOptions = {}): Promise<Shown> {
   const { arrange, ...rest } = options;
@@ -68,9 +88,9 @@ describe('what stands on the bench', () => {
     expect(third).toContain('So wide because the air was typed');
     expect(third).toMatch(/Generic water-borne, put on \d\d:08 \(1\d min ago\) unconfirmed/);
     expect(third).toMatch(/set to touch dry, said \d\d:17 ready for an overlay in .* cured in \d+ to \d+ h/);
-    expect(flat(await cards.nth(3).innerText())).toContain('Stands still: nothing dries in this air');
+    expect(flat(await cards.nth(3).innerText())).toContain('Does not dry in this air');
     expect(flat(await page.getByTestId('bench-air').innerText())).toMatch(
-      /64 °F, 97 % humidity, dew point 64 °F, .*typed, \d min ago.*Too humid for cement: 85 % at most.*practice/,
+      /64 °F, 97 % humidity, 1 °F over the dew point of 64 °F \(typed, \d min ago.*Too humid for cement: 85 % at most.*practice/,
     );
     expect(complaints).toEqual([]);
   }, 40_000);
@@ -95,12 +115,18 @@ describe('what stands on the bench', () => {
     expect(await page.getByTestId('bench').innerText()).toContain('Put cement on, then say below');
     daemon.coats.coats = coatsAnswer([drying], {
       clock: { at: '2026-03-04T13:00:00Z', byMs: 7_200_000, while: 'off' },
-      amiss: ['A coat on Left aileron is of a cement that is gone.'],
+      amiss: [{ coat: 'coat-lost', text: 'The coat on Left aileron is of a cement that is gone.' }],
     });
     await change(atBench(onAileron(), { coatRevision: 1 }));
     await page.getByTestId('coats-clock').waitFor();
     expect(await page.getByTestId('coats-clock').innerText()).toContain('stood 2 h behind');
-    expect(await page.getByTestId('coats-amiss').innerText()).toContain('of a cement that is gone');
+    const amiss = page.getByTestId('coats-amiss');
+    expect(await amiss.innerText()).toContain('of a cement that is gone');
+    await pass(page, SETTLES_MS);
+    await amiss.getByRole('button', { name: /^done with it stops its clock/ }).click();
+    await said(daemon).toEqual([{ kind: 'end', coat: 'coat-lost', why: 'done' }]);
+    await page.getByTestId('coat-last').getByRole('button').click();
+    await said(daemon).toMatchObject([{}, { kind: 'take-back', of: daemon.posted[0]?.body['commandId'] }]);
   }, 40_000);
 
   it('view only: nothing that says anything', async () => {
@@ -112,39 +138,84 @@ describe('what stands on the bench', () => {
 });
 
 describe('what one finds of a coat', () => {
-  it('is said by touch and taken back where it stands; ends are taken back below', async () => {
-    const { page, daemon } = await atCoats([mayBeReady, drying], {
+  /** The coats are now like this, and the page is told so. */
+  async function turn({ daemon, change }: Shown, revision: number, coats: typeof fourCoats): Promise<void> {
+    daemon.coats.coats = coatsAnswer(coats, { revision });
+    await change(atBench(onAileron(), { coatRevision: revision }));
+  }
+  const place = mayBeReady.placeName;
+  const button = ({ page }: Shown, name: string) => page.getByRole('button', { name });
+
+  it('is said by touch and taken back on its card, from whichever page it came', async () => {
+    const tapped = { ...drying, lastTap: 'said-elsewhere' };
+    const shown = await atCoats([mayBeReady, tapped], {
       hasTouch: true,
       viewport: { width: 390, height: 844 },
     });
-    const place = mayBeReady.placeName;
-    await page.getByRole('button', { name: `dry now ready for the iron: ${place}` }).tap();
-    await page.getByRole('button', { name: /^Take back: dry now/ }).tap();
-    await page.getByRole('button', { name: `still tacky: ${place}` }).tap();
-    await page.getByRole('button', { name: `done with it: ${place}` }).tap();
+    const { page, daemon } = shown;
+    await pass(page, SETTLES_MS);
+    expect(await button(shown, `Take back what was said last: ${place}`).isDisabled()).toBe(true);
+    await button(shown, `still tacky: ${place}`).tap();
+    await button(shown, `Take back what was said last: ${drying.placeName}`).tap();
+    await said(daemon).toEqual([
+      { kind: 'check', coat: 'coat-may', stage: 'ready-for-iron', found: 'tacky' },
+      { kind: 'take-back', of: 'said-elsewhere' },
+    ]);
+    await pass(page, SETTLES_MS);
+    await button(shown, `stops its clock and its warnings: ${place}`).tap();
     const last = page.getByTestId('coat-last');
     expect(await last.innerText()).toContain(`You said: done with ${place}.`);
     await last.getByRole('button').tap();
-    await page.getByRole('button', { name: `was a mistake: ${drying.placeName}` }).tap();
-    await expect.poll(() => actsOf(daemon).length).toBe(6);
-    const ids = daemon.posted.map(({ body }) => body['commandId']);
-    expect(actsOf(daemon)).toEqual([
-      { kind: 'check', coat: 'coat-may', stage: 'ready-for-iron', found: 'dry' },
-      { kind: 'take-back', of: ids[0] },
-      { kind: 'check', coat: 'coat-may', stage: 'ready-for-iron', found: 'tacky' },
+    await button(shown, `was a mistake: ${drying.placeName}`).tap();
+    await expect.poll(() => actsOf(daemon).length).toBe(5);
+    expect(actsOf(daemon).slice(2)).toEqual([
       { kind: 'end', coat: 'coat-may', why: 'done' },
-      { kind: 'take-back', of: ids[3] },
+      { kind: 'take-back', of: daemon.posted[2]?.body['commandId'] },
       { kind: 'end', coat: 'coat-drying', why: 'mistake' },
     ]);
   }, 40_000);
 
-  it('can be taken back after a reload', async () => {
-    const { page, daemon } = await atCoats([mayBeReady]);
-    await page.getByRole('button', { name: /^dry now/ }).click();
+  it('is not said twice by a double tap, nor of the next stage as that comes under the finger', async () => {
+    const shown = await atCoats([mayBeReady, drying], { before: frozen });
+    const { page, daemon } = shown;
+    const card = page.getByTestId('coat').first();
+    const dry = card.getByRole('button', { name: /^dry now/ });
+    // It came up just now.
+    await dry.click();
+    await pass(page, SETTLES_MS);
+    await dry.dblclick();
     await said(daemon).toHaveLength(1);
-    await page.reload();
-    await page.getByRole('button', { name: /^Take back: dry now/ }).click();
-    await said(daemon).toMatchObject([{ kind: 'check' }, { kind: 'take-back' }]);
+    const stages = [...mayBeReady.stages, stage('cured', [60, 90, 120])];
+    const cured = { ...mayBeReady, stages, stage: 'cured', state: 'drying', lastTap: 'said-here' } as const;
+    await turn(shown, 2, [drying, cured]);
+    await expect.poll(() => dry.getAttribute('aria-label')).toBe(`dry now cured: ${place}`);
+    await dry.click();
+    // What was said of it would have come before this.
+    await button(shown, `still tacky: ${drying.placeName}`).click();
+    await pass(page, SETTLES_MS);
+    await dry.click();
+    await said(daemon).toMatchObject([
+      { stage: 'ready-for-iron', found: 'dry' },
+      { coat: 'coat-drying', found: 'tacky' },
+      { stage: 'cured', found: 'dry' },
+    ]);
+  }, 40_000);
+
+  it('keeps its card where it stood while somebody taps, and not for longer', async () => {
+    const shown = await atCoats([mayBeReady, drying], { before: frozen });
+    const { page } = shown;
+    const order = () =>
+      page.getByTestId('coat').evaluateAll((all) => all.map((card) => card.getAttribute('data-coat')));
+    await button(shown, `still tacky: ${drying.placeName}`).click();
+    await turn(shown, 2, [drying, { ...mayBeReady, lastTap: 'said-here' }]);
+    // That it was read is seen by what can be taken back.
+    await expect.poll(() => button(shown, `Take back what was said last: ${place}`).isDisabled()).toBe(false);
+    expect(await order()).toEqual(['coat-may', 'coat-drying']);
+    await pass(page, 4000);
+    await settled(page, 500);
+    expect(await order()).toEqual(['coat-may', 'coat-drying']);
+    await pass(page, 1000);
+    await expect.poll(order).toEqual(['coat-drying', 'coat-may']);
   }, 40_000);
 
   it('while the daemon is gone is not sent later, and says why', async () => {
@@ -152,6 +223,7 @@ describe('what one finds of a coat', () => {
     await daemon.stop();
     await page.locator('[data-testid=link][data-link=lost]').waitFor();
     expect(await page.getByTestId('bench').innerText()).toContain('As it was read last');
+    await pass(page, SETTLES_MS);
     await page.getByRole('button', { name: /^dry now/ }).click();
     await page.getByTestId('unsent').waitFor();
     await page.evaluate(() => {
@@ -162,6 +234,27 @@ describe('what one finds of a coat', () => {
     await daemon.start();
     await page.locator('[data-testid=link][data-link=live]').waitFor();
     expect(await page.getByTestId('notice').innerText()).toContain('Touch it again and say how it is.');
+    expect(actsOf(daemon)).toEqual([]);
+  }, 60_000);
+});
+
+describe('what was tapped before a tablet slept', () => {
+  it('is not sent as of now', async () => {
+    const { page, daemon } = await atCoats([mayBeReady]);
+    await daemon.stop();
+    await page.locator('[data-testid=link][data-link=lost]').waitFor();
+    await pass(page, SETTLES_MS);
+    await page.getByRole('button', { name: /^still tacky/ }).click();
+    await page.getByTestId('unsent').waitFor();
+    // The tablet sleeps for three hours: its own clock goes on, the page's stands still.
+    await page.evaluate(() => {
+      const real = Date.now;
+      Date.now = () => real() + 3 * 3_600_000;
+    });
+    await daemon.start();
+    await page.locator('[data-testid=link][data-link=live]').waitFor();
+    await page.getByTestId('notice').getByText('Touch it again').waitFor();
+    await settled(page, 500);
     expect(actsOf(daemon)).toEqual([]);
   }, 60_000);
 });

@@ -68,7 +68,7 @@ describe.each(looks)('at %s', (_, options) => {
       revision: 2,
       fire: ['coat-may', 'coat-due'],
       clock: { at: '2026-03-04T13:00:00Z', byMs: 7_200_000, while: 'running' },
-      amiss: ['A coat on Left aileron is of a cement that is gone.'],
+      amiss: [{ coat: 'coat-lost', text: 'The coat on Left aileron is of a cement that is gone.' }],
     });
     await change({ ...revised(2), alarms: [alarm({ kind: 'fire-hazard', probe: null, peakC: null })] });
     await page.getByTestId('fire-question').waitFor();

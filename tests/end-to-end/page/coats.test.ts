@@ -3,11 +3,15 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { coatCommandSchema } from '../../../shared/messages/cure.ts';
 import {
   cementList,
+  coat,
   coatsAnswer,
   drying,
   due,
   fourCoats,
+  generic,
+  inMin,
   mayBeReady,
+  solvent,
   standsStill,
 } from '../../fixtures/coats.ts';
 import { atBench, pieceScenes } from '../../fixtures/piece-scenes.ts';
@@ -95,6 +99,15 @@ describe('wet cement on the sheets of a piece', () => {
     await expect.poll(() => page.getByTestId('wet-elsewhere').count()).toBe(0);
   }, 40_000);
 
+  it('on an area is elsewhere where no area is named; on the whole side it is here', async () => {
+    const whole = coat({ id: 'whole', area: null, placeName: 'Left aileron, upper side' });
+    const { page, change } = await show([drying, whole], { hash: '#piece' });
+    await change(atBench(onAileron({ area: null, areaName: null })));
+    await expect
+      .poll(() => page.getByTestId('wet-elsewhere').innerText())
+      .toMatch(/^Wet elsewhere on this piece: upper side, leading edge \(about \d\d:50\)\.$/);
+  }, 40_000);
+
   it('stands still while readings come', async () => {
     const { page, daemon } = await show(fourCoats, { hash: '#piece' });
     await page.getByTestId('wet-elsewhere').waitFor();
@@ -126,6 +139,11 @@ describe('cement on here', () => {
     const target = page.getByTestId('cement-here');
     await expect.poll(() => target.innerText()).toContain('middle · Halvorsen seam cement, just now');
     await target.tap();
+    // A second tap, before the daemon tells of the coat: no second clock.
+    await target.tap();
+    expect(await page.getByTestId('start-refused').innerText()).toBe(
+      'Not started again: the clock of Halvorsen seam cement on Left aileron, upper side: middle was started within the last minute.',
+    );
     const last = page.getByTestId('coat-last');
     expect(await last.innerText()).toMatch(
       /You said: Halvorsen seam cement on Left aileron, upper side: middle, put on \d\d:2\d\./,
@@ -141,6 +159,50 @@ describe('cement on here', () => {
       },
       { kind: 'take-back', of: daemon.posted[0]?.body['commandId'] },
     ]);
+    // What was taken back can be started again.
+    await target.tap();
+    await said(daemon).toHaveLength(3);
+    expect(await page.getByTestId('start-refused').innerText()).toBe('');
+  }, 40_000);
+
+  it('is not started again where another page has just started it, and is where the daemon refused it', async () => {
+    const here = { area: '1-cloth-r1c7', startedAt: inMin(0) };
+    const shown = await show([mayBeReady, { ...mayBeReady, ...here, id: 'coat-here' }], { hash: '#piece' });
+    const { page, daemon } = shown;
+    const target = page.getByTestId('cement-here');
+    await expect.poll(() => target.isDisabled()).toBe(false);
+    await target.click();
+    await page.getByTestId('start-refused').getByText('Not started again').waitFor();
+    expect(actsOf(daemon)).toEqual([]);
+    await turn(shown, 2, [mayBeReady]);
+    await expect.poll(() => page.getByTestId('piece-coats').getByTestId('coat').count()).toBe(1);
+    daemon.answering = () => ({ status: 409, body: { error: { message: 'It is archived.', where: '' } } });
+    for (let taps = 1; taps < 3; taps++) {
+      await target.click();
+      await said(daemon).toHaveLength(taps);
+      await expect.poll(() => page.getByTestId('notice').count()).toBe(taps);
+      await expect.poll(() => page.getByTestId('coat-last').count()).toBe(0);
+    }
+  }, 40_000);
+
+  it('says that its cement is past its expiry or unconfirmed, as the coat’s card does', async () => {
+    const old = { ...solvent, expiresOn: '2026-03-01', source: null };
+    const { page } = await show([mayBeReady, drying], {
+      hash: '#piece',
+      arrange: (daemon) => {
+        daemon.pieces.keep(demoPieces, [aileronHeat]);
+        daemon.cements.keep([generic, old]);
+        daemon.coats.coats = coatsAnswer([drying, { ...mayBeReady, startedAt: inMin(-1) }]);
+      },
+    });
+    const target = page.getByTestId('cement-here');
+    await expect
+      .poll(() => target.innerText())
+      .toMatch(/Halvorsen seam cement, just now\s+unconfirmed\s+past its expiry/);
+    const cards = page.getByTestId('piece-coats').getByTestId('coat');
+    expect(await cards.nth(1).innerText()).toContain('past its expiry');
+    expect(await cards.nth(0).innerText()).not.toContain('past its expiry');
+    expect(await cards.nth(0).innerText()).toContain('unconfirmed');
   }, 40_000);
 
   it('is on the whole side where no area is marked, and can’t be where no piece is in hand or no cement was used', async () => {
@@ -180,7 +242,7 @@ describe('the question about vapour', () => {
       }, hash);
       await expect.poll(() => question(page).isVisible()).toBe(true);
     }
-    await settled(page, 700);
+    await settled(page, 1100);
     await question(page)
       .getByRole('button', { name: /^The coat is in another, ventilated space/ })
       .tap();
@@ -191,7 +253,7 @@ describe('the question about vapour', () => {
     await question(page)
       .getByRole('button', { name: /^I stop/ })
       .tap();
-    await settled(page, 700);
+    await settled(page, 1100);
     expect(actsOf(daemon)).toHaveLength(1);
     await question(page)
       .getByRole('button', { name: /^I stop/ })
@@ -204,7 +266,7 @@ describe('the question about vapour', () => {
   it('is answered by keyboard alone and announced', async () => {
     const { page, daemon } = await show([mayBeReady], { fire: ['coat-may'] });
     await question(page).waitFor();
-    await settled(page, 700);
+    await settled(page, 1100);
     expect(await page.getByRole('alert').innerText()).toContain('The vapour of Halvorsen seam cement');
     const name = () => page.evaluate(() => document.activeElement?.textContent ?? '');
     for (let i = 0; i < 20 && !(await name()).startsWith('The iron is off'); i++)
@@ -281,6 +343,7 @@ describe('what may be ready', () => {
         { name: 'own', lang: 'en-GB', localService: true },
       ],
       speak: ({ text, voice }) => globalThis.spoken.push([voice.name, text]),
+      cancel: () => globalThis.spoken.push('hushed'),
     }) });`;
   const spoken = (page: Page) =>
     page.evaluate(() => (globalThis as unknown as { spoken: readonly unknown[] }).spoken);
@@ -296,20 +359,38 @@ describe('what may be ready', () => {
     const soundsAlarm = { ...now, alarms: [alarm()] };
     await change(soundsAlarm);
     await expect.poll(() => page.getByTestId('sound').getAttribute('data-sounding')).toBe('act-now');
+    // What was being said ends as the alarm begins.
+    expect((await spoken(page)).slice(1)).toEqual(['hushed']);
     shown.daemon.coats.coats = coatsAnswer([mayBeReady, standsStill], { revision: 2 });
     const { situation } = now;
     const work = { ...situation.work, coatRevision: 2 };
     await change({ ...soundsAlarm, situation: { ...situation, work } });
     await page.getByTestId('ready-note').waitFor();
-    expect(await spoken(page)).toHaveLength(1);
+    expect(await spoken(page)).toHaveLength(2);
     await change({ ...now, situation: { ...situation, work } });
     await expect
       .poll(() => spoken(page))
       .toEqual([
         expect.anything(),
+        'hushed',
         ['own', 'Left aileron, upper side, rib tape 3 may be ready for the iron. Test it.'],
       ]);
   }, 60_000);
+
+  it('several at once are one sentence', async () => {
+    const shown = await show([drying], { before: voices, hash: '#setup/screen' });
+    await turnOn(shown.page);
+    await shown.page.getByTestId('spoken').getByRole('button', { name: 'Speak', exact: true }).click();
+    await turn(shown, 2, [due, mayBeReady, { ...drying, state: 'may-be-ready' }]);
+    await expect
+      .poll(() => spoken(shown.page))
+      .toEqual([
+        [
+          'own',
+          'These may be ready, test them: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3; Left aileron, upper side, leading edge.',
+        ],
+      ]);
+  }, 40_000);
 
   it('is not spoken until that is chosen, and where there is no voice of the device that is said', async () => {
     const shown = await show([drying], { before: voices });

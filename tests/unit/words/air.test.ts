@@ -15,12 +15,12 @@ const now: NonNullable<AirAnswer['now']> = {
 };
 
 describe('the air in one line', () => {
-  it('has temperature, humidity, dew point and how far below it lies, and how all that is known', () => {
+  it('has temperature, humidity, dew point and how far over it the air is, and how all that is known', () => {
     expect(airLine(now, 'F', '20 s')).toBe(
-      '72 °F, 56 % humidity, dew point 55 °F, 17 °F below it (by a probe, 20 s ago).',
+      '72 °F, 56 % humidity, 17 °F over the dew point of 55 °F (by a probe, 20 s ago).',
     );
     expect(airLine(now, 'C', '')).toBe(
-      '22.2 °C, 56 % humidity, dew point 13.0 °C, 9.2 °C below it (by a probe).',
+      '22.2 °C, 56 % humidity, 9.2 °C over the dew point of 13.0 °C (by a probe).',
     );
   });
 

@@ -1,10 +1,10 @@
 import type { ChartPoint } from '../../../../shared/iron/dial/chart.ts';
 import type { IronDial } from '../../../../shared/messages/dial.ts';
 import { dialDrawingWords as words } from '../../../../shared/words/dial.ts';
+import { dayAndTime } from '../../../parts/day.ts';
 import { difference, temperature } from '../../../parts/unit.ts';
 import { Plot } from '../../../plot/plot.tsx';
 import { scaleOf } from '../../../plot/scale.ts';
-import { dayAndTime } from '../../day.ts';
 
 /** Room to either side of what is drawn, as a share of it. */
 const X_ROOM = 0.05;

@@ -1,8 +1,8 @@
 import type { LastLoad, LastStretch, LastWarmUp } from '../../../../shared/iron/dial/kept.ts';
 import { formatDuration } from '../../../../shared/units/time.ts';
 import { dialSetupWords, dialFigureWords as words } from '../../../../shared/words/dial.ts';
+import { dayAndTime } from '../../../parts/day.ts';
 import { difference, temperature } from '../../../parts/unit.ts';
-import { dayAndTime } from '../../day.ts';
 
 /** A figure by its name, with what it means. */
 interface Row {

@@ -4,10 +4,10 @@ import { dialSetupWords, dialWords, driftWords, markFigure } from '../../../../s
 import { adviceText } from '../../../dial/advice-text.ts';
 import { useDial } from '../../../dial/dials.ts';
 import { viewOnly } from '../../../link/daemon.ts';
+import { dayAndTime } from '../../../parts/day.ts';
 import { Target } from '../../../parts/target.tsx';
 import { difference, temperature } from '../../../parts/unit.ts';
 import { schedules } from '../../daemon-settings.ts';
-import { dayAndTime } from '../../day.ts';
 import { changeDial, dialSaid } from './ask-dial.ts';
 import { ChartDrawn, CyclesDrawn } from './dial-drawings.tsx';
 import { DialFiguresOf, DialLoadOf, DialWarmUpOf } from './dial-figures.tsx';

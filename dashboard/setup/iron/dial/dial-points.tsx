@@ -3,9 +3,9 @@ import type { ChartPoint } from '../../../../shared/iron/dial/chart.ts';
 import type { IronDial } from '../../../../shared/messages/dial.ts';
 import { dialFigureWords, dialSetupWords } from '../../../../shared/words/dial.ts';
 import { viewOnly } from '../../../link/daemon.ts';
+import { dayAndTime } from '../../../parts/day.ts';
 import { Target } from '../../../parts/target.tsx';
 import { figure, temperature } from '../../../parts/unit.ts';
-import { dayAndTime } from '../../day.ts';
 import { changeDial } from './ask-dial.ts';
 
 /** The marks that are charted, the coldest first; each can be taken out, by two touches. */

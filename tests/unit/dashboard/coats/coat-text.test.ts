@@ -44,7 +44,7 @@ describe('the line at the top of the bench', () => {
     expect(headline([], NOW_MS)).toEqual({ now: 'No coat is drying.', next: '' });
     expect(headline([standsStill], NOW_MS)).toEqual({
       now: 'Nothing to test now.',
-      next: 'Stands still in this air: Left aileron, lower side.',
+      next: 'Not drying in this air: Left aileron, lower side.',
     });
     expect(headline([dryAll], NOW_MS).now).toBe('Every coat is dry at every stage, you said.');
     expect(headline([dryAll, drying], NOW_MS).now).toBe('Nothing to test now.');
@@ -57,7 +57,7 @@ describe('the line at the top of the bench', () => {
 });
 
 describe('a coat in words', () => {
-  it('stands still only while it would dry otherwise', () => {
+  it('does not dry in this air only while it would dry otherwise', () => {
     expect(lookOf(standsStill)).toBe('stands');
     expect(lookOf(coat({ stands: true, state: 'due' }))).toBe('due');
     expect(lookOf(drying)).toBe('drying');

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clockRange, clockWording, lengthText, waitText } from '../../../../dashboard/coats/range-text.ts';
+import { clockRange, clockWording, waitText } from '../../../../dashboard/coats/range-text.ts';
+import { lengthText } from '../../../../dashboard/parts/length.ts';
 import { NOW_MS } from '../../../fixtures/coats.ts';
 
 const MIN = 60_000;
@@ -22,12 +23,15 @@ describe('how long until a coat may be ready', () => {
     [[60 * 24 * 4, 60 * 24 * 5, 60 * 24 * 7], 'in 4 to 7 days, likely 5'],
     [[12, 12.2, 12.4], 'in about 12 min'],
     [[0.2, 0.4, 0.6], 'within a minute'],
-    [[-5, 6, 14], 'any time now, likely in 6 min, in 14 min at the latest'],
+    [[-5, 6, 14], 'likely in 6 min, in 14 min at the latest'],
+    [[-5, 0, 14], 'any time now, in 14 min at the latest'],
     [[-15, -6, 14], 'any time now, in 14 min at the latest'],
     [[-80, -70, -51], 'its latest time was 51 min ago'],
     [[20, null, null], 'in 20 min at the earliest; at the latest can’t be said'],
     [[20, 95, null], 'in 20 min at the earliest, likely 1 h 40 min; at the latest can’t be said'],
-    [[-20, null, null], 'any time now; at the latest can’t be said'],
+    [[-20, -5, null], 'any time now; at the latest can’t be said'],
+    [[-20, 5, null], 'likely in 5 min; at the latest can’t be said'],
+    [[-20, null, null], 'when can’t be said in this air'],
     [[null, null, null], 'not in this air, as far as can be seen'],
   ] as const)('%j: %s', (minutes, text) => {
     const [earliest, likely, latest] = minutes;

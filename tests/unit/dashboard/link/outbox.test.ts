@@ -8,6 +8,7 @@ import {
   dropLate,
   emptyOutbox,
   type Outbox,
+  onItsWay,
   takeOver,
   waitedMs,
 } from '../../../../dashboard/link/outbox.ts';
@@ -31,6 +32,8 @@ describe('what is on its way to the daemon', () => {
   it('is one command however often it is pressed', () => {
     const box = ask(ask(emptyOutbox, command(mark), 0), command(mark, 'c2'), 10);
     expect(box.waiting.map((w) => w.command.commandId)).toEqual(['c1']);
+    expect(onItsWay(box, command(mark, 'c3'))?.commandId).toBe('c1');
+    expect(onItsWay(box, command(silence, 'c3'))).toBeNull();
   });
 
   it('is gone once it is done, and told of where it could not be written down', () => {
@@ -60,10 +63,19 @@ describe('what is on its way to the daemon', () => {
   it('holds a mark for as long as it takes, and what is meant for the moment no longer than that', () => {
     const box = [mark, silence].reduce((b, asked, i) => ask(b, command(asked, `c${i}`), 0), emptyOutbox);
     const held = answered(answered(box, 'c0', { kind: 'unsent' }), 'c1', { kind: 'unsent' });
-    expect(dropLate(held, MOMENT_MS)).toBe(held);
-    const late = dropLate(held, MOMENT_MS + 1);
+    expect(dropLate(held, MOMENT_MS, 0)).toBe(held);
+    const late = dropLate(held, MOMENT_MS + 1, 0);
     expect(late.waiting.map((w) => w.command.asked.what)).toEqual(['mark']);
     expect(late.notices.map((n) => n.kind)).toEqual(['too-late']);
+  });
+
+  it('is late by the tablet’s clock too: the page’s stands still while a tablet sleeps', () => {
+    const asked = { ...command(silence), tabletMs: 5000 };
+    const box = ask(emptyOutbox, asked, 0);
+    expect(dropLate(box, 10, 5000 + MOMENT_MS)).toBe(box);
+    const late = dropLate(box, 10, 5001 + MOMENT_MS);
+    expect(late.waiting).toEqual([]);
+    expect(late.notices).toMatchObject([{ kind: 'too-late', commandId: 'c1' }]);
   });
 
   it('goes over to the page after a reload, but for what was meant for the moment', () => {
@@ -106,7 +118,7 @@ describe('what is said of the work', () => {
   it('is kept while the daemon is gone, but for "next" and "undo", which mean the moment', () => {
     const box = all([next, area('a'), act({ kind: 'lap-done' }), undo]);
     const held = ids(box).reduce((b, id) => answered(b, id, { kind: 'unsent' }), box);
-    const late = dropLate(held, MOMENT_MS + 1);
+    const late = dropLate(held, MOMENT_MS + 1, 0);
     expect(ids(late)).toEqual(['c1', 'c2']);
     expect(late.notices.map((n) => n.kind)).toEqual(['too-late', 'too-late']);
   });
@@ -155,7 +167,7 @@ describe('what is said of coats', () => {
   });
 
   it('is kept while the daemon is gone, but for what a finger found and what was answered, with why', () => {
-    const late = dropLate(held(all([start, dry, answer, end])), MOMENT_MS + 1);
+    const late = dropLate(held(all([start, dry, answer, end])), MOMENT_MS + 1, 0);
     expect(ids(late)).toEqual(['c0', 'c3']);
     expect(late.notices.map((n) => [n.kind, n.why])).toEqual([
       ['too-late', expect.stringContaining('Touch it again')],

@@ -1,6 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
+import { isExpired } from '../../../../dashboard/cure/cements.ts';
+import { calendarDay, isoDay } from '../../../../dashboard/parts/day.ts';
 import { checkForm } from '../../../../dashboard/setup/cement/check.ts';
-import { factsOf, isExpired, learnedText } from '../../../../dashboard/setup/cement/facts-text.ts';
+import { factsOf, learnedText } from '../../../../dashboard/setup/cement/facts-text.ts';
 import {
   type CementForm,
   emptyForm,
@@ -17,7 +19,6 @@ import {
   readTime,
   type StageTime,
 } from '../../../../dashboard/setup/cement/times.ts';
-import { calendarDay, isoDay } from '../../../../dashboard/setup/day.ts';
 import { readFigure, readTemperature } from '../../../../dashboard/setup/fields/number.ts';
 import type { Cement, DryingStageKind } from '../../../../shared/cure/cement.ts';
 import { demoCements, edgeCement, oldGlue, ribCement, ribLearned } from '../../../fixtures/cements.ts';

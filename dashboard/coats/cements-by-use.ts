@@ -1,8 +1,9 @@
 import { computed, signal } from '@preact/signals';
+import { cements } from '../cure/cements.ts';
+import { coatsNowMs } from '../cure/clock.ts';
 import { keep } from '../parts/browser.ts';
-import { cements } from '../setup/cement/cements.ts';
 import { byUse, lastUsed, readUsed } from './by-use.ts';
-import { coats, coatsNowMs } from './coats.ts';
+import { coats } from './coats.ts';
 
 /** The cements that can be put on, the one used last first. */
 

@@ -1,0 +1,21 @@
+import { useRef } from 'preact/hooks';
+import { pageMs } from './now.ts';
+
+/** A press so soon after what is under the finger has changed was meant for what was there before, ms. */
+const SETTLES_MS = 1000;
+
+/**
+ * Keeps the second tap of a sticky finger from meaning something else.
+ * @param key what is under the finger now
+ * @returns whether a press counts: none does within a second of a change, or of the last one that did
+ */
+export function useSettled(key: string): () => boolean {
+  const shown = useRef<{ readonly key: string | null; readonly atMs: number }>({ key: null, atMs: 0 });
+  if (shown.current.key !== key) shown.current = { key, atMs: pageMs() };
+  return () => {
+    const nowMs = pageMs();
+    if (nowMs - shown.current.atMs < SETTLES_MS) return false;
+    shown.current = { ...shown.current, atMs: nowMs };
+    return true;
+  };
+}
