@@ -37,14 +37,14 @@ function notePaints() {
   let asked = false;
   port1.addEventListener('message', () => globalThis.paints.push({ value: text, atMs: performance.now() }));
   port1.start();
-  const { port1: framePainted, port2: inFrame } = new MessageChannel();
+  const { port1: port3, port2: port4 } = new MessageChannel();
   let isInFrame = false;
-  framePainted.addEventListener('message', () => (isInFrame = false));
-  framePainted.start();
+  port3.addEventListener('message', () => (isInFrame = false));
+  port3.start();
   const ownFrame = globalThis.requestAnimationFrame.bind(globalThis);
   globalThis.requestAnimationFrame = (work) =>
     ownFrame((time) => {
-      if (!isInFrame) inFrame.postMessage(null);
+      if (!isInFrame) port4.postMessage(null);
       isInFrame = true;
       work(time);
     });
