@@ -35,16 +35,16 @@ function notePaints() {
   const { port1, port2 } = new MessageChannel();
   let text = '';
   let asked = false;
-  port1.addEventListener('message', () => globalThis.paints.push({ value: text, atMs: performance.now() }));
-  port1.start();
-  const { port1: port3, port2: port4 } = new MessageChannel();
   let isInFrame = false;
-  port3.addEventListener('message', () => (isInFrame = false));
-  port3.start();
+  port1.addEventListener('message', ({ data }) => {
+    if (data === 'frame') isInFrame = false;
+    else globalThis.paints.push({ value: text, atMs: performance.now() });
+  });
+  port1.start();
   const ownFrame = globalThis.requestAnimationFrame.bind(globalThis);
   globalThis.requestAnimationFrame = (work) =>
     ownFrame((time) => {
-      if (!isInFrame) port4.postMessage(null);
+      if (!isInFrame) port2.postMessage('frame');
       isInFrame = true;
       work(time);
     });
