@@ -35,7 +35,7 @@ export interface StreamLimits {
 
 export const streamLimits: StreamLimits = {
   clients: 250,
-  readingsGapMs: 4,
+  readingsGapMs: 1,
   manyReadings: 400,
   manyGapMs: 16,
   slowFromBytes: 64 * 1024,
