@@ -91,7 +91,7 @@ describe('what is said of the work', () => {
     await page.getByLabel('Your name').fill('');
     await page.keyboard.type('Nutlr');
     await page.getByRole('link', { name: 'Iron', exact: true }).click();
-    await page.getByTestId('plate').waitFor();
+    await page.getByTestId('recording').waitFor();
     await page.keyboard.press('n');
     await page.getByText('Keys', { exact: true }).click();
     await page.getByRole('button', { name: 'Single keys are on' }).click();
