@@ -69,6 +69,11 @@ it('spots are typed one after the other; limits and advice count the hottest, an
   await page.reload();
   // What was typed survives a reload.
   expect(await plate.getByLabel('What it shows, beside the probe').inputValue()).toBe(inF(PLATE_C));
+  // A spot is held against what the probe reads meanwhile: that takes some seconds of it.
+  await until(
+    'the probe tells a slope',
+    async () => typeof (await program.api.probe())?.slopeKPerS === 'number',
+  );
   await plate.getByRole('button', { name: 'Keep this reading' }).click();
   await part(page, 'evenness-said').getByText('Kept: beside the probe. Next: toe.').waitFor();
 
@@ -115,6 +120,7 @@ it('spots are typed one after the other; limits and advice count the hottest, an
   await plate.getByRole('button', { name: 'Forget all of it' }).click();
   await plate.getByRole('button', { name: 'Yes, forget all readings' }).click();
   await plate.getByText('Not looked at yet').waitFor();
+  await until('all is forgotten', async () => (await evennessOf(program)).spots.length === 0);
   expect(await evennessOf(program)).toMatchObject({ spots: [], limitsOverK: 0, adviceOverK: 0 });
   await page.evaluate(() => {
     location.hash = '';

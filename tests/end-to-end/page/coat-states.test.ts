@@ -3,8 +3,8 @@ import { air, cementList, coatsAnswer, dryAll, fourCoats } from '../../fixtures/
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron, wingHeat } from '../../fixtures/pieces.ts';
 import { alarm } from '../../fixtures/scenes.ts';
-import { violations } from '../support/axe.ts';
-import { Bench, type Shown, type ShowOptions } from './bench.ts';
+import { Bench, type ShowOptions } from './bench.ts';
+import { amissWith, looks, nothingAmiss } from './looks.ts';
 
 /** The Bench view and coats on other views in each state: without a violation, at every width, in light and dark. */
 
@@ -14,25 +14,6 @@ beforeAll(async () => {
 }, 120_000);
 afterEach(() => bench.clear());
 afterAll(() => bench.close());
-
-const looks = [
-  ['1440 by 900, light', { viewport: { width: 1440, height: 900 }, colorScheme: 'light' }],
-  ['1024 by 768, dark', { viewport: { width: 1024, height: 768 }, colorScheme: 'dark' }],
-  ['390 by 844, light', { viewport: { width: 390, height: 844 }, colorScheme: 'light', hasTouch: true }],
-  [
-    '320 by 640, dark',
-    { viewport: { width: 320, height: 640 }, colorScheme: 'dark', reducedMotion: 'reduce' },
-  ],
-] as const;
-
-async function wrongWith({ page }: Shown) {
-  await page.evaluate(() => {
-    for (const part of document.querySelectorAll('details')) part.open = true;
-  });
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  return { violations: await violations(page), over: Math.max(0, over) };
-}
-const fine = { violations: [], over: 0 };
 
 const all = [...fourCoats, dryAll];
 const withCoats = (options: ShowOptions): ShowOptions => ({
@@ -56,13 +37,13 @@ describe.each(looks)('at %s', (_, options) => {
     await page.getByTestId('coat').first().waitFor();
     await page.locator('[data-testid=start-coats] [data-area]').first().click();
     await page.getByRole('button', { name: 'so long ago' }).click();
-    const found: Record<string, unknown> = { coats: await wrongWith(shown) };
+    const found: Record<string, unknown> = { coats: await amissWith(shown) };
     for (const hash of ['#piece', '#bench/left-wing-panel-outer', '#setup/screen', '#iron']) {
       await page.evaluate((to) => {
         location.hash = to;
       }, hash);
       await page.waitForTimeout(100);
-      found[hash] = await wrongWith(shown);
+      found[hash] = await amissWith(shown);
     }
     daemon.coats.coats = coatsAnswer(all, {
       revision: 2,
@@ -72,19 +53,19 @@ describe.each(looks)('at %s', (_, options) => {
     });
     await change({ ...revised(2), alarms: [alarm({ kind: 'fire-hazard', probe: null, peakC: null })] });
     await page.getByTestId('fire-question').waitFor();
-    found['fire question'] = await wrongWith(shown);
+    found['fire question'] = await amissWith(shown);
     await page.evaluate(() => {
       location.hash = '#bench';
     });
     await page.getByTestId('coats-clock').waitFor();
-    found['doubts'] = await wrongWith(shown);
+    found['doubts'] = await amissWith(shown);
     daemon.coats.coats = coatsAnswer([], { revision: 3 });
     await change(revised(3));
     await expect.poll(() => page.getByTestId('coat').count()).toBe(0);
-    found['no coats'] = await wrongWith(shown);
+    found['no coats'] = await amissWith(shown);
     const states = ['coats', '#piece', '#bench/left-wing-panel-outer', '#setup/screen', '#iron'];
     const more = ['fire question', 'doubts', 'no coats'];
-    expect(found).toEqual(Object.fromEntries([...states, ...more].map((name) => [name, fine])));
+    expect(found).toEqual(Object.fromEntries([...states, ...more].map((name) => [name, nothingAmiss])));
     expect(shown.complaints).toEqual([]);
   }, 180_000);
 });

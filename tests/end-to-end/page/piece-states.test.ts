@@ -7,8 +7,8 @@ import {
   pieceScenes,
 } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron, wingHeat } from '../../fixtures/pieces.ts';
-import { violations } from '../support/axe.ts';
-import { Bench, type Shown, type ShowOptions } from './bench.ts';
+import { Bench, type ShowOptions } from './bench.ts';
+import { amissWith, looks, nothingAmiss } from './looks.ts';
 
 /** The Piece view in each of its states: without a violation, at every width, in light and dark. */
 
@@ -20,25 +20,6 @@ afterEach(() => bench.clear());
 afterAll(() => bench.close());
 
 const names = Object.keys(pieceScenes) as PieceSceneName[];
-
-const looks = [
-  ['1440 by 900, light', { viewport: { width: 1440, height: 900 }, colorScheme: 'light' }],
-  ['1024 by 768, dark', { viewport: { width: 1024, height: 768 }, colorScheme: 'dark' }],
-  ['390 by 844, light', { viewport: { width: 390, height: 844 }, colorScheme: 'light', hasTouch: true }],
-  [
-    '320 by 640, dark',
-    { viewport: { width: 320, height: 640 }, colorScheme: 'dark', reducedMotion: 'reduce' },
-  ],
-] as const;
-
-async function wrongWith({ page }: Shown) {
-  await page.evaluate(() => {
-    for (const part of document.querySelectorAll('details')) part.open = true;
-  });
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  return { violations: await violations(page), over: Math.max(0, over) };
-}
-const fine = { violations: [], over: 0 };
 
 const withPieces = (options: ShowOptions): ShowOptions => ({
   hash: '#piece',
@@ -56,19 +37,19 @@ describe.each(looks)('at %s', (_, options) => {
     const found: Record<string, unknown> = {};
     for (const name of names) {
       await shown.change(pieceScenes[name].live);
-      found[name] = await wrongWith(shown);
+      found[name] = await amissWith(shown);
     }
     const { daemon, page, change } = shown;
     daemon.pieces.keep([], [heatWithNotes]);
     await change(atBench(onAileron(), { heatRevision: 2 }, 252, 'final'));
     await page.getByTestId('order').waitFor();
     await page.getByRole('button', { name: 'Overrule the order' }).click();
-    found['order and items'] = await wrongWith(shown);
+    found['order and items'] = await amissWith(shown);
     await daemon.stop();
     await page.locator('[data-testid=link][data-link=lost]').waitFor();
-    found['daemon lost'] = await wrongWith(shown);
+    found['daemon lost'] = await amissWith(shown);
     const all = [...names, 'order and items', 'daemon lost'];
-    expect(found).toEqual(Object.fromEntries(all.map((name) => [name, fine])));
+    expect(found).toEqual(Object.fromEntries(all.map((name) => [name, nothingAmiss])));
     expect(shown.complaints).toEqual([]);
   }, 180_000);
 
@@ -88,9 +69,9 @@ describe.each(looks)('at %s', (_, options) => {
         location.hash = to;
       }, hash);
       await shown.page.getByTestId(part).waitFor();
-      found[hash] = await wrongWith(shown);
+      found[hash] = await amissWith(shown);
     }
-    expect(found).toEqual(Object.fromEntries(ways.map(([hash]) => [hash, fine])));
+    expect(found).toEqual(Object.fromEntries(ways.map(([hash]) => [hash, nothingAmiss])));
     expect(shown.complaints).toEqual([]);
   }, 120_000);
 });
