@@ -1,11 +1,11 @@
 import { isConfirmed } from '../../../shared/heat/schedule.ts';
 import type { CoatAnswer, CoatsAnswer } from '../../../shared/messages/cure.ts';
 import type { Drying } from '../../../shared/shop/drying.ts';
+import type { StandingAnswer } from '../../../shared/shop/fire.ts';
 import { coatAmiss } from '../../../shared/words/drying.ts';
 import type { Settings } from '../../settings/settings.ts';
 import type { KnownCoat } from './clocks.ts';
 import type { DryingKeeper } from './drying-keeper.ts';
-import type { StandingAnswer } from './fire.ts';
 import { coatPlace } from './places.ts';
 
 /** What is told of coats: those that come first, first. */

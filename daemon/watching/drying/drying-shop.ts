@@ -5,6 +5,8 @@ import type { At } from '../../../shared/heat/work/at.ts';
 import type { AirAnswer, CementList, CoatsAnswer } from '../../../shared/messages/cure.ts';
 import type { Piece } from '../../../shared/piece/piece.ts';
 import type { Coat } from '../../../shared/shop/drying.ts';
+import { type StandingAnswer, standingAnswer } from '../../../shared/shop/fire.ts';
+import { isOnSide, isThere } from '../../../shared/shop/there.ts';
 import type { Sample } from '../../../shared/thermometer/sample.ts';
 import { isInUse } from '../../../shared/watch/hot.ts';
 import { coatName } from '../../../shared/words/drying.ts';
@@ -18,8 +20,7 @@ import { AirHearing } from './air-hearing.ts';
 import type { KnownCoat } from './clocks.ts';
 import { coatsAnswer } from './coats-answer.ts';
 import { DryingKeeper } from './drying-keeper.ts';
-import { type StandingAnswer, standingAnswer } from './fire.ts';
-import { coatPlace, isOnSide, isThere } from './places.ts';
+import { coatPlace } from './places.ts';
 
 export interface DryingShopParts {
   readonly keeper: DryingKeeper;

@@ -1,5 +1,5 @@
-import type { Coat } from '../../../shared/shop/drying.ts';
-import type { FireAnswer } from '../../../shared/shop/entry.ts';
+import type { Coat } from './drying.ts';
+import type { FireAnswer } from './entry.ts';
 
 /** So long an answer about a coat's vapour stands at most, ms; our own choices: an iron that was switched off is cold by then. */
 const STANDS_MS: Readonly<Record<FireAnswer, number>> = {
