@@ -16,7 +16,7 @@ export function readUsed(text: string | null): Used {
   }
 }
 
-/** Cements to choose from: the one used last first, the others by name; none that was put away. */
+/** Cements to choose from: the one used last first, the others as they were entered; none that was put away. */
 export function byUse(
   cements: readonly Cement[],
   coats: readonly CoatAnswer[],
@@ -27,9 +27,7 @@ export function byUse(
       used[id] ?? 0,
       ...coats.filter(({ cement }) => cement.id === id).map(({ startedAt }) => Date.parse(startedAt)),
     );
-  return cements
-    .filter(({ archived }) => !archived)
-    .toSorted((a, b) => usedMs(b.id) - usedMs(a.id) || a.name.localeCompare(b.name));
+  return cements.filter(({ archived }) => !archived).toSorted((a, b) => usedMs(b.id) - usedMs(a.id));
 }
 
 /** The one used last; null: none of them was ever used, as far as is known here. */

@@ -13,6 +13,7 @@ import {
   whyText,
 } from '../../../../dashboard/coats/coat-text.ts';
 import { clockWording } from '../../../../dashboard/coats/range-text.ts';
+import { shippedCements } from '../../../../shared/cure/shipped.ts';
 import {
   cementList,
   coat,
@@ -132,6 +133,11 @@ describe('cements to choose from', () => {
     expect(ids({ [solvent.id]: NOW_MS })).toEqual([solvent.id, generic.id]);
     expect(ids({}, [])).toEqual([generic.id, solvent.id]);
     expect(ids({ [generic.id]: Date.parse(inMin(-300)) }, [mayBeReady])).toEqual([solvent.id, generic.id]);
+  });
+
+  it('stand as they were entered where none was used yet: of the examples the water-borne one first', () => {
+    expect(byUse(shippedCements, [], {}).map(({ id }) => id)).toEqual(shippedCements.map(({ id }) => id));
+    expect(byUse(shippedCements, [], {})[0]?.kind).toBe('water-borne');
   });
 
   it('are none used last where none was ever used', () => {
