@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type DryObservation, learn, nextFactor } from '../../../shared/cure/learn.ts';
+import { type DryObservation, learn, nextFactor, usualBelief } from '../../../shared/cure/learn.ts';
 import { between, observations } from './arbitraries.ts';
 
 const numRuns = 100;
@@ -37,17 +37,22 @@ describe('what is learned', () => {
     );
   });
 
-  it('rises with each time that rises, as far as no coat is taken for an odd one', () => {
-    const ln = between(-0.3, 0.3);
+  it.each([
+    // The farther an odd coat is off, the less it counts, so that only of coats near each other more is always more.
+    ['of coats near each other', usualBelief, 0.12, 0.05],
+    // Without odd ones all densities are log-concave: more is more however far coats lie apart.
+    ['where no coat is ever odd', { ...usualBelief, odd: 0 }, 0.3, 0.1],
+  ])('rises with each time that rises, %s', (_, belief, spreadLn, mostLn) => {
+    const ln = between(-spreadLn, spreadLn);
     fc.assert(
       fc.property(
         fc.array(ln, { minLength: 1, maxLength: 6 }),
         between(0.01, 0.3),
-        between(0.005, 0.1),
+        between(0.005, mostLn),
         (lns, width, more) => {
           const [first = 0, ...others] = lns;
-          const before = learn(days(lns, width)).learned;
-          const after = learn(days([first + more, ...others], width)).learned;
+          const before = learn(days(lns, width), belief).learned;
+          const after = learn(days([first + more, ...others], width), belief).learned;
           expect(after.factor).toBeGreaterThanOrEqual(before.factor - 1e-9);
         },
       ),
