@@ -121,13 +121,13 @@ export interface CureDesk {
   cements(): CementList;
   /** A new version of a cement, or a new one; `basedOn` is the version that the writer saw, 0 for a new one. */
   putCement(id: string, draft: CementDraft, basedOn: number): Promise<Cement>;
-  learnAnew(id: string, commandId: string): Promise<void>;
+  learnAnew(id: string, commandId: string): Promise<Outcome>;
   coats(): CoatsAnswer;
   act(act: CoatAct, commandId: string): Promise<Outcome>;
   air(): AirAnswer;
   /** What was read in the shop, at the time of the call. */
-  sayAir(air: AirSaid, commandId: string): Promise<void>;
-  sayForecast(forecast: Forecast, commandId: string): Promise<void>;
+  sayAir(air: AirSaid, commandId: string): Promise<Outcome>;
+  sayForecast(forecast: Forecast, commandId: string): Promise<Outcome>;
 }
 
 /** The part of the desk that is about still and moving, as a probe's line tells it. */

@@ -88,6 +88,7 @@ export const typedAirWords = {
   humidityMeans: 'Empty: not known. Clocks of cements that go by it get wider ranges.',
   keep: 'Keep this air',
   kept: (temperature: string, humidity: string) => `Kept: ${temperature}, ${humidity}.`,
+  taken: (temperature: string, humidity: string) => `Taken: ${temperature}, ${humidity}.`,
   percent: (text: string) => `${text} %`,
 } as const;
 
@@ -109,6 +110,7 @@ export const forecastWords = {
   drop: 'Drop what I typed',
   clear: 'Clear the forecast',
   kept: (until: string) => `Kept: the forecast stands until ${until}.`,
+  taken: (until: string) => `Taken: the forecast stands until ${until}.`,
   cleared: 'Cleared: no forecast stands.',
   putBack: 'Put back as it was.',
   wrongHour: 'Write an hour from 0 to 23, for example 14 or 14:30.',

@@ -30,6 +30,8 @@ export const setupWords = {
   viewOnly: 'View only: settings are changed on the daemon’s own machine.',
   undo: 'Undo',
   undone: 'Undone.',
+  notInBook:
+    'It counts from now on, but is not in the book yet: it is written once that can be done. Should the program end before, say it again.',
 } as const;
 
 export const fieldWords = {

@@ -47,9 +47,9 @@ export class CureDesk implements Asked {
     return made.cement;
   }
 
-  async learnAnew(id: string, commandId: string): Promise<void> {
+  async learnAnew(id: string, commandId: string): Promise<Outcome> {
     cementOf(this.#parts.program.options.settings.current, id);
-    await this.#say(() => ({ kind: 'learn-anew', cement: id }), commandId);
+    return this.#say(() => ({ kind: 'learn-anew', cement: id }), commandId);
   }
 
   coats(): CoatsAnswer {
@@ -74,15 +74,15 @@ export class CureDesk implements Asked {
     return this.#drying.air();
   }
 
-  async sayAir({ airC, rhPct }: AirSaid, commandId: string): Promise<void> {
-    await this.#once(commandId, () => this.#drying.typed({ airC, rhPct }, commandId));
+  sayAir({ airC, rhPct }: AirSaid, commandId: string): Promise<Outcome> {
+    return this.#once(commandId, () => this.#drying.typed({ airC, rhPct }, commandId));
   }
 
-  async sayForecast({ points }: Forecast, commandId: string): Promise<void> {
+  async sayForecast({ points }: Forecast, commandId: string): Promise<Outcome> {
     const told = points.map(({ at, ...air }) => ({ ...air, atUtcMs: Date.parse(at) }));
     const wrong = told.findIndex(({ atUtcMs }, i) => atUtcMs <= (told[i - 1]?.atUtcMs ?? -Infinity));
     if (wrong !== -1) throw new Refusal('invalid', coatRefusals.forecastOrder, `points.${wrong}.at`);
-    await this.#say(() => ({ kind: 'forecast', points: told }), commandId);
+    return this.#say(() => ({ kind: 'forecast', points: told }), commandId);
   }
 
   get #drying(): Program['drying'] {

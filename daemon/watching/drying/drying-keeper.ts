@@ -123,7 +123,9 @@ export class DryingKeeper {
   }
 
   #fold(entry: ShopEntry): void {
-    if (entry.happened.kind !== 'air') this.#commands.add(entry.commandId);
+    const { happened, commandId } = entry;
+    // A probe's air is no command, and there is very much of it.
+    if (happened.kind !== 'air' || happened.how === 'typed') this.#commands.add(commandId);
     if (entry.simulated) this.#simulated = foldDrying(this.#simulated, entry);
     else this.#real = foldDrying(this.#real, entry);
   }

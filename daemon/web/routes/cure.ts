@@ -15,6 +15,8 @@ import type { Desk } from '../desk.ts';
 import { settledId as id, json, type Route, route } from './route.ts';
 import { versioned, versionSeen } from './versions.ts';
 
+const outcome = { kind: 'json', name: 'Outcome', schema: outcomeSchema } as const;
+
 /** Cements, the coats that dry, and the air of the shop. */
 export const cureRoutes = ({ cure }: Pick<Desk, 'cure'>): Route[] => [
   route({
@@ -45,12 +47,10 @@ export const cureRoutes = ({ cure }: Pick<Desk, 'cure'>): Route[] => [
     does: 'What was learned of a cement until now no longer counts: its instructions are taken to be right again.',
     params: { id },
     body: { name: 'LearnAnew', schema: z.strictObject({ commandId: z.string().min(1).max(64).optional() }) },
-    answer: { kind: 'done' },
+    answer: outcome,
     refusals: [404],
-    handle: async ({ params, body: { commandId } }) => {
-      await cure.learnAnew(params.id, commandId ?? newId());
-      return { kind: 'done' };
-    },
+    handle: async ({ params, body: { commandId } }) =>
+      json(await cure.learnAnew(params.id, commandId ?? newId())),
   }),
   route({
     method: 'get',
@@ -66,7 +66,7 @@ export const cureRoutes = ({ cure }: Pick<Desk, 'cure'>): Route[] => [
     name: 'coat',
     does: 'Starts clocks where cement was put on, says that a coat is dry or still tacky, ends its clock, answers the question about its vapour, or takes the last of these back.',
     body: { name: 'CoatCommand', schema: coatCommandSchema },
-    answer: { kind: 'json', name: 'Outcome', schema: outcomeSchema },
+    answer: outcome,
     refusals: [404, 409, 422],
     handle: async ({ body: { commandId, act } }) => json(await cure.act(act, commandId ?? newId())),
   }),
@@ -84,12 +84,9 @@ export const cureRoutes = ({ cure }: Pick<Desk, 'cure'>): Route[] => [
     name: 'sayAir',
     does: 'What a thermometer and a hygrometer read in the shop now. It stands until something else is told.',
     body: { name: 'AirSaid', schema: airSaidSchema },
-    answer: { kind: 'done' },
+    answer: outcome,
     refusals: [422],
-    handle: async ({ body: { commandId, ...air } }) => {
-      await cure.sayAir(air, commandId ?? newId());
-      return { kind: 'done' };
-    },
+    handle: async ({ body: { commandId, ...air } }) => json(await cure.sayAir(air, commandId ?? newId())),
   }),
   route({
     method: 'put',
@@ -97,11 +94,9 @@ export const cureRoutes = ({ cure }: Pick<Desk, 'cure'>): Route[] => [
     name: 'putForecast',
     does: 'What the air of the shop is expected to be, from hour to hour. Replaces the forecast of before.',
     body: { name: 'Forecast', schema: forecastSchema },
-    answer: { kind: 'done' },
+    answer: outcome,
     refusals: [422],
-    handle: async ({ body: { commandId, ...forecast } }) => {
-      await cure.sayForecast(forecast, commandId ?? newId());
-      return { kind: 'done' };
-    },
+    handle: async ({ body: { commandId, ...forecast } }) =>
+      json(await cure.sayForecast(forecast, commandId ?? newId())),
   }),
 ];

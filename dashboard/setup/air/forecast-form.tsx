@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { z } from 'zod';
+import { type Outcome, outcomeSchema } from '../../../shared/messages/command.ts';
 import type { AirAnswer, Forecast } from '../../../shared/messages/cure.ts';
 import { forecastWords as words } from '../../../shared/words/air.ts';
 import { readAir } from '../../cure/air.ts';
@@ -12,6 +12,7 @@ import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
 import { put } from '../ask-daemon.ts';
 import { sayOf, unsay } from '../changing.ts';
+import { keptText } from '../kept-text.ts';
 import { SaidLine } from '../said-line.tsx';
 import {
   checkDraft,
@@ -49,17 +50,18 @@ export function ForecastForm({ forecast, nowMs }: ForecastFormProps) {
     tabKeep.write(KEPT, JSON.stringify(next));
     unsay(SUBJECT);
   };
-  const putBack = (): void => void send(pointsOf(forecast), words.putBack, null);
+  const putBack = (): void =>
+    void send(pointsOf(forecast), (outcome) => keptText(outcome, words.putBack), null);
   const send = async (
     points: Forecast['points'],
-    sentence: string,
+    text: (outcome: Outcome) => string,
     undo: (() => void) | null,
   ): Promise<void> => {
-    const answer = await put('/api/air/forecast', { commandId: commandId.current, points }, z.unknown());
+    const answer = await put('/api/air/forecast', { commandId: commandId.current, points }, outcomeSchema);
     if (answer.kind === 'done') {
       change(null);
       await readAir();
-      sayOf(SUBJECT, sentence, undo);
+      sayOf(SUBJECT, text(answer.value), undo);
     } else sayOf(SUBJECT, notKept(answer));
   };
   const keep = (): void => {
@@ -67,8 +69,13 @@ export function ForecastForm({ forecast, nowMs }: ForecastFormProps) {
     const last = checked.points?.at(-1);
     if (checked.points === null || last === undefined)
       sayOf(SUBJECT, checked.errors.get('whole') ?? words.wrongFields);
-    else void send(checked.points, words.kept(dayAndTime(last.at)), putBack);
+    else {
+      const until = dayAndTime(last.at);
+      const text = (outcome: Outcome): string => keptText(outcome, words.kept(until), words.taken(until));
+      void send(checked.points, text, putBack);
+    }
   };
+  const clear = (): void => void send([], (outcome) => keptText(outcome, words.cleared), putBack);
   const until = forecast.at(-1)?.at;
   return (
     <section class="air-form" aria-label={words.title} data-testid="forecast">
@@ -89,7 +96,7 @@ export function ForecastForm({ forecast, nowMs }: ForecastFormProps) {
             )}
             {draft.value === null ? null : <Target onPress={() => change(null)}>{words.drop}</Target>}
             {until === undefined ? null : (
-              <Target testId="clear-forecast" onPress={() => void send([], words.cleared, putBack)}>
+              <Target testId="clear-forecast" onPress={clear}>
                 {words.clear}
               </Target>
             )}

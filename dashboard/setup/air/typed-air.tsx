@@ -1,5 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
+import { type Outcome, outcomeSchema } from '../../../shared/messages/command.ts';
+import type { AirSaid } from '../../../shared/messages/cure.ts';
 import {
   airLineWords,
   airTemperature,
@@ -11,8 +13,9 @@ import { air, readAir } from '../../cure/air.ts';
 import { randomId } from '../../link/ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
 import { unit } from '../../parts/unit.ts';
-import { postDone } from '../ask-daemon.ts';
+import { post } from '../ask-daemon.ts';
 import { Field } from '../fields/field.tsx';
+import { keptText } from '../kept-text.ts';
 import { checkDraft, type Draft, emptyDraft, inUnitNow, readDraft } from './typed-draft.ts';
 
 const KEPT = 'air-typed';
@@ -35,11 +38,11 @@ export function TypedAir() {
     isTried.value = true;
     said.value = '';
     if (checked.said === null) return;
-    const answer = await postDone('/api/air', { commandId: commandId.current, ...checked.said });
+    const answer = await post('/api/air', { commandId: commandId.current, ...checked.said }, outcomeSchema);
     if (answer.kind === 'done') {
       put(emptyDraft(unit.peek()));
       isTried.value = false;
-      said.value = keptText(checked.said);
+      said.value = saidText(checked.said, answer.value);
       await readAir();
     } else said.value = notKept(answer);
   };
@@ -89,11 +92,13 @@ export function TypedAir() {
   );
 }
 
-const keptText = ({ airC, rhPct }: { readonly airC: number; readonly rhPct: number | null }): string =>
-  words.kept(
+function saidText({ airC, rhPct }: AirSaid, outcome: Outcome): string {
+  const air = [
     airTemperature(airC, unit.peek()),
     rhPct === null ? airLineWords.noHumidity : airLineWords.humidity(humidityText(rhPct)),
-  );
+  ] as const;
+  return keptText(outcome, words.kept(...air), words.taken(...air));
+}
 
 /** What could not be kept stays in its fields. */
 export const notKept = (answer: { readonly kind: string; readonly why: string }): string =>

@@ -1,12 +1,14 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Cement } from '../../../shared/cure/cement.ts';
+import { outcomeSchema } from '../../../shared/messages/command.ts';
 import { learnedWords as words } from '../../../shared/words/cements.ts';
 import { learned, readCements } from '../../cure/cements.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { randomId } from '../../link/ids.ts';
 import { Target } from '../../parts/target.tsx';
-import { postDone } from '../ask-daemon.ts';
+import { post } from '../ask-daemon.ts';
+import { keptText } from '../kept-text.ts';
 import { cementPath, cementStore } from './drafts.ts';
 import { learnedText } from './facts-text.ts';
 
@@ -28,14 +30,21 @@ function LearnAnew({ id, name }: { readonly id: string; readonly name: string })
   const commandId = useRef(randomId());
   const forget = async (): Promise<void> => {
     isSending.value = true;
-    const answer = await postDone(`${cementPath(id)}/learn-anew`, { commandId: commandId.current });
+    const answer = await post(
+      `${cementPath(id)}/learn-anew`,
+      { commandId: commandId.current },
+      outcomeSchema,
+    );
     if (answer.kind === 'done') {
       commandId.current = randomId();
       asked.value = false;
       await readCements();
     }
     isSending.value = false;
-    cementStore.say(id, answer.kind === 'done' ? words.done : words.failed(answer.why));
+    cementStore.say(
+      id,
+      answer.kind === 'done' ? keptText(answer.value, words.done) : words.failed(answer.why),
+    );
   };
   if (!asked.value)
     return (

@@ -120,6 +120,16 @@ describe('typed in', () => {
     expect(await field('temperature').inputValue()).toBe('');
   }, 60_000);
 
+  it('that isn’t in the book yet says so, and that it counts', async () => {
+    const { page, daemon } = await atAir(NO_AIR);
+    daemon.air.kept = false;
+    await page.locator('#air-temperature').fill('65');
+    await page.getByTestId('keep-air').click();
+    const said = page.getByTestId('air-said');
+    await said.getByText('Taken: 65 °F, humidity not told. It counts from now on, but is not in').waitFor();
+    await page.getByTestId('air-now').getByText('65 °F').waitFor();
+  }, 60_000);
+
   it('stays in its fields while the daemon is gone, and goes out once with the same id', async () => {
     const { page, daemon } = await atAir(NO_AIR);
     const sent: unknown[] = [];
@@ -176,6 +186,18 @@ describe('a forecast', () => {
     await page.getByTestId('undo').click();
     await page.getByText('Put back as it was.').waitFor();
     expect(daemon.air.answer.forecast).toEqual(points);
+  }, 60_000);
+
+  it('that isn’t in the book yet says so, and so does clearing it', async () => {
+    const { page, daemon } = await atAir();
+    daemon.air.kept = false;
+    const said = page.getByTestId('said');
+    await page.getByTestId('keep-forecast').click();
+    await said.getByText(/^Taken: the forecast stands until .* not in the book yet/).waitFor();
+    await page.getByTestId('clear-forecast').click();
+    await said.getByText(/^Cleared: no forecast stands. .* not in the book yet/).waitFor();
+    await page.getByTestId('undo').click();
+    await said.getByText(/^Put back as it was. .* not in the book yet/).waitFor();
   }, 60_000);
 
   it('begins with the one that stands, takes another hour, and stays while the daemon is gone', async () => {

@@ -89,6 +89,18 @@ describe('the list', () => {
   }, 60_000);
 });
 
+describe('learning anew', () => {
+  it('that isn’t in the book yet says so', async () => {
+    const { page, daemon } = await settingUp();
+    daemon.cements.kept = false;
+    const rib = card(page, ribCement.id);
+    await rib.getByTestId('learn-anew').click();
+    await rib.getByTestId('learn-anew-really').click();
+    const told = rib.getByTestId('cement-card-said');
+    await told.getByText(/^Learned anew from here.* is not in the book yet/).waitFor();
+  }, 60_000);
+});
+
 describe('a new cement', () => {
   it('by keyboard alone: what is wrong is said beside each field, then it is there', async () => {
     const shown = await settingUp();

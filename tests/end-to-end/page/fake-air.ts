@@ -6,12 +6,13 @@ import type { Answer } from './fake-pieces.ts';
 export const NO_AIR: AirAnswer = { now: null, concerns: [], history: [], forecast: [] };
 
 const refused = (message: string): Answer => ({ status: 400, body: { error: { message, where: '' } } });
-const done: Answer = { status: 204, body: null };
 
 export class FakeAir {
   answer: AirAnswer = NO_AIR;
   /** When the stand-in says that what was typed came. */
   at = '2026-03-04T13:20:00Z';
+  /** Whether what is said of it comes into the book. */
+  kept = true;
 
   /** Null: not an address of the air. */
   get(path: string): Answer | null {
@@ -25,7 +26,7 @@ export class FakeAir {
     const { airC, rhPct } = read.data;
     const said = { at: this.at, airC, rhPct, how: 'typed', probe: '' } as const;
     this.answer = { ...this.answer, now: { ...said, dewPointC: null, marginK: null, old: false } };
-    return done;
+    return this.#done(read.data);
   }
 
   put(path: string, body: unknown): Answer | null {
@@ -34,6 +35,10 @@ export class FakeAir {
     if (!read.success) return refused(read.error.message);
     const forecast = read.data.points.map((point) => ({ ...point, how: 'forecast' as const }));
     this.answer = { ...this.answer, forecast };
-    return done;
+    return this.#done(read.data);
+  }
+
+  #done({ commandId = '' }: { readonly commandId?: string | undefined }): Answer {
+    return { status: 200, body: { commandId, session: null, kept: this.kept } };
   }
 }

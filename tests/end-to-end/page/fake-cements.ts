@@ -17,6 +17,8 @@ export class FakeCements {
   /** By id, the newest version of each. */
   readonly cements = new Map<string, Cement>();
   readonly learned = new Map<string, Learned>();
+  /** Whether what is said of them comes into the book. */
+  kept = true;
 
   keep(cements: readonly Cement[]): void {
     for (const cement of cements) this.cements.set(cement.id, cement);
@@ -46,6 +48,6 @@ export class FakeCements {
     const id = decodeURIComponent(anewPath.exec(path)?.[1] ?? '');
     if (id === '') return null;
     this.learned.delete(id);
-    return { status: 204, body: null };
+    return { status: 200, body: { commandId: 'anew', session: null, kept: this.kept } };
   }
 }

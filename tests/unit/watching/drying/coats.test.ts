@@ -138,3 +138,39 @@ describe('the air', () => {
     expect(one.cure.air().concerns.map(({ kind }) => kind)).toContain('too-cold');
   });
 });
+
+describe('typed air, a forecast and learning anew', () => {
+  const at = (ms: number): string => new Date(ms).toISOString();
+  const said = (one: Awaited<ReturnType<typeof inShop>>) =>
+    [
+      ['air', () => one.cure.sayAir({ airC: 4, rhPct: 92 }, 'fog')],
+      [
+        'forecast',
+        () => one.cure.sayForecast({ points: [{ at: at(2e12), airC: 20, rhPct: null }] }, 'report'),
+      ],
+      ['learn-anew', () => one.cure.learnAnew(waterBorne, 'anew')],
+    ] as const;
+
+  it('tell whether they are in the book, and count all the same where they are not', async () => {
+    for (const takes of [true, false]) {
+      const one = await inShop();
+      one.shopBook.takes = takes;
+      for (const [kind, say] of said(one)) {
+        const before = one.journal.length;
+        expect(await say()).toEqual({ commandId: expect.any(String), session: null, kept: takes });
+        expect(one.journal.slice(before).map(({ happened }) => happened.kind)).toEqual([kind]);
+      }
+      expect(one.cure.air()).toMatchObject({ now: { airC: 4 }, forecast: [{ airC: 20 }] });
+    }
+  });
+
+  it('that the book has from before a restart are not done twice', async () => {
+    const before = await inShop();
+    for (const [, say] of said(before)) await say();
+    const one = await inShop({ book: before.journal });
+    const entries = one.journal.length;
+    // Their ids are in the book: a page that got no answer sends them once more.
+    for (const [, say] of said(one)) expect(await say()).toMatchObject({ kept: true });
+    expect(one.journal).toHaveLength(entries);
+  });
+});

@@ -77,6 +77,8 @@ export interface Bench {
   readonly wall: { aheadMs: number };
   /** What happened in the shop. */
   readonly journal: ShopEntry[];
+  /** Whether what is put in the journal comes into the book. */
+  readonly shopBook: { takes: boolean };
   /** All that was told to whoever listens. */
   readonly told: LiveChange[];
   /** Lets time go on by `s` seconds: ten samples a second of a plate that goes evenly to `toC`. */
@@ -98,6 +100,7 @@ export function bench(options: BenchOptions = {}): Bench {
   const clock = new SteppedClock();
   const shelf = new Shelf();
   const journal: ShopEntry[] = [];
+  const shopBook = { takes: true };
   const wall = { aheadMs: 0 };
   const { store } = options;
   const settings = new SettingsKeeper(options.settings ?? firstSettings, () => Promise.resolve());
@@ -114,7 +117,7 @@ export function bench(options: BenchOptions = {}): Bench {
     utcNowMs: () => ORIGIN_UTC_MS + clock.nowMs() + wall.aheadMs,
     keepInShop: async (entry) => {
       journal.push(entry);
-      return true;
+      return shopBook.takes;
     },
     complain: (message, error) => {
       throw new Error(message, { cause: error });
@@ -149,7 +152,7 @@ export function bench(options: BenchOptions = {}): Bench {
     program.watches.advance(clock.nowMs());
     program.drying.refresh();
   };
-  return { clock, shelf, wall, journal, program, desk, settings, told, heat, wait };
+  return { clock, shelf, wall, journal, shopBook, program, desk, settings, told, heat, wait };
 }
 
 const keepIn = (store: Store | undefined): Keep | null =>

@@ -235,17 +235,13 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       }),
       learnAnew: async (id, commandId) => {
         if (id !== cement.id) throw new Refusal('unknown', `There is no cement "${id}".`, 'cement');
-        calls.push(['learnAnew', id, commandId]);
+        return outcome(null, commandId, 'learnAnew', id);
       },
       coats: () => ({ revision: 0, coats: [], fire: [], clock: null, amiss: [] }),
       act: (act, commandId) => outcome(null, commandId, 'coat', act),
       air: () => ({ now: null, concerns: [], history: [], forecast: [] }),
-      sayAir: async (air, commandId) => {
-        calls.push(['sayAir', air, commandId]);
-      },
-      sayForecast: async (forecast, commandId) => {
-        calls.push(['sayForecast', forecast, commandId]);
-      },
+      sayAir: (air, commandId) => outcome(null, commandId, 'sayAir', air),
+      sayForecast: (forecast, commandId) => outcome(null, commandId, 'sayForecast', forecast),
     },
     removeIron: async (id) => {
       calls.push(['removeIron', id]);

@@ -1,0 +1,9 @@
+import type { Outcome } from '../../shared/messages/command.ts';
+import { setupWords } from '../../shared/words/setup.ts';
+
+/**
+ * What came of something that the book has to have.
+ * @param unkept in place of `sentence` where that says that it is kept
+ */
+export const keptText = ({ kept }: Pick<Outcome, 'kept'>, sentence: string, unkept = sentence): string =>
+  kept ? sentence : `${unkept} ${setupWords.notInBook}`;
