@@ -83,7 +83,7 @@ function simulatedOf({ probes }: IronDraft, before: Iron | undefined): boolean {
 }
 
 /** The simulated iron's device has this id; a real one is named by its serial number, socket or path. */
-const isSimulated = (probe: ProbeId): boolean => deviceOf(probe) === 'simulated';
+export const isSimulated = (probe: ProbeId): boolean => deviceOf(probe) === 'simulated';
 
 /** Takes away an iron that is read by a hand thermometer only. */
 export function withoutIron(settings: Settings, id: string): { readonly settings: Settings } {

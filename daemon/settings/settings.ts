@@ -4,6 +4,7 @@ import {
   calibrationSchema,
   currentCalibration,
 } from '../../shared/calibration/calibration.ts';
+import { type AirFrom, airFromSchema, usualAirFrom } from '../../shared/cure/air.ts';
 import { type Cement, cementSchema } from '../../shared/cure/cement.ts';
 import { shippedCements } from '../../shared/cure/shipped.ts';
 import { type HeatSchedule, heatScheduleSchema } from '../../shared/heat/schedule.ts';
@@ -41,6 +42,8 @@ export const settingsSchema = z
     pieces: z.array(pieceSchema).default([]),
     /** The cements, every version of each; settings of before there were any get the examples. */
     cements: z.array(cementSchema).default([...shippedCements]),
+    /** Which probe tells the shop's air; settings of before that could be chosen have none. */
+    air: airFromSchema.default(usualAirFrom),
     /** After how long a hot iron with nobody there is told of. */
     unattended: unattendedSchema.default(usualUnattended),
   })
@@ -110,6 +113,7 @@ export interface Settings {
   readonly places: readonly ProbePlace[];
   readonly pieces: readonly Piece[];
   readonly cements: readonly Cement[];
+  readonly air: AirFrom;
   readonly unattended: UnattendedAfter;
 }
 
@@ -125,6 +129,7 @@ export const firstSettings: Settings = {
   places: [],
   pieces: [],
   cements: shippedCements,
+  air: usualAirFrom,
   unattended: usualUnattended,
 };
 

@@ -1,4 +1,5 @@
 import type { AlarmChange, AlarmKey } from '../../shared/alarm/record.ts';
+import type { AirFrom } from '../../shared/cure/air.ts';
 import type { Cement, CementDraft } from '../../shared/cure/cement.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
@@ -128,6 +129,8 @@ export interface CureDesk {
   /** What was read in the shop, at the time of the call. */
   sayAir(air: AirSaid, commandId: string): Promise<Outcome>;
   sayForecast(forecast: Forecast, commandId: string): Promise<Outcome>;
+  /** Which probe tells the air from now on. */
+  putAirFrom(from: AirFrom): Promise<AirFrom>;
 }
 
 /** The part of the desk that is about still and moving, as a probe's line tells it. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { probeIdSchema } from '../thermometer/probe.ts';
 
 /** Shop air: what was told of it, and what of that can be air at all. */
 
@@ -15,6 +16,23 @@ export interface Air {
   /** Relative humidity, percent; null: not told. */
   readonly rhPct: number | null;
 }
+
+export const airParts = ['airC', 'rhPct'] as const satisfies readonly (keyof Air)[];
+export type AirPart = (typeof airParts)[number];
+
+/** A sensor in saturated air may tell so much, percent, within its tolerance: it counts as 100. */
+export const RH_TOLD_HIGHEST_PCT = 105;
+
+/** A part of the air as a sensor told it; null where no air is like that. */
+export function partOf(part: AirPart, told: number): number | null {
+  if (part === 'airC') return airTemperatureC.safeParse(told).success ? told : null;
+  return told < 0 || told > RH_TOLD_HIGHEST_PCT ? null : Math.min(told, 100);
+}
+
+/** Which probe tells the air: one that the user has chosen; null: whichever is heard. */
+export const airFromSchema = z.strictObject({ probe: probeIdSchema.nullable() });
+export type AirFrom = z.infer<typeof airFromSchema>;
+export const usualAirFrom: AirFrom = { probe: null };
 
 /** How air came to be known. */
 export const airHows = ['probe', 'typed', 'forecast'] as const;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { airHows, airTemperatureC, relativeHumidityPct } from '../cure/air.ts';
+import { airHows, airParts, airTemperatureC, relativeHumidityPct } from '../cure/air.ts';
 import { cementDraftSchema, cementKinds, cementSchema, dryingStageKinds } from '../cure/cement.ts';
 import { airConcernKinds } from '../cure/conditions.ts';
 import { learnedSchema } from '../cure/learned.ts';
@@ -41,6 +41,19 @@ export const airPointSchema = z.strictObject({
   how: z.enum(airHows),
 });
 
+/** How a probe that tells of the air stands. */
+export const airProbeSchema = z.strictObject({
+  probe: z.string(),
+  /** What it told last that can be air, to the moment where it is silent, else as far as it changes; null: nothing. */
+  told: z.strictObject({ at: utc, airC: z.number(), rhPct: z.number().nullable() }).nullable(),
+  /** It has told no air for two minutes, or never. */
+  silent: z.boolean(),
+  /** What it tells is taken for the air of the shop. */
+  heard: z.boolean(),
+  /** What it told of late that can't be air: degC or percent, as it came. Nothing goes by it. */
+  refused: z.array(z.strictObject({ part: z.enum(airParts), value: z.number(), at: utc })).readonly(),
+});
+
 /** The air of the shop: now, as it was, and as it is expected. */
 export const airAnswerSchema = z.strictObject({
   /** Null: nothing has been told. */
@@ -61,6 +74,10 @@ export const airAnswerSchema = z.strictObject({
   history: z.array(airPointSchema).readonly(),
   /** What is expected, from now on. */
   forecast: z.array(airPointSchema).readonly(),
+  /** The probe that is to tell the air, as the user has chosen; null: whichever is heard. */
+  chosen: z.string().nullable(),
+  /** Probes that told of it in the last quarter of an hour, and the chosen one. */
+  probes: z.array(airProbeSchema).readonly(),
 });
 
 export const airSaidSchema = z.strictObject({
@@ -173,6 +190,7 @@ export const coatCommandSchema = z.strictObject({ commandId, act: coatActSchema 
 export type CementList = z.infer<typeof cementListSchema>;
 export type CementWrite = z.infer<typeof cementWriteSchema>;
 export type AirConcern = z.infer<typeof airConcernSchema>;
+export type AirProbeAnswer = z.infer<typeof airProbeSchema>;
 export type AirAnswer = z.infer<typeof airAnswerSchema>;
 export type AirSaid = z.infer<typeof airSaidSchema>;
 export type Forecast = z.infer<typeof forecastSchema>;

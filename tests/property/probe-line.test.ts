@@ -33,7 +33,7 @@ const written = fc
     g: optional(decimal(0, 16)),
     b: optional(fc.constantFrom(1 as const, 2 as const)),
     ta: optional(decimal(-40, 85)),
-    rh: optional(decimal(0, 100)),
+    rh: optional(decimal(-100, 300)),
     f: fc.uniqueArray(fc.constantFrom('open', 'short-to-ground', 'short-to-supply', 'cold-junction')),
     extra: optional(fc.stringMatching(/^[!-)+-~]{0,20}$/)),
   })

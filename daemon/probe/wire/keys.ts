@@ -1,14 +1,5 @@
 import { emptySample, type Sample, type WireFault } from '../../../shared/thermometer/sample.ts';
-import {
-  button,
-  counted,
-  faultsOf,
-  humidity,
-  type Measured,
-  measured,
-  measuredWithin,
-  probeName,
-} from './values.ts';
+import { button, counted, faultsOf, type Measured, measured, measuredWithin, probeName } from './values.ts';
 
 /** The keys that a line's values go by, in whatever form the line is, and the sample that they make. */
 
@@ -31,7 +22,7 @@ export const readers = {
   g: (text: string) => measuredWithin(text, 0, Number.POSITIVE_INFINITY),
   b: button,
   ta: measured,
-  rh: humidity,
+  rh: measured,
   f: faultsOf,
 } as const;
 

@@ -22,15 +22,6 @@ export function measuredWithin(text: string, low: number, high: number): Measure
   return typeof value === 'number' && (value < low || value > high) ? null : value;
 }
 
-/** A sensor in saturated air may tell so much, percent, within its tolerance. */
-const MOST_RH_PCT = 105;
-
-/** Relative humidity, percent; a little over 100 counts as 100. */
-export function humidity(text: string): Measured | null {
-  const value = measuredWithin(text, 0, MOST_RH_PCT);
-  return typeof value === 'number' ? Math.min(value, 100) : value;
-}
-
 /** A whole number from 0 up to `max`. */
 export function counted(text: string, max: number): number | null {
   const value = natural.test(text) ? Number(text) : null;

@@ -3,8 +3,9 @@ import type { Cement } from '../../../shared/cure/cement.ts';
 import { airConcerns } from '../../../shared/cure/concerns.ts';
 import { AIR_HOLDS_MS, airAt } from '../../../shared/cure/course.ts';
 import { dewPointC, marginK } from '../../../shared/cure/humid-air.ts';
-import type { AirAnswer, AirConcern } from '../../../shared/messages/cure.ts';
+import type { AirAnswer, AirConcern, AirProbeAnswer } from '../../../shared/messages/cure.ts';
 import type { Drying, ToldAir } from '../../../shared/shop/drying.ts';
+import type { AirProbe } from './air-hearing.ts';
 
 /** What is told of the shop's air. */
 
@@ -17,7 +18,7 @@ export function airAnswer(
   { air, forecast }: Drying,
   cements: readonly Cement[],
   nowUtcMs: number,
-): AirAnswer {
+): Omit<AirAnswer, 'chosen' | 'probes'> {
   const now = airNow({ air, forecast }, nowUtcMs);
   const past = air.filter(({ atUtcMs }) => atUtcMs <= nowUtcMs && atUtcMs > nowUtcMs - HISTORY_MS);
   return {
@@ -34,6 +35,21 @@ export function airAnswer(
     concerns: now === null ? [] : concernsOf(now, cements),
     history: thinned(past, nowUtcMs).map(pointAnswer),
     forecast: forecast.filter(({ atUtcMs }) => atUtcMs > nowUtcMs).map(pointAnswer),
+  };
+}
+
+/** @param utcOf UTC of a time of the watches' clock, ms */
+export function airProbeAnswer(
+  { probe, told, isSilent, isHeard, refused }: AirProbe,
+  utcOf: (atMs: number) => number,
+): AirProbeAnswer {
+  const at = (atMs: number): string => new Date(utcOf(atMs)).toISOString();
+  return {
+    probe,
+    told: told === null ? null : { at: at(told.atMs), airC: told.airC, rhPct: told.rhPct },
+    silent: isSilent,
+    heard: isHeard,
+    refused: refused.map(({ atMs, ...part }) => ({ ...part, at: at(atMs) })),
   };
 }
 

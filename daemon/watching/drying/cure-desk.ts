@@ -1,4 +1,5 @@
 import { setTimeout as delay } from 'node:timers/promises';
+import type { AirFrom } from '../../../shared/cure/air.ts';
 import type { Cement, CementDraft } from '../../../shared/cure/cement.ts';
 import type { Outcome } from '../../../shared/messages/command.ts';
 import type {
@@ -12,6 +13,7 @@ import type {
 import type { ShopHappened } from '../../../shared/shop/entry.ts';
 import { coatRefusals } from '../../../shared/words/drying.ts';
 import { newId } from '../../ids.ts';
+import { withAirFrom } from '../../settings/air.ts';
 import { cementOf, withCement } from '../../settings/cements.ts';
 import { type CureDesk as Asked, Refusal } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
@@ -83,6 +85,12 @@ export class CureDesk implements Asked {
     const wrong = told.findIndex(({ atUtcMs }, i) => atUtcMs <= (told[i - 1]?.atUtcMs ?? -Infinity));
     if (wrong !== -1) throw new Refusal('invalid', coatRefusals.forecastOrder, `points.${wrong}.at`);
     return this.#say(() => ({ kind: 'forecast', points: told }), commandId);
+  }
+
+  async putAirFrom(from: AirFrom): Promise<AirFrom> {
+    const made = await this.#parts.program.options.settings.change((s) => withAirFrom(s, from));
+    this.#drying.refresh();
+    return made.settings.air;
   }
 
   get #drying(): Program['drying'] {

@@ -7,15 +7,16 @@ import type { Piece } from '../../../shared/piece/piece.ts';
 import type { Coat } from '../../../shared/shop/drying.ts';
 import { type StandingAnswer, standingAnswer } from '../../../shared/shop/fire.ts';
 import { isOnSide, isThere } from '../../../shared/shop/there.ts';
-import type { Sample } from '../../../shared/thermometer/sample.ts';
+import type { ProbeId, Sample } from '../../../shared/thermometer/sample.ts';
 import { isInUse } from '../../../shared/watch/hot.ts';
 import { coatName } from '../../../shared/words/drying.ts';
 import { newId } from '../../ids.ts';
+import { isSimulated } from '../../settings/change.ts';
 import { currentCements, type Settings } from '../../settings/settings.ts';
 import type { ClockChange } from '../clock-watch.ts';
 import type { IronWatch } from '../iron-watch.ts';
 import type { ProgramOptions } from '../program-options.ts';
-import { airAnswer } from './air-answer.ts';
+import { airAnswer, airProbeAnswer } from './air-answer.ts';
 import { AirHearing } from './air-hearing.ts';
 import type { KnownCoat } from './clocks.ts';
 import { coatsAnswer } from './coats-answer.ts';
@@ -27,6 +28,7 @@ export interface DryingShopParts {
   readonly settings: () => Settings;
   readonly watches: () => readonly IronWatch[];
   readonly inHand: () => IronWatch | null;
+  readonly simulated: () => boolean;
   readonly nowUtcMs: () => number;
   /** The watches' clock. */
   readonly nowMs: () => number;
@@ -41,7 +43,7 @@ export interface DryingShopParts {
 export class DryingShop {
   readonly keeper: DryingKeeper;
   readonly #parts: DryingShopParts;
-  readonly #hearing = new AirHearing();
+  readonly #hearing: AirHearing;
   /** When an iron was last seen to take heat, UTC. */
   #heatedUtcMs: number | null = null;
   /** Id of the iron that tells of vapour: it goes on telling while it is in use, whatever is taken in hand. */
@@ -53,6 +55,7 @@ export class DryingShop {
   constructor(parts: DryingShopParts) {
     this.#parts = parts;
     this.keeper = parts.keeper;
+    this.#hearing = new AirHearing(() => this.#airProbe());
   }
 
   /** Rises with every change of what is shown. */
@@ -112,7 +115,20 @@ export class DryingShop {
     const drying = new Set(this.#coats.map(({ cement }) => cement.id));
     const open = currentCements(settings).filter(({ archived }) => !archived);
     const used = open.filter(({ id }) => drying.has(id));
-    return airAnswer(this.keeper.drying, used.length > 0 ? used : open, this.#parts.nowUtcMs());
+    const [nowUtcMs, nowMs] = [this.#parts.nowUtcMs(), this.#parts.nowMs()];
+    return {
+      ...airAnswer(this.keeper.drying, used.length > 0 ? used : open, nowUtcMs),
+      chosen: this.#airProbe(),
+      probes: this.#hearing
+        .probes(nowMs)
+        .map((probe) => airProbeAnswer(probe, (atMs) => nowUtcMs - (nowMs - atMs))),
+    };
+  }
+
+  /** The one that was chosen to tell the air: a simulated one tells nothing of a real shop, nor the other way round. */
+  #airProbe(): ProbeId | null {
+    const { probe } = this.#parts.settings().air;
+    return probe !== null && isSimulated(probe) === this.#parts.simulated() ? probe : null;
   }
 
   cements(): CementList {
@@ -233,6 +249,7 @@ export function dryingShop({ options, ...irons }: DryingSetup): DryingShop {
     ...irons,
     keeper,
     settings: () => settings.current,
+    simulated,
     nowUtcMs: utcNowMs,
     nowMs: () => clock.nowMs(),
   });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { airFromSchema } from '../../../shared/cure/air.ts';
 import { cementSchema } from '../../../shared/cure/cement.ts';
 import { outcomeSchema } from '../../../shared/messages/command.ts';
 import {
@@ -74,7 +75,7 @@ export const cureRoutes = ({ cure }: Pick<Desk, 'cure'>): Route[] => [
     method: 'get',
     path: '/api/air',
     name: 'getAir',
-    does: 'The air of the shop: now, the last 24 hours, what is expected, and what is amiss with it for the cements in use.',
+    does: 'The air of the shop: now, the last 24 hours, what is expected, what is amiss with it for the cements in use, and which probes tell it. What a probe told that can not be air is told as refused.',
     answer: { kind: 'json', name: 'Air', schema: airAnswerSchema },
     handle: () => json(cure.air()),
   }),
@@ -87,6 +88,16 @@ export const cureRoutes = ({ cure }: Pick<Desk, 'cure'>): Route[] => [
     answer: outcome,
     refusals: [422],
     handle: async ({ body: { commandId, ...air } }) => json(await cure.sayAir(air, commandId ?? newId())),
+  }),
+  route({
+    method: 'put',
+    path: '/api/air/from',
+    name: 'putAirFrom',
+    does: 'Settles which probe tells the air of the shop; null: whichever is heard. One that was not heard yet may be named. While the chosen one is silent no other is heard.',
+    body: { name: 'AirFromWrite', schema: airFromSchema },
+    answer: { kind: 'json', name: 'AirFrom', schema: airFromSchema },
+    refusals: [409, 422],
+    handle: async ({ body }) => json(await cure.putAirFrom(body)),
   }),
   route({
     method: 'put',

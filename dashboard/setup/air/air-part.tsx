@@ -10,11 +10,13 @@ import {
   airPartWords as words,
 } from '../../../shared/words/air.ts';
 import { air, airAgo, airTrouble, followAir } from '../../cure/air.ts';
+import { AirNotes } from '../../cure/air-notes.tsx';
 import { minuteMs } from '../../cure/clock.ts';
 import { ConcernNotes } from '../../cure/concern-notes.tsx';
 import { viewOnly } from '../../link/daemon.ts';
 import { Note } from '../../parts/note.tsx';
 import { unit } from '../../parts/unit.ts';
+import { AirProbes } from './air-probes.tsx';
 import { ForecastForm } from './forecast-form.tsx';
 import { History } from './history.tsx';
 import { TypedAir } from './typed-air.tsx';
@@ -34,12 +36,14 @@ export function AirPart() {
         <div class="air">
           <div class="air-first">
             <Now now={answer.now} />
+            <AirNotes answer={answer} />
             {answer.now === null ? null : <Concerns concerns={answer.concerns} />}
+            {answer.probes.length === 0 ? null : <AirProbes {...answer} />}
           </div>
           {viewOnly.value ? null : <TypedAir />}
           {atMs === null ? null : <History history={answer.history} nowMs={atMs} />}
           {atMs === null ? null : <ForecastForm forecast={answer.forecast} nowMs={atMs} />}
-          {answer.now?.how === 'probe' ? null : <NoProbe />}
+          {answer.now?.how === 'probe' || answer.probes.length > 0 ? null : <NoProbe />}
         </div>
       )}
     </>

@@ -58,7 +58,9 @@ export function TypedAir() {
     >
       <h3>{words.title}</h3>
       <p class="quiet">{words.means}</p>
-      {air.value?.now?.how === 'probe' ? <p data-testid="probe-tells">{words.probeTells}</p> : null}
+      {air.value?.probes.some(({ heard }) => heard) === true ? (
+        <p data-testid="probe-tells">{words.probeTells}</p>
+      ) : null}
       <div class="air-fields">
         <Field
           number

@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { fToC } from '../../../shared/units/temperature.ts';
-import { oldAir, shopAir } from '../../fixtures/air.ts';
+import { oldAir, shopAir, silentChosen, twoProbes } from '../../fixtures/air.ts';
 import { atBench, pieceScenes } from '../../fixtures/piece-scenes.ts';
 import { onAileron } from '../../fixtures/pieces.ts';
 import { Bench, type Shown, type ShowOptions } from './bench.ts';
@@ -43,7 +43,7 @@ describe('the air', () => {
     // What would be typed here stands until the probe's next reading only.
     expect(await textOf(shown, 'probe-tells')).toContain('its next reading takes the place');
     await shown.page.getByRole('button', { name: '°C Celsius' }).click();
-    await shown.page.getByText('21.5 °C, 56 % humidity').waitFor();
+    await shown.page.getByTestId('air-now').getByText('21.5 °C, 56 % humidity').waitFor();
   }, 60_000);
 
   it('told long ago says so, with what is amiss for which cement, and what a probe takes', async () => {
@@ -63,7 +63,7 @@ describe('the air', () => {
     await page.getByText('Nothing is known of the shop’s air').waitFor();
     daemon.air.answer = shopAir;
     await change(atBench(onAileron(), { coatRevision: 9 }));
-    await page.getByText('71 °F, 56 % humidity').waitFor();
+    await page.getByTestId('air-now').getByText('71 °F, 56 % humidity').waitFor();
   }, 60_000);
 
   it('of the last day is drawn with its gap, which is told in words and stands in a table', async () => {
@@ -89,6 +89,64 @@ describe('the air', () => {
     await page.getByTestId('typed-air').waitFor({ state: 'detached' });
     expect(await page.getByTestId('keep-forecast').count()).toBe(0);
     await page.getByText('A forecast stands until').waitFor();
+  }, 60_000);
+});
+
+describe('the probes that tell it', () => {
+  it('are told with their values; what no air is like is said, with what the clocks go by, until it is right', async () => {
+    const shown = await atAir(twoProbes);
+    const { page, daemon, change } = shown;
+    const notes = await textOf(shown, 'air-notes');
+    expect(notes).toContain(
+      'bench-board/air told humidity 134 % at 13:16: not taken. Relative humidity lies between 0 % and 100 %.',
+    );
+    expect(notes).toContain(
+      'window-board/air told 185 °F at 13:18: not taken. A shop’s air lies between -22 °F and 140 °F.',
+    );
+    expect(notes).toContain('Clocks go by 71 °F, humidity not told (by a probe, 1 min ago).');
+    const probes = await textOf(shown, 'air-probes');
+    expect(probes).toContain('bench-board/air: 71 °F, humidity not told; taken for the air of the shop.');
+    expect(probes).toContain('window-board/air: 63 °F, 71 % humidity; only shown here.');
+    daemon.air.answer = shopAir;
+    await change(atBench(onAileron(), { coatRevision: 9 }));
+    await page.getByTestId('air-notes').waitFor({ state: 'detached' });
+  }, 60_000);
+
+  it('one is chosen by keyboard alone, which can be undone', async () => {
+    const { page, daemon } = await atAir(twoProbes);
+    const chosen = (name: string) =>
+      page.getByTestId('air-probes').getByRole('button', { name, exact: true, pressed: true }).waitFor();
+    await chosen('whichever is heard');
+    await tabTo(page, '[data-testid="air-probes"] button:last-child');
+    await page.keyboard.press('Enter');
+    await page.getByText('The air is told by window-board/air alone, from its next line on.').waitFor();
+    await chosen('window-board/air');
+    expect(daemon.air.answer.chosen).toBe('window-board/air');
+    await page.getByTestId('air-probes').getByText('No other stands in').waitFor();
+    await page.getByTestId('undo').click();
+    await chosen('whichever is heard');
+    expect(daemon.air.answer.chosen).toBeNull();
+  }, 60_000);
+
+  it('the chosen one that is silent is told of, here and on the Bench', async () => {
+    const shown = await atAir(silentChosen);
+    const { page } = shown;
+    const told = /bench-board\/air, has told none since 13:00\. No other stands in for it/;
+    expect(await textOf(shown, 'air-notes')).toMatch(told);
+    // What is typed now stands: nothing is heard that would take its place.
+    expect(await page.getByTestId('probe-tells').count()).toBe(0);
+    await page.evaluate(() => {
+      location.hash = '#bench';
+    });
+    await page.getByTestId('bench-air').getByText(told).waitFor();
+  }, 60_000);
+
+  it('one that can’t be chosen says why', async () => {
+    const { page, daemon } = await atAir(twoProbes);
+    await daemon.stop();
+    await page.getByTestId('air-probes').getByRole('button', { name: 'window-board/air' }).click();
+    await page.getByText('Not saved. The daemon can’t be reached.').waitFor();
+    await daemon.start();
   }, 60_000);
 });
 
@@ -227,6 +285,14 @@ describe.each(looks)('at %s', (_, options) => {
     const { page, daemon, change, complaints } = shown;
     const found: Record<string, unknown> = {};
     found['known'] = await wrongWith(shown);
+    daemon.air.answer = twoProbes;
+    await change(atBench(onAileron(), { coatRevision: 4 }));
+    await page.getByText('told humidity 134 %').waitFor();
+    found['refused'] = await wrongWith(shown);
+    daemon.air.answer = silentChosen;
+    await change(atBench(onAileron(), { coatRevision: 5 }));
+    await page.getByText('has told none since').waitFor();
+    found['silent'] = await wrongWith(shown);
     daemon.air.answer = oldAir;
     await change(atBench(onAileron(), { coatRevision: 2 }));
     await page.getByTestId('no-air-probe').waitFor();
@@ -240,7 +306,14 @@ describe.each(looks)('at %s', (_, options) => {
     await change(atBench(onAileron(), { coatRevision: 3 }));
     await page.getByText('Nothing is known of the shop’s air').waitFor();
     found['unknown'] = await wrongWith(shown);
-    expect(found).toEqual({ known: fine, old: fine, errors: fine, unknown: fine });
+    expect(found).toEqual({
+      known: fine,
+      refused: fine,
+      silent: fine,
+      old: fine,
+      errors: fine,
+      unknown: fine,
+    });
     expect(complaints).toEqual([]);
   }, 120_000);
 });

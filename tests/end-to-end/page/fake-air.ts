@@ -1,9 +1,17 @@
+import { airFromSchema } from '../../../shared/cure/air.ts';
 import { type AirAnswer, airSaidSchema, forecastSchema } from '../../../shared/messages/cure.ts';
 import type { Answer } from './fake-pieces.ts';
 
 /** The stand-in's air of the shop. What is said of it is taken; what follows from that is for the daemon. */
 
-export const NO_AIR: AirAnswer = { now: null, concerns: [], history: [], forecast: [] };
+export const NO_AIR: AirAnswer = {
+  now: null,
+  concerns: [],
+  history: [],
+  forecast: [],
+  chosen: null,
+  probes: [],
+};
 
 const refused = (message: string): Answer => ({ status: 400, body: { error: { message, where: '' } } });
 
@@ -30,12 +38,20 @@ export class FakeAir {
   }
 
   put(path: string, body: unknown): Answer | null {
+    if (path === '/api/air/from') return this.#putFrom(body);
     if (path !== '/api/air/forecast') return null;
     const read = forecastSchema.safeParse(body);
     if (!read.success) return refused(read.error.message);
     const forecast = read.data.points.map((point) => ({ ...point, how: 'forecast' as const }));
     this.answer = { ...this.answer, forecast };
     return this.#done(read.data);
+  }
+
+  #putFrom(body: unknown): Answer {
+    const read = airFromSchema.safeParse(body);
+    if (!read.success) return refused(read.error.message);
+    this.answer = { ...this.answer, chosen: read.data.probe };
+    return { status: 200, body: read.data };
   }
 
   #done({ commandId = '' }: { readonly commandId?: string | undefined }): Answer {

@@ -93,6 +93,7 @@ const good: Readonly<Record<string, { readonly path: string; readonly body?: unk
   coat: { path: '/api/coats', body: { act: { kind: 'end', coat: 'coat', why: 'done' } } },
   getAir: { path: '/api/air' },
   sayAir: { path: '/api/air', body: { airC: 21.5, rhPct: 55 } },
+  putAirFrom: { path: '/api/air/from', body: { probe: 'board/air' } },
   putForecast: {
     path: '/api/air/forecast',
     body: { points: [{ at: '2026-03-01T12:00:00Z', airC: 24, rhPct: null }] },

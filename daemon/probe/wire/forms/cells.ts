@@ -4,7 +4,7 @@ import type { RejectCause } from '../../source.ts';
 import { type CheckKind, crc16, xor8 } from '../checksum.ts';
 import { type ProbeSample, sampleOf, type Values } from '../keys.ts';
 import { MAX_LINE, type RejectedLine } from '../line.ts';
-import { button, counted, humidity, measured, measuredWithin } from '../values.ts';
+import { button, counted, measured, measuredWithin } from '../values.ts';
 
 /** What columns and patterns have in common: a line's frame, and the value that a piece of its text is. */
 
@@ -48,7 +48,7 @@ const readers: Readonly<Record<ColumnKey, (text: string) => Cell>> = {
   g: (text) => measuredWithin(text, 0, Number.POSITIVE_INFINITY),
   b: (text) => (text === '0' ? 'none' : button(text)),
   ta: measured,
-  rh: humidity,
+  rh: measured,
 };
 
 const junction: ReadonlySet<ColumnKey> = new Set(['t', 'uv', 'cj']);

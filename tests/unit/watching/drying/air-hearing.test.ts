@@ -36,9 +36,15 @@ describe('the air that lines tell', () => {
       [null, 50],
       [85, 50],
       [-127, 50],
-      [20, 101],
+      [null, 134],
     ] as const)
       expect(hearing.hear(said(airC, rhPct), 0)).toBeNull();
+  });
+
+  it('a little over saturation counts as saturated', () => {
+    const hearing = new AirHearing();
+    expect(hearing.hear(said(4, 105), 0)).toMatchObject({ airC: 4, rhPct: 100 });
+    expect(hearing.probes(0)[0]?.refused).toEqual([]);
   });
 
   it('may come in lines of their own: those of one probe within a minute belong together', () => {
@@ -77,5 +83,128 @@ describe('the air that lines tell', () => {
     hearing.hear(said(20, 50), 0);
     hearing.forget();
     expect(hearing.hear(said(20, 50), 1000)).not.toBeNull();
+  });
+});
+
+describe('what a probe tells that no air is like', () => {
+  const refusedOf = (hearing: AirHearing, nowMs: number) =>
+    hearing.probes(nowMs).flatMap(({ refused }) => refused);
+
+  it('is told of with its value and time, and what it tells rightly beside it counts', () => {
+    const hearing = new AirHearing();
+    expect(hearing.hear(said(20, 134), 5000)).toMatchObject({ airC: 20, rhPct: null });
+    expect(refusedOf(hearing, 6000)).toEqual([{ part: 'rhPct', value: 134, atMs: 5000 }]);
+    hearing.hear(said(85, 50), 7000);
+    expect(refusedOf(hearing, 8000)).toEqual([
+      { part: 'airC', value: 85, atMs: 7000 },
+      { part: 'rhPct', value: 134, atMs: 5000 },
+    ]);
+  });
+
+  it('once, leaves what was told before for a minute', () => {
+    const hearing = new AirHearing();
+    hearing.hear(said(20, 50), 0);
+    expect(hearing.hear(said(24, 134), 30_000)).toMatchObject({ airC: 24, rhPct: 50 });
+    hearing.forget();
+    expect(hearing.hear(said(24, 134), 61_000)).toMatchObject({ rhPct: null });
+  });
+
+  it('goes once the probe tells it rightly, but stands for a minute so that it is seen', () => {
+    const hearing = new AirHearing();
+    hearing.hear(said(20, 134), 0);
+    hearing.hear(said(20, 50), 1000);
+    expect(refusedOf(hearing, 59_000)).toHaveLength(1);
+    expect(refusedOf(hearing, 60_000)).toEqual([]);
+    // Rightly of one part says nothing of the other.
+    hearing.hear(said(null, 140), 70_000);
+    for (let s = 80; s < 300; s += 10) hearing.hear(said(20, null), s * 1000);
+    expect(refusedOf(hearing, 300_000)).toEqual([{ part: 'rhPct', value: 140, atMs: 70_000 }]);
+  });
+
+  it('goes once the probe has been silent for a quarter of an hour', () => {
+    const hearing = new AirHearing();
+    hearing.hear(said(85, null), 0);
+    expect(hearing.probes(14 * MINUTE_MS)).toMatchObject([{ told: null, isSilent: true, isHeard: false }]);
+    expect(refusedOf(hearing, 14 * MINUTE_MS)).toHaveLength(1);
+    expect(hearing.probes(15 * MINUTE_MS)).toEqual([]);
+  });
+
+  it('that trembles is told anew once a minute at most, with the last value', () => {
+    const hearing = new AirHearing();
+    const shown = new Set<string>();
+    for (let s = 0; s < 180; s += 1) {
+      hearing.hear(said(20, 130 + (s % 7)), s * 1000);
+      shown.add(JSON.stringify(refusedOf(hearing, s * 1000)));
+    }
+    expect(shown.size).toBe(3);
+    expect(refusedOf(hearing, 180_000)).toEqual([{ part: 'rhPct', value: 131, atMs: 120_000 }]);
+  });
+
+  it('is silence: another probe is heard after two minutes of it', () => {
+    const hearing = new AirHearing();
+    hearing.hear(said(20, 50), 0);
+    for (let s = 1; s < 119; s += 1) {
+      expect(hearing.hear(said(-127, null), s * 1000)).toBeNull();
+      expect(hearing.hear(said(30, 40, 'other/air'), s * 1000)).toBeNull();
+    }
+    expect(hearing.hear(said(30, 40, 'other/air'), 120_000)).toMatchObject({ airC: 30 });
+  });
+});
+
+describe('of several probes', () => {
+  const two = (chosen: string | null = null) => {
+    const choice = { probe: chosen };
+    const hearing = new AirHearing(() => choice.probe);
+    const both = (atMs: number) =>
+      [said(20, 50), said(30, 40, 'window/air')].flatMap((sample) => hearing.hear(sample, atMs) ?? []);
+    return { hearing, choice, both };
+  };
+
+  it('each is told with its values, and which one is heard', () => {
+    const { hearing, both } = two();
+    both(0);
+    expect(hearing.probes(1000)).toMatchObject([
+      { probe: 'board/air', told: { airC: 20, rhPct: 50 }, isSilent: false, isHeard: true },
+      { probe: 'window/air', told: { airC: 30, rhPct: 40 }, isSilent: false, isHeard: false },
+    ]);
+  });
+
+  it('the chosen one alone is heard, and no other while it is silent', () => {
+    const { hearing, choice, both } = two('window/air');
+    expect(both(0)).toMatchObject([{ probe: 'window/air', airC: 30 }]);
+    for (let minute = 1; minute < 30; minute += 1)
+      expect(hearing.hear(said(20, 50), minute * MINUTE_MS)).toBeNull();
+    expect(hearing.probes(30 * MINUTE_MS)).toMatchObject([
+      { probe: 'board/air', isSilent: false, isHeard: false },
+      { probe: 'window/air', isSilent: true, isHeard: false, told: { airC: 30, atMs: 0 } },
+    ]);
+    // Back to whichever is heard.
+    choice.probe = null;
+    expect(hearing.hear(said(20, 50), 30 * MINUTE_MS)).toMatchObject({ probe: 'board/air' });
+  });
+
+  it('one that is chosen anew is kept with its next line', () => {
+    const { choice, both } = two();
+    expect(both(0)).toMatchObject([{ probe: 'board/air' }]);
+    choice.probe = 'window/air';
+    expect(both(1000)).toMatchObject([{ probe: 'window/air' }]);
+  });
+
+  it('one that was chosen and never heard is told of', () => {
+    const { hearing } = two('lost/air');
+    expect(hearing.probes(0)).toEqual([
+      { probe: 'lost/air', told: null, isSilent: true, isHeard: false, refused: [] },
+    ]);
+  });
+
+  it('one that trembles is shown anew no more often than air is kept', () => {
+    const hearing = new AirHearing();
+    const shown = new Set<string>();
+    for (let s = 0; s < 600; s += 1) {
+      hearing.hear(said(20, 50), s * 1000);
+      hearing.hear(said(30 + (s % 2), 40, 'window/air'), s * 1000);
+      shown.add(JSON.stringify(hearing.probes(s * 1000)));
+    }
+    expect(shown.size).toBeLessThanOrEqual(7);
   });
 });

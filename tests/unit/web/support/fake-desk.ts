@@ -239,9 +239,13 @@ export function fakeDesk(over: Partial<Desk> = {}): FakeDesk {
       },
       coats: () => ({ revision: 0, coats: [], fire: [], clock: null, amiss: [] }),
       act: (act, commandId) => outcome(null, commandId, 'coat', act),
-      air: () => ({ now: null, concerns: [], history: [], forecast: [] }),
+      air: () => ({ now: null, concerns: [], history: [], forecast: [], chosen: null, probes: [] }),
       sayAir: (air, commandId) => outcome(null, commandId, 'sayAir', air),
       sayForecast: (forecast, commandId) => outcome(null, commandId, 'sayForecast', forecast),
+      putAirFrom: async (from) => {
+        calls.push(['putAirFrom', from]);
+        return from;
+      },
     },
     removeIron: async (id) => {
       calls.push(['removeIron', id]);
