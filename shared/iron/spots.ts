@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { rectangularU } from '../calibration/rectangular.ts';
 import { plateTemperatureC } from '../heat/schedule.ts';
 import { type MadeWith, madeWithSchema } from './dial/chart.ts';
 import { type Evenness, evennessOf, type Unevenness } from './evenness.ts';
@@ -72,15 +73,13 @@ export const withLook = (kept: KeptPlate, look: ProbesLook): KeptPlate => ({
 
 /** From reading to typing, s: the plate goes on by its slope meanwhile (our own choice). */
 const TYPED_WITHIN_S = 5;
-const SQRT3 = Math.sqrt(3);
 
 /**
- * Standard uncertainty of one spot, K: the thermometer's limits and what the plate went on by, both rectangular (GUM
- * 4.3.7). One thermometer is partly off alike everywhere, which falls out; as nobody knows how much, nothing is taken
- * off for it.
+ * Standard uncertainty of one spot, K: the thermometer's limits and what the plate went on by, both taken for limits.
+ * One thermometer is partly off alike everywhere, which falls out; as nobody knows how much, nothing is taken off for it.
  */
 const spotUK = ({ thermometerK, slopeKPerS }: TypedSpot): number =>
-  Math.hypot(thermometerK, TYPED_WITHIN_S * slopeKPerS) / SQRT3;
+  rectangularU(Math.hypot(thermometerK, TYPED_WITHIN_S * slopeKPerS));
 
 const sameProbe = (a: MadeWith, b: MadeWith): boolean =>
   a.probe === b.probe && a.calibration === b.calibration;
