@@ -1,4 +1,4 @@
-import { type Calibration, nextVersion as nextCalibration } from '../../shared/calibration/calibration.ts';
+import { type Calibration, nextCalibrationVersion } from '../../shared/calibration/calibration.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import { restatedDial } from '../../shared/iron/dial/restate.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
@@ -121,7 +121,7 @@ export function withCalibration(
 ): { readonly settings: Settings; readonly calibration: Calibration } {
   if (!settings.probes.some((p) => p.id === made.probe))
     throw new Refusal('unknown', settingsWords.noProbe(made.probe));
-  const calibration = { ...made, version: nextCalibration(settings.calibrations, made.probe) };
+  const calibration = { ...made, version: nextCalibrationVersion(settings.calibrations, made.probe) };
   const calibrations = [...settings.calibrations, calibration];
   const dials = settings.dials.map((dial) => restatedDial(dial, calibration, settings.calibrations));
   return { settings: checked({ ...settings, calibrations, dials }), calibration };

@@ -94,7 +94,7 @@ export function currentCalibration(all: readonly Calibration[], probe: string): 
 }
 
 /** The number that a probe's next calibration gets. */
-export const nextVersion = (all: readonly Calibration[], probe: string): number =>
+export const nextCalibrationVersion = (all: readonly Calibration[], probe: string): number =>
   (currentCalibration(all, probe)?.version ?? 0) + 1;
 
 /** True where the mounting stands in the correction: made on the plate of this iron, with the probe fitted as it works. */

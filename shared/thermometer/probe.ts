@@ -54,7 +54,7 @@ export type ProbeSettings = z.infer<typeof probeSettingsSchema>;
 export const conversionOf = ({ thermocouple, unit }: Pick<ProbeSettings, 'thermocouple' | 'unit'>): string =>
   `${thermocouple}, ${unit}`;
 
-/** Of a probe that nothing is known of yet. */
+/** How a probe is set up that nobody has said anything of yet. */
 export const unknownProbe = {
   thermocouple: 'K',
   unit: 'degC',
