@@ -8,7 +8,7 @@ import { type ProbeDraft, type ProbeSettings, unknownProbe } from '../../shared/
 import { deviceOf, type ProbeId } from '../../shared/thermometer/sample.ts';
 import { USUAL_CONFIDENCE } from '../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import { placesAfter } from './moved.ts';
 import { nextVersion } from './next-version.ts';
 import { currentSchedules, type Settings, settingsSchema } from './settings.ts';

@@ -3,11 +3,11 @@ import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import { formProblemWords } from '../../shared/words/line-forms.ts';
 import { linesRead } from '../probe/wire/forms/lines-read.ts';
 import { readerFor } from '../probe/wire/forms/reader.ts';
+import { Refusal } from '../refusal.ts';
 import { withDeviceForm } from '../settings/change.ts';
 import { readersOf } from '../settings/forms.ts';
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import type { Settings } from '../settings/settings.ts';
-import { Refusal } from '../web/desk.ts';
 import type { Devices } from './devices.ts';
 
 /** What the desk does about the form of a device's lines. */

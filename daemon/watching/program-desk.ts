@@ -17,6 +17,7 @@ import type { IronMark, WatchInput } from '../../shared/watch/input.ts';
 import { commandWords } from '../../shared/words/commands.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
 import type { ProbeSource } from '../probe/source.ts';
+import { Refusal } from '../refusal.ts';
 import {
   deviceSettings,
   withDeviceName,
@@ -29,7 +30,7 @@ import { ironOf, withAcceptedDial, withoutPoint, withTypedPoint } from '../setti
 import type { SettingsKeeper } from '../settings/keeper.ts';
 import { withPlace } from '../settings/places.ts';
 import { currentSchedules, type Settings, scheduleVersions } from '../settings/settings.ts';
-import { type Desk, type LiveChange, Refusal } from '../web/desk.ts';
+import type { Desk, LiveChange } from '../web/desk.ts';
 import { AttendedDesk } from './attended-desk.ts';
 import { CalibrationDesk } from './calibrating/calibration-desk.ts';
 import { LagDesk } from './calibrating/lag-desk.ts';

@@ -21,10 +21,10 @@ import { procedureRefusals } from '../../../shared/words/calibrating.ts';
 import { pointWords, refusalText } from '../../../shared/words/calibration.ts';
 import { settingsWords } from '../../../shared/words/settings.ts';
 import { newId } from '../../ids.ts';
+import { Refusal } from '../../refusal.ts';
 import { withCalibration } from '../../settings/change.ts';
 import { sitsOn } from '../../settings/moved.ts';
 import { calibrationVersions, placed } from '../../settings/settings.ts';
-import { Refusal } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { type Known, madeNow, shown } from './shown.ts';
 

@@ -11,8 +11,9 @@ import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { lagRefusals } from '../../../shared/words/lag.ts';
 import { trialRefusals } from '../../../shared/words/motion.ts';
 import { settingsWords } from '../../../shared/words/settings.ts';
+import { Refusal } from '../../refusal.ts';
 import { withProbe } from '../../settings/change.ts';
-import { type MotionDesk as Asked, Refusal } from '../../web/desk.ts';
+import type { MotionDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 
 /** What the desk does about still and moving: tells how it stands, leads the check, and keeps what came of it. */

@@ -3,9 +3,10 @@ import type { PieceHeat, PieceNoteDraft, WorkCommand } from '../../../shared/mes
 import type { Piece, PieceDraft } from '../../../shared/piece/piece.ts';
 import { workRefusals } from '../../../shared/words/work.ts';
 import type { Book, BookReader } from '../../book/book.ts';
+import { Refusal } from '../../refusal.ts';
 import { pieceOf, withPiece } from '../../settings/pieces.ts';
 import { currentPieces, currentSchedules } from '../../settings/settings.ts';
-import { type PieceDesk as Pieces, Refusal } from '../../web/desk.ts';
+import type { PieceDesk as Pieces } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { heatAnswer } from './heat-answer.ts';
 

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Device } from '../../../daemon/probe/source.ts';
 import { withChecksum } from '../../../daemon/probe/wire/checksum.ts';
 import { LineTally } from '../../../daemon/probe/wire/tally.ts';
+import { Refusal } from '../../../daemon/refusal.ts';
 import { withDeviceForm } from '../../../daemon/settings/change.ts';
 import { firstSettings } from '../../../daemon/settings/settings.ts';
 import { useForms } from '../../../daemon/watching/device-forms.ts';
-import { Refusal } from '../../../daemon/web/desk.ts';
 import type { LineForm } from '../../../shared/messages/line-form.ts';
 import { bench, FakeSource } from './support/bench.ts';
 

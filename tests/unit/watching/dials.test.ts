@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { Refusal } from '../../../daemon/refusal.ts';
 import { withCalibration, withNewProbe } from '../../../daemon/settings/change.ts';
 import { dialOf, firstSettings } from '../../../daemon/settings/settings.ts';
-import { Refusal } from '../../../daemon/web/desk.ts';
 import type { Calibration } from '../../../shared/calibration/calibration.ts';
 import { ironDialSchema } from '../../../shared/messages/dial.ts';
 import { emfUv, hotJunctionC } from '../../../shared/thermocouple/thermocouple.ts';

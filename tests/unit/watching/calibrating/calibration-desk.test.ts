@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/web/desk.ts';
+import { Refusal } from '../../../../daemon/refusal.ts';
 import { WINDOW_S } from '../../../../shared/calibration/steadiness.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
 import { probeCalibrationsSchema } from '../../../../shared/messages/calibration.ts';

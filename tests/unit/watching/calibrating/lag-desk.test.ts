@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/web/desk.ts';
+import { Refusal } from '../../../../daemon/refusal.ts';
 import { type LagAct, type ProbeLag, probeLagSchema } from '../../../../shared/messages/lag.ts';
 import { procedureRefusals } from '../../../../shared/words/calibrating.ts';
 import { lagRefusals } from '../../../../shared/words/lag.ts';

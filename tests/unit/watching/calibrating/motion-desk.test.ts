@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/web/desk.ts';
+import { Refusal } from '../../../../daemon/refusal.ts';
 import { probeMotionSchema } from '../../../../shared/messages/motion.ts';
 import { lagRefusals } from '../../../../shared/words/lag.ts';
 import { trialRefusals } from '../../../../shared/words/motion.ts';

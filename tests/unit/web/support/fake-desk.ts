@@ -1,6 +1,7 @@
 import type { BookReader } from '../../../../daemon/book/book.ts';
 import { linesRead } from '../../../../daemon/probe/wire/forms/lines-read.ts';
-import { type Desk, type LiveChange, Refusal } from '../../../../daemon/web/desk.ts';
+import { Refusal } from '../../../../daemon/refusal.ts';
+import type { Desk, LiveChange } from '../../../../daemon/web/desk.ts';
 import type { HeatSchedule } from '../../../../shared/heat/schedule.ts';
 import type { Outcome } from '../../../../shared/messages/command.ts';
 import { protocolForm } from '../../../../shared/messages/line-form.ts';
