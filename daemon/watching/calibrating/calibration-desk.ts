@@ -25,13 +25,14 @@ import { Refusal } from '../../refusal.ts';
 import { withCalibration } from '../../settings/change.ts';
 import { sitsOn } from '../../settings/moved.ts';
 import { calibrationVersions, placed } from '../../settings/settings.ts';
+import type { CalibrationDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { type Known, madeNow, shown } from './shown.ts';
 
 type SaveAct = Extract<CalibrationAct, { act: 'save' }>;
 
 /** What the desk does about calibrations: tells how they stand, and takes one step after the other. */
-export class CalibrationDesk {
+export class CalibrationDesk implements Asked {
   readonly #program: Program;
 
   constructor(program: Program) {

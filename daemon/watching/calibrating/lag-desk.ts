@@ -10,12 +10,13 @@ import { settingsWords } from '../../../shared/words/settings.ts';
 import { Refusal } from '../../refusal.ts';
 import { withProbe } from '../../settings/change.ts';
 import { sitsOn } from '../../settings/moved.ts';
+import type { LagDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { lagShown } from './lag-shown.ts';
 import { madeWith } from './shown.ts';
 
 /** What the desk does about the lag of probes: tells how it stands, and takes one step of measuring it after the other. */
-export class LagDesk {
+export class LagDesk implements Asked {
   readonly #program: Program;
 
   constructor(program: Program) {

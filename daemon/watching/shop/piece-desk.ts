@@ -8,6 +8,7 @@ import { pieceOf, withPiece } from '../../settings/pieces.ts';
 import { currentPieces, currentSchedules } from '../../settings/settings.ts';
 import type { PieceDesk as Pieces } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
+import { settle } from '../settle.ts';
 import { heatAnswer } from './heat-answer.ts';
 
 export interface PieceDeskParts {
@@ -33,8 +34,7 @@ export class PieceDesk implements Pieces {
   async putPiece(id: string, draft: PieceDraft, basedOn: number): Promise<Piece> {
     const { program } = this.#parts;
     const madeAt = program.utcOf(program.options.clock.nowMs());
-    const made = await program.options.settings.change((s) => withPiece(s, draft, { id, basedOn, madeAt }));
-    await program.applySettings();
+    const made = await settle(program, (s) => withPiece(s, draft, { id, basedOn, madeAt }));
     program.bench.shop.touch();
     return made.piece;
   }

@@ -244,7 +244,7 @@ describe('settings that change while irons are watched', () => {
   it('a probe that is put on an iron of its own is watched there at once, and recorded where it is hot', async () => {
     const one = running(150);
     one.board.link('lost');
-    await one.desk.putIron('other', draft(['A/1']));
+    await one.desk.settings.putIron('other', draft(['A/1']));
     await written();
     const { irons } = one.program.live().situation;
     expect(irons).toMatchObject([{ id: 'other', probes: ['A/1'] }]);
@@ -257,13 +257,13 @@ describe('settings that change while irons are watched', () => {
     const one = running(150);
     one.heat(one.board, 195, 60);
     one.heat(one.board, 195, 1);
-    await expect(one.desk.putIron('other', draft(['A/1']))).rejects.toThrow('has not been seen yet');
+    await expect(one.desk.settings.putIron('other', draft(['A/1']))).rejects.toThrow('has not been seen yet');
     expect(one.settings.current.irons.map((i) => i.id)).toEqual(['iron-1']);
     await one.desk.acknowledge('iron-1', { kind: 'over-limit', probe: 'A/1' }, 'seen');
     for (const { kind, probe, state } of one.program.live().alarms)
       if (state !== 'acknowledged') await one.desk.acknowledge('iron-1', { kind, probe }, `seen-${kind}`);
     one.told.length = 0;
-    await one.desk.putIron('other', draft(['A/1']));
+    await one.desk.settings.putIron('other', draft(['A/1']));
     expect(one.told).toContainEqual(
       expect.objectContaining({
         kind: 'alarm',
@@ -274,10 +274,10 @@ describe('settings that change while irons are watched', () => {
 
   it('reach the watch and its session', async () => {
     const one = running(150);
-    const [schedule] = one.desk.schedules();
+    const [schedule] = one.desk.settings.schedules();
     if (schedule === undefined) throw new Error('there is no schedule');
     const { id, version, madeAt: _, ...rest } = schedule;
-    await one.desk.putSchedule(id, { ...rest, name: 'Mine' }, version);
+    await one.desk.settings.putSchedule(id, { ...rest, name: 'Mine' }, version);
     expect(one.program.live().situation.irons[0]?.schedule).toMatchObject({ name: 'Mine', version: 2 });
     const inputs = one.shelf.at(0).flatMap((c) => c.entries.map((e) => e.input.kind));
     expect(inputs).toContain('settings');

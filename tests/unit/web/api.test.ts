@@ -308,7 +308,7 @@ describe('heat schedules', () => {
     expect(await problem(await put({ ...draft, basedOn: 4 }, { 'if-match': '"5"' }))).toMatchObject({
       status: 400,
     });
-    expect(desk.schedules()[0]?.version).toBe(5);
+    expect(desk.settings.schedules()[0]?.version).toBe(5);
     await web.close();
   });
 });

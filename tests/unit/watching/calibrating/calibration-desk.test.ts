@@ -18,8 +18,10 @@ function begin() {
   made.program.addSource(source);
   source.link('connected');
   made.heat(source, 20, 1);
-  const act = (one: CalibrationAct): Promise<ProbeCalibrations> => made.desk.calibrate(PROBE, one, 'C');
-  const now = (): ProbeCalibrations => probeCalibrationsSchema.parse(made.desk.calibrations(PROBE, 'C'));
+  const act = (one: CalibrationAct): Promise<ProbeCalibrations> =>
+    made.desk.calibrations.calibrate(PROBE, one, 'C');
+  const now = (): ProbeCalibrations =>
+    probeCalibrationsSchema.parse(made.desk.calibrations.calibrations(PROBE, 'C'));
   const hold = (tC: number, s = LONG_S): void => {
     made.heat(source, tC, Math.max(1, Math.abs(tC - 20) / 5));
     made.heat(source, tC, s);
@@ -96,9 +98,9 @@ describe('a fitted probe', () => {
     const { act, now, contact, desk } = begin();
     await act({ act: 'begin', mounting: 'fitted' });
     await contact(150, 154);
-    const [probe] = desk.probes();
+    const [probe] = desk.settings.probes();
     const { id, ...draft } = probe ?? expect.unreachable();
-    await desk.putProbe(id, { ...draft, thermocouple: 'J' });
+    await desk.settings.putProbe(id, { ...draft, thermocouple: 'J' });
     expect(now().procedure?.trouble).toBe(procedureRefusals.changed);
     for (const one of [
       { act: 'save', by: '', dueUtcMs: null },
@@ -108,7 +110,7 @@ describe('a fitted probe', () => {
         because: 'conflict',
         message: procedureRefusals.changed,
       });
-    await desk.putProbe(id, draft);
+    await desk.settings.putProbe(id, draft);
     expect(now().procedure).toMatchObject({ trouble: '', points: [{ referenceC: 154 }] });
   });
 });
@@ -255,7 +257,9 @@ describe('a procedure', () => {
     expect((await refused(act({ act: 'keep', taken: { kind: 'ice', instrument: '' } }))).because).toBe(
       'conflict',
     );
-    expect((await refused(desk.calibrate('A/9', { act: 'give-up' }, 'C'))).because).toBe('unknown');
+    expect((await refused(desk.calibrations.calibrate('A/9', { act: 'give-up' }, 'C'))).because).toBe(
+      'unknown',
+    );
   });
 
   it('that is given up leaves what was saved before', async () => {
