@@ -1,15 +1,12 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { gaussian } from '../../../daemon/probe/simulated/random.ts';
 import { addToCusum, ewma, ewmaLimits, noCusum } from '../../../shared/iron/dial/control-chart.ts';
+import { json } from '../data.ts';
 
 /** Control charts against published worked examples. Sources and standing: data/4_statistics/SOURCES.md. */
 
-const folder = new URL('../data/4_statistics/', import.meta.url);
-const json = (file: string): unknown => JSON.parse(readFileSync(new URL(file, folder), 'utf8'));
-
 describe('EWMA: NIST/SEMATECH e-Handbook 6.3.2.4 (seen)', () => {
-  const example = json('nist_ewma_example.json') as {
+  const example = json('4_statistics/nist_ewma_example.json') as {
     readonly lam: number;
     readonly ewma0: number;
     readonly s: number;
@@ -42,7 +39,7 @@ describe('EWMA: NIST/SEMATECH e-Handbook 6.3.2.4 (seen)', () => {
 });
 
 describe('tabular CUSUM: Montgomery and Runger, tables 16-7 and 16-8, Example 16-6 (seen)', () => {
-  const example = json('montgomery_cusum_example.json') as {
+  const example = json('4_statistics/montgomery_cusum_example.json') as {
     readonly target: number;
     readonly K: number;
     readonly H: number;
