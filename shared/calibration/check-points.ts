@@ -1,5 +1,5 @@
 import { referenceFunctions } from '../thermocouple/thermocouple.ts';
-import type { ThermocoupleType } from '../thermometer/probe.ts';
+import type { ThermocoupleType } from '../thermocouple/types.ts';
 import { type CalibrationPoint, LEAST_READINGS, MOST_POINTS, type Mounting } from './calibration.ts';
 import { kindsFor, referenceOf } from './points.ts';
 import { type CalibrationRefusal, isRefusal } from './refusals.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../heat/schedule.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 import { airTemperatureC, relativeHumidityPct } from './air.ts';
 
 /** A cement: any adhesive, with what its instructions give of its drying. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { rectangularU } from '../calibration/rectangular.ts';
-import { plateTemperatureC } from '../heat/schedule.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 import { type MadeWith, madeWithSchema } from './dial/chart.ts';
 import { type Evenness, evennessOf, type Unevenness } from './evenness.ts';
 

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../heat/schedule.ts';
 import { chartPointSchema, dialChartSchema } from '../iron/dial/chart.ts';
 import { lastLoadSchema, lastStretchSchema, lastWarmUpSchema } from '../iron/dial/kept.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 
 /** What an iron does at the marks of its dial, and where to set it, as the API tells it. */
 

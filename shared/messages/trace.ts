@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { heatScheduleSchema } from '../heat/schedule.ts';
+import { places } from '../iron/place.ts';
 import { seats } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
 import { uncounted } from '../watch/counted.ts';
-import { places } from '../watch/input.ts';
 import { findingSchema } from './sessions.ts';
 
 /** A session's readings thinned out for drawing. All times are milliseconds since the session's first input. */

@@ -1,11 +1,9 @@
 import { z } from 'zod';
 import { motionCheckSchema } from '../iron/motion/check.ts';
 import { toleranceClasses } from '../thermocouple/tolerance.ts';
+import { thermocoupleTypes } from '../thermocouple/types.ts';
 
 /** What the user has settled about a probe. */
-
-export const thermocoupleTypes = ['K', 'J', 'T', 'E', 'N'] as const;
-export type ThermocoupleType = (typeof thermocoupleTypes)[number];
 
 /** `device/name`; the device part may itself hold slashes. */
 export const probeIdSchema = z

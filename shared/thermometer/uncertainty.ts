@@ -2,7 +2,7 @@ import { type Correction, correctionUK } from '../calibration/correction.ts';
 import { rectangularU } from '../calibration/rectangular.ts';
 import type { Unevenness } from '../iron/evenness.ts';
 import { type ToleranceClass, toleranceK } from '../thermocouple/tolerance.ts';
-import type { ThermocoupleType } from './probe.ts';
+import type { ThermocoupleType } from '../thermocouple/types.ts';
 
 /**
  * How far a plate temperature can be trusted: its parts as standard uncertainties, their root sum of squares (GUM 5.1.2),

@@ -7,7 +7,7 @@ import {
   temperatureC,
 } from '../../shared/thermocouple/thermocouple.ts';
 import { type ToleranceClass, toleranceK } from '../../shared/thermocouple/tolerance.ts';
-import { type ThermocoupleType, thermocoupleTypes } from '../../shared/thermometer/probe.ts';
+import { type ThermocoupleType, thermocoupleTypes } from '../../shared/thermocouple/types.ts';
 import { json, rows } from './data.ts';
 
 /**

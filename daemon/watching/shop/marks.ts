@@ -1,9 +1,10 @@
 import type { At } from '../../../shared/heat/work/at.ts';
 import type { KeptVisit } from '../../../shared/heat/work/visit.ts';
 import type { Iron } from '../../../shared/iron/iron.ts';
+import type { Place } from '../../../shared/iron/place.ts';
 import type { Next, WorkAct } from '../../../shared/messages/piece.ts';
 import { type Area, otherSide, type Piece, type SideId } from '../../../shared/piece/piece.ts';
-import type { AtSaid, Mark, Place } from '../../../shared/watch/input.ts';
+import type { AtSaid, Mark } from '../../../shared/watch/input.ts';
 import { workRefusals } from '../../../shared/words/work.ts';
 import { Refusal } from '../../refusal.ts';
 import { atOf } from './places.ts';

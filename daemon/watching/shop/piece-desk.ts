@@ -1,6 +1,7 @@
 import type { Outcome } from '../../../shared/messages/command.ts';
-import type { PieceHeat, PieceNoteDraft, WorkCommand } from '../../../shared/messages/piece.ts';
+import type { PieceHeat, WorkCommand } from '../../../shared/messages/piece.ts';
 import type { Piece, PieceDraft } from '../../../shared/piece/piece.ts';
+import type { PieceNoteDraft } from '../../../shared/shop/note.ts';
 import { workRefusals } from '../../../shared/words/work.ts';
 import type { Book, BookReader } from '../../book/book.ts';
 import { Refusal } from '../../refusal.ts';

@@ -9,6 +9,7 @@ import { isFine, Sheet } from '../sheet.tsx';
 import { changeMap, past, undoMap } from './drafts.ts';
 import { draftOf, type PieceForm, withMap } from './form.ts';
 import { GridForm } from './grid-form.tsx';
+import type { MapPartProps } from './map-part.ts';
 import { TapeForm } from './tape-form.tsx';
 
 interface MapEditorProps {
@@ -77,12 +78,6 @@ export function MapEditor({ of, form }: MapEditorProps) {
       </Opening>
     </section>
   );
-}
-
-export interface MapPartProps {
-  readonly draft: PieceDraft;
-  /** Takes a change over, or says why it can't be made; true where it was made. */
-  readonly apply: (edited: Edited) => boolean;
 }
 
 interface ChosenProps extends MapPartProps {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../../heat/schedule.ts';
 import { conversionOf, type ProbeSettings } from '../../thermometer/probe.ts';
+import { plateTemperatureC } from '../../units/plate-temperature.ts';
 import { lagAllowanceK } from './lag.ts';
 import { isSameMark } from './mark.ts';
 import { type Curve, curveThrough, placesOf, valueAt } from './pchip.ts';

@@ -1,4 +1,4 @@
-import type { Place } from '../../watch/input.ts';
+import type { Place } from '../place.ts';
 import { type Motion, stillSinceMs } from './motion.ts';
 
 /** Rest on one spot, and which iron is in hand, as far as motion tells. */

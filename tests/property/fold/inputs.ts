@@ -1,18 +1,13 @@
 import * as fc from 'fast-check';
 import { alarmKinds } from '../../../shared/alarm/record.ts';
+import { places } from '../../../shared/iron/place.ts';
 import {
   emptySample,
   type ProbeId,
   type Sample,
   type WireFault,
 } from '../../../shared/thermometer/sample.ts';
-import {
-  atSaids,
-  type Mark,
-  places,
-  type WatchInput,
-  type WatchSettings,
-} from '../../../shared/watch/input.ts';
+import { atSaids, type Mark, type WatchInput, type WatchSettings } from '../../../shared/watch/input.ts';
 import { at } from '../../unit/watch/support/places.ts';
 import { probeSettings, watchSettings } from '../../unit/watch/support/settings.ts';
 

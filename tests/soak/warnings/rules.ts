@@ -12,7 +12,7 @@ import {
   headingForLimit,
   noReach,
   type Reach,
-} from '../../../shared/thermometer/lag/heading.ts';
+} from '../../../shared/alarm/heading.ts';
 import { addToSlope, type SlopeState, slopeKPerS } from '../../../shared/thermometer/slope.ts';
 import { headingBySlope } from './slope-rule.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AlarmChange, AlarmRecord } from '../../../shared/alarm/record.ts';
-import { type CrossingSource, suspectCrossings } from '../../../shared/heat/suspect.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
+import { type CrossingSource, suspectCrossings } from '../../../shared/watch/suspect.ts';
 
 const alarm = (over: Partial<AlarmRecord> = {}): AlarmRecord => ({
   kind: 'over-limit',
