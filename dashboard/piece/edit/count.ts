@@ -1,4 +1,4 @@
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { readNumber } from '../../setup/fields/number.ts';
 
 /** The whole number in a text, from 1 to `most`; null for anything else. */

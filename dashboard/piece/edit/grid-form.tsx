@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { withGrid } from '../../../shared/piece/edit.ts';
 import { MOST_BAY_COLUMNS, MOST_BAY_ROWS } from '../../../shared/piece/starting.ts';
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { Field } from '../../setup/fields/field.tsx';
 import { countError, readCount } from './count.ts';
 import type { MapPartProps } from './map-part.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { type Edited, leftOut, merged, renamed } from '../../../shared/piece/edit.ts';
 import type { Area, PieceDraft, SideId } from '../../../shared/piece/piece.ts';
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { Opening } from '../../parts/opening.tsx';
 import { Target } from '../../parts/target.tsx';
 import { Field } from '../../setup/fields/field.tsx';

@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest';
 import type { Device } from '../../../daemon/probe/source.ts';
 import { withChecksum } from '../../../daemon/probe/wire/checksum.ts';
 import { LineTally } from '../../../daemon/probe/wire/tally.ts';
-import { Refusal } from '../../../daemon/refusal.ts';
 import { withDeviceForm } from '../../../daemon/settings/change.ts';
 import { firstSettings } from '../../../daemon/settings/settings.ts';
 import { useForms } from '../../../daemon/watching/device-desk.ts';
 import type { LineForm } from '../../../shared/messages/line-form.ts';
 import { bench, FakeSource } from './support/bench.ts';
+import { refused } from './support/refused.ts';
 
 const form: LineForm = {
   kind: 'columns',
@@ -41,12 +41,6 @@ function begin(settings = firstSettings) {
   source.link('connected');
   return { ...made, source };
 }
-
-const refused = async (act: Promise<unknown>): Promise<Pick<Refusal, 'because' | 'message' | 'where'>> =>
-  act.then(
-    () => expect.unreachable(),
-    (error: unknown) => (error instanceof Refusal ? error : expect.unreachable(String(error))),
-  );
 
 describe('the form of a device’s lines', () => {
   it('is in effect once it is settled, and so is our own protocol again', async () => {

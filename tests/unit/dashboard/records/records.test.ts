@@ -4,7 +4,7 @@ import { foundIn } from '../../../../dashboard/records/found.ts';
 import { sessionTimes } from '../../../../dashboard/records/times.ts';
 import { drawn, neighbour, widened } from '../../../../dashboard/records/trace-state.ts';
 import type { Trace } from '../../../../shared/messages/trace.ts';
-import { item, trace as read, summary, verification } from '../../web/support/samples.ts';
+import { item, trace as read, summary, verification } from '../../web/support/record-samples.ts';
 
 /** What the daemon answers, as the page words and draws it. */
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/refusal.ts';
 import { WINDOW_S } from '../../../../shared/calibration/steadiness.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
 import { probeCalibrationsSchema } from '../../../../shared/messages/calibration.ts';
 import { procedureRefusals } from '../../../../shared/words/calibrating.ts';
 import { bench, FakeSource, foldedAgain, ORIGIN_UTC_MS } from '../support/bench.ts';
+import { refused } from '../support/refused.ts';
 
 const PROBE = 'A/1';
 /** A window's length, and one second more for its first readings. */
@@ -38,12 +38,6 @@ function begin() {
   const { desk, clock, shelf } = made;
   return { desk, clock, shelf, heat, wait, act, now, hold, contact };
 }
-
-const refused = async (asked: Promise<unknown>): Promise<Refusal> =>
-  asked.then(
-    () => expect.unreachable('it was taken'),
-    (error: unknown) => (error instanceof Refusal ? error : expect.unreachable(String(error))),
-  );
 
 describe('a fitted probe', () => {
   it('is compared at two temperatures: from the begin to a corrected reading with a smaller guard band', async () => {

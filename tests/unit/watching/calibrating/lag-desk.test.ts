@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/refusal.ts';
 import { type LagAct, type ProbeLag, probeLagSchema } from '../../../../shared/messages/lag.ts';
 import { procedureRefusals } from '../../../../shared/words/calibrating.ts';
 import { lagRefusals } from '../../../../shared/words/lag.ts';
 import { bench, FakeSource, foldedAgain } from '../support/bench.ts';
+import { refused } from '../support/refused.ts';
 
 const PROBE = 'A/1';
 
@@ -28,12 +28,6 @@ function begin() {
   };
   return { ...made, source, act, now, touch };
 }
-
-const refused = async (asked: Promise<unknown>): Promise<Refusal> =>
-  asked.then(
-    () => expect.unreachable('it was taken'),
-    (error: unknown) => (error instanceof Refusal ? error : expect.unreachable(String(error))),
-  );
 
 const settled = (): Promise<void> => new Promise((done) => setImmediate(done));
 

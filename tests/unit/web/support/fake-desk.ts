@@ -6,7 +6,7 @@ import { usualUnattended } from '../../../../shared/watch/attended.ts';
 import { fakeSettled, knownIron } from './fake-settled.ts';
 import { fakeShop } from './fake-shop.ts';
 import { Picture } from './picture.ts';
-import { found, item, summary, trace, verification } from './samples.ts';
+import { found, item, summary, trace, verification } from './record-samples.ts';
 
 export interface FakeDesk extends Desk {
   /** Applies a change and tells it, as the program would. */

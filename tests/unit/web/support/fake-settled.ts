@@ -6,16 +6,8 @@ import { protocolForm } from '../../../../shared/messages/line-form.ts';
 import { unknownProbe } from '../../../../shared/thermometer/probe.ts';
 import { USUAL_CONFIDENCE } from '../../../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../../../shared/words/settings.ts';
-import {
-  calibrations,
-  iron,
-  ironDial,
-  ironEvenness,
-  probe,
-  probeLag,
-  probeMotion,
-  schedule,
-} from './samples.ts';
+import { calibrations, ironDial, ironEvenness, probeLag, probeMotion } from './measured-samples.ts';
+import { iron, probe, schedule } from './samples.ts';
 
 type Settled = Pick<Desk, 'settings' | 'devices' | 'calibrations' | 'lags' | 'motions' | 'dials' | 'plates'>;
 

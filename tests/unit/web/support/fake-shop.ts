@@ -1,6 +1,7 @@
 import { Refusal } from '../../../../daemon/refusal.ts';
 import type { Desk } from '../../../../daemon/web/desk.ts';
-import { cement, piece, pieceHeat, summary } from './samples.ts';
+import { summary } from './record-samples.ts';
+import { cement, piece, pieceHeat } from './shop-samples.ts';
 
 /** Pieces and coats. */
 export const fakeShop = (calls: unknown[][]): Pick<Desk, 'pieces' | 'cure'> => ({
