@@ -94,7 +94,7 @@ export function evennessAnswer(settings: Settings, iron: Iron, state: WatchState
 }
 
 /** The probe that an iron is read by: the one that leads, else its first. */
-export const leadOf = (iron: Iron, state: Pick<WatchState, 'leader'> | null): string =>
+const leadOf = (iron: Iron, state: Pick<WatchState, 'leader'> | null): string =>
   state?.leader ?? iron.probes[0] ?? '';
 
 /**

@@ -14,7 +14,7 @@ import { TraceFeed } from './trace-feed.ts';
 import { drawn, neighbour, widened } from './trace-state.ts';
 
 /** Around a moment that is looked at, ms to either side. */
-export const AROUND_MS = 60_000;
+const AROUND_MS = 60_000;
 /** Rows a pixel that are asked for. */
 const ROWS_A_PIXEL = 2;
 /** Width of a trace that isn't drawn yet, CSS pixels. */

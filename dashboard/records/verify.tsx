@@ -58,7 +58,7 @@ function Answered({ stand, times }: { readonly stand: Stand; readonly times: Ses
 }
 
 /** What a verification says, in words. */
-export function sentences(answer: VerificationAnswer, times: SessionTimes): readonly string[] {
+function sentences(answer: VerificationAnswer, times: SessionTimes): readonly string[] {
   const { exact, findings, samples, firstBadCommit: bad, differences, foldVersion } = answer;
   const said = exact ? [verifyPageWords.exact(findings, samples)] : [];
   if (bad !== null) {

@@ -7,7 +7,7 @@ import { keep } from '../parts/browser.ts';
 export const loudnesses = { low: 0.3, middle: 0.6, full: 1 } as const;
 export type Loudness = keyof typeof loudnesses;
 
-export const choicesSchema = z.object({
+const choicesSchema = z.object({
   /** Whether sound was turned on. That it runs is another matter: a browser wants a tap first. */
   wanted: z.boolean(),
   loudness: z.enum(['low', 'middle', 'full']),

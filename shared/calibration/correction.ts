@@ -5,7 +5,7 @@ import { rectangularU } from './rectangular.ts';
 
 /** What is added to a reading, and how far that can be trusted. */
 
-export const correctionMethods = ['offset', 'line', 'least-squares'] as const;
+const correctionMethods = ['offset', 'line', 'least-squares'] as const;
 export type CorrectionMethod = (typeof correctionMethods)[number];
 
 const celsius = z.number().min(ABSOLUTE_ZERO_C).max(2000);

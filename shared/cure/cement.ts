@@ -33,7 +33,7 @@ export type DryingStage = z.infer<typeof dryingStageSchema>;
 export const instructedS = ({ fromS, toS }: DryingStage): number => (fromS + toS) / 2;
 
 /** What the instructions allow the air to be; null: they don't say, and general coating practice stands in. */
-export const airLimitsSchema = z
+const airLimitsSchema = z
   .strictObject({
     lowC: airTemperatureC.nullable(),
     highC: airTemperatureC.nullable(),

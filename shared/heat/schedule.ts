@@ -5,7 +5,7 @@ import { plateTemperatureC } from '../units/plate-temperature.ts';
 
 const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
 
-export const heatStageSchema = z
+const heatStageSchema = z
   .strictObject({
     id,
     name: z.string().trim().min(1).max(60),
@@ -24,7 +24,7 @@ export const heatStageSchema = z
   .readonly();
 
 /** Free shrinkage of loose cloth by plate temperature, from a manual. It explains stages, and judges nothing. */
-export const shrinkTableSchema = z
+const shrinkTableSchema = z
   .strictObject({
     points: z
       .array(z.strictObject({ plateC: plateTemperatureC, percent: z.number().min(0).max(100) }).readonly())

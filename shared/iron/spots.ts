@@ -30,7 +30,7 @@ export const typedSpotSchema = z
 export type TypedSpot = z.infer<typeof typedSpotSchema>;
 
 /** How far the hottest of several probes was over the one that leads, K: means over the same whole cycles. */
-export const probesLookSchema = z
+const probesLookSchema = z
   .strictObject({ lead: z.string(), overLeadK: z.number().min(0), at: z.iso.datetime({ offset: true }) })
   .readonly();
 export type ProbesLook = z.infer<typeof probesLookSchema>;
@@ -85,11 +85,11 @@ const sameProbe = (a: MadeWith, b: MadeWith): boolean =>
   a.probe === b.probe && a.calibration === b.calibration;
 
 /** The spot beside the probe, which the others are held against; null before it is typed. */
-export const besideProbe = ({ spots }: Pick<KeptPlate, 'spots'>): TypedSpot | null =>
+const besideProbe = ({ spots }: Pick<KeptPlate, 'spots'>): TypedSpot | null =>
   spots.find(({ place }) => place === 'probe') ?? null;
 
 /** Whether a spot can be held against the one beside the probe: read by the same probe under the same calibration. */
-export function counts(kept: Pick<KeptPlate, 'spots'>, spot: TypedSpot): boolean {
+function counts(kept: Pick<KeptPlate, 'spots'>, spot: TypedSpot): boolean {
   const beside = besideProbe(kept);
   return beside !== null && sameProbe(spot.madeWith, beside.madeWith);
 }

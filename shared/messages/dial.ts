@@ -9,7 +9,7 @@ import { plateTemperatureC } from '../units/plate-temperature.ts';
 const at = z.iso.datetime({ offset: true });
 
 /** The plate's mean has gone from the iron's chart; `Drift` says what each value is. */
-export const driftSchema = z.strictObject({
+const driftSchema = z.strictObject({
   sinceAt: at,
   byK: z.number(),
   stretches: z.number().int().min(1),
@@ -22,7 +22,7 @@ const ceiling = z.enum(['stage-high', 'fabric-limit', 'cement-limit']);
 const highestMarkSchema = z.strictObject({ mark: markNumber, atEnd: z.boolean() });
 
 /** Where to set the dial for a stage, or why that can't be said; `Advice` says what each value is. */
-export const adviceSchema = z.discriminatedUnion('kind', [
+const adviceSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('set'),
     mark: markNumber,

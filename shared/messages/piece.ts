@@ -53,7 +53,7 @@ export const workCommandSchema = z.strictObject({
 
 export const pieceNoteCommandSchema = z.strictObject({ commandId, note: pieceNoteDraftSchema });
 
-export const areaHeatSchema = z.strictObject({
+const areaHeatSchema = z.strictObject({
   reached: reachedSchema.nullable(),
   presumed: z.boolean(),
   peakC: z.number().nullable(),
@@ -65,13 +65,13 @@ export const areaHeatSchema = z.strictObject({
   lastAt: utc.nullable(),
 });
 
-export const nextSchema = z.strictObject({
+const nextSchema = z.strictObject({
   side: sideIdSchema,
   area: z.string(),
   why: z.enum(nextWhys),
 });
 
-export const visitAnswerSchema = z.strictObject({
+const visitAnswerSchema = z.strictObject({
   session: z.string(),
   /** With the session it names the visit. */
   n: z.number().int(),
@@ -87,7 +87,7 @@ export const visitAnswerSchema = z.strictObject({
   ...visitHeat,
 });
 
-export const balanceSchema = z.discriminatedUnion('kind', [
+const balanceSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('not-compared'),
     why: z.enum(notComparedWhys),
@@ -167,12 +167,9 @@ export const workLiveSchema = z.strictObject({
 
 export type WorkAct = z.infer<typeof workActSchema>;
 export type WorkCommand = z.infer<typeof workCommandSchema>;
-export type PieceList = z.infer<typeof pieceListSchema>;
-export type PieceWrite = z.infer<typeof pieceWriteSchema>;
 export type PieceHeat = z.infer<typeof pieceHeatSchema>;
 export type Balance = z.infer<typeof balanceSchema>;
 export type Next = z.infer<typeof nextSchema>;
-export type NextWhy = Next['why'];
 export type VisitAnswer = z.infer<typeof visitAnswerSchema>;
 export type AtLive = z.infer<typeof atLiveSchema>;
 export type WorkLive = z.infer<typeof workLiveSchema>;

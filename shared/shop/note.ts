@@ -22,7 +22,7 @@ export const pieceNoteDraftSchema = z.discriminatedUnion('kind', [
 export type PieceNoteDraft = z.infer<typeof pieceNoteDraftSchema>;
 
 /** What named persons said of pieces, beside the sessions: entries of the shop's journal, which only grows. */
-export const pieceNoteSchema = z.strictObject({
+const pieceNoteSchema = z.strictObject({
   /** The client's id of the command, so that a retry never doubles. */
   commandId: z.string(),
   piece: z.string(),

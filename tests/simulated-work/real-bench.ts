@@ -35,7 +35,7 @@ export interface RealBench {
 
 type States = Readonly<Record<WorkIronId, WatchState>>;
 
-export function realBench({ pieces }: Worker): RealBench {
+function realBench({ pieces }: Worker): RealBench {
   let shop = emptyShop;
   let taken: WorkIronId | null = null;
   const maps = new WorkedMaps(pieces);

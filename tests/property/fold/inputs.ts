@@ -13,8 +13,8 @@ import { probeSettings, watchSettings } from '../../unit/watch/support/settings.
 
 /** Arbitrary courses of a watch: what comes in, when, and how far time is let go on between. */
 
-export const ONE = 'board/1';
-export const TWO = 'board/2';
+const ONE = 'board/1';
+const TWO = 'board/2';
 const OTHER = 'other/1';
 const probes: readonly ProbeId[] = [ONE, ONE, ONE, TWO, OTHER];
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { instructedS } from '../../../shared/cure/cement.ts';
 import type { CoatClock } from '../../../shared/cure/clock.ts';
-import { cured } from '../../../shared/cure/curing.ts';
+
 import { learn } from '../../../shared/cure/learn.ts';
 import { clockOf, exact, minutes, only, type Situation } from './clocked.ts';
 import { example, HOUR_MS, MINUTE_MS, NOW_MS, probed } from './curing.ts';
