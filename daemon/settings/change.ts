@@ -22,6 +22,13 @@ export function checked(next: Settings): Settings {
   throw new Refusal('invalid', issue?.message ?? '', issue?.path.join('.') ?? '');
 }
 
+/** A probe that is known. Throws `Refusal` where there is none of this id. */
+export function probeOf(settings: Settings, id: string): ProbeSettings {
+  const probe = settings.probes.find((p) => p.id === id);
+  if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
+  return probe;
+}
+
 /** Adds a version of a schedule, made from the version `basedOn` (0: a new schedule). */
 export function withSchedule(
   settings: Settings,

@@ -19,10 +19,9 @@ import type {
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { procedureRefusals } from '../../../shared/words/calibrating.ts';
 import { pointWords, refusalText } from '../../../shared/words/calibration.ts';
-import { settingsWords } from '../../../shared/words/settings.ts';
 import { newId } from '../../ids.ts';
 import { Refusal } from '../../refusal.ts';
-import { withCalibration } from '../../settings/change.ts';
+import { probeOf, withCalibration } from '../../settings/change.ts';
 import { sitsOn } from '../../settings/moved.ts';
 import { calibrationVersions, placed } from '../../settings/settings.ts';
 import type { CalibrationDesk as Asked } from '../../web/desk.ts';
@@ -128,8 +127,7 @@ export class CalibrationDesk implements Asked {
   #known(id: string): Known {
     const { options, procedures, watches } = this.#program;
     const settings = options.settings.current;
-    const probe = settings.probes.find((p) => p.id === id);
-    if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
+    const probe = probeOf(settings, id);
     const iron = sitsOn(settings.irons, id);
     const nowMs = this.#nowMs();
     return {

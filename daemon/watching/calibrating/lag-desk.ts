@@ -6,9 +6,8 @@ import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { procedureRefusals } from '../../../shared/words/calibrating.ts';
 import { lagRefusals } from '../../../shared/words/lag.ts';
-import { settingsWords } from '../../../shared/words/settings.ts';
 import { Refusal } from '../../refusal.ts';
-import { withProbe } from '../../settings/change.ts';
+import { probeOf, withProbe } from '../../settings/change.ts';
 import { sitsOn } from '../../settings/moved.ts';
 import type { LagDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
@@ -90,9 +89,7 @@ export class LagDesk implements Asked {
   }
 
   #probe(id: string): ProbeSettings {
-    const probe = this.#program.options.settings.current.probes.find((p) => p.id === id);
-    if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
-    return probe;
+    return probeOf(this.#program.options.settings.current, id);
   }
 
   #madeWith(probe: ProbeSettings): MadeWith {

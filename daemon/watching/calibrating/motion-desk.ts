@@ -10,9 +10,8 @@ import type { ProbeMotion, TrialShown } from '../../../shared/messages/motion.ts
 import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { lagRefusals } from '../../../shared/words/lag.ts';
 import { trialRefusals } from '../../../shared/words/motion.ts';
-import { settingsWords } from '../../../shared/words/settings.ts';
 import { Refusal } from '../../refusal.ts';
-import { withProbe } from '../../settings/change.ts';
+import { probeOf, withProbe } from '../../settings/change.ts';
 import type { MotionDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 
@@ -97,9 +96,7 @@ export class MotionDesk implements Asked {
   }
 
   #probe(id: string): ProbeSettings {
-    const probe = this.#program.options.settings.current.probes.find((p) => p.id === id);
-    if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
-    return probe;
+    return probeOf(this.#program.options.settings.current, id);
   }
 
   #nowMs(): number {
