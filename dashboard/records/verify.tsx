@@ -3,8 +3,8 @@ import { type Session, type VerificationAnswer, verificationSchema } from '../..
 import { factWords, verifyPageWords } from '../../shared/words/records.ts';
 import { getJson } from '../link/get.ts';
 import { Note } from '../parts/note.tsx';
+import { type SessionTimes, sessionTimes } from '../parts/session-times.ts';
 import { Target } from '../parts/target.tsx';
-import { type SessionTimes, sessionTimes } from './times.ts';
 
 type Stand =
   | { readonly kind: 'not-yet' }
