@@ -2,7 +2,7 @@ import { isIPv6 } from 'node:net';
 import { homedir } from 'node:os';
 import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { type ThermocoupleType, thermocoupleTypes } from '../shared/thermometer/probe.ts';
+import { type ThermocoupleType, thermocoupleTypes } from '../shared/thermocouple/types.ts';
 import { optionWords } from '../shared/words/options.ts';
 
 export interface SerialOption {

@@ -15,7 +15,7 @@ import { readSettings, SettingsUnreadable, writeSettings } from './settings/file
 import { SettingsKeeper } from './settings/keeper.ts';
 import { addSources, makeSource, type SourcesSetup } from './sources.ts';
 import { VERSION } from './version.ts';
-import { useForms } from './watching/device-forms.ts';
+import { useForms } from './watching/device-desk.ts';
 import { Journal } from './watching/drying/journal.ts';
 import { Keeper } from './watching/keeper.ts';
 import { Program } from './watching/program.ts';

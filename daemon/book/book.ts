@@ -1,5 +1,4 @@
 import type { AlarmRecord } from '../../shared/alarm/record.ts';
-import type { Crossing } from '../../shared/heat/suspect.ts';
 import type { At } from '../../shared/heat/work/at.ts';
 import type { KeptVisit } from '../../shared/heat/work/visit.ts';
 import type { DialMark } from '../../shared/iron/dial/mark.ts';
@@ -9,6 +8,7 @@ import type { PieceNote } from '../../shared/shop/note.ts';
 import type { WatchedHow } from '../../shared/thermometer/place.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import type { Carried, Entry, StartReason, StopReason } from '../../shared/watch/input.ts';
+import type { Crossing } from '../../shared/watch/suspect.ts';
 
 /**
  * The book keeps what happened. For every session it holds a prefix of the inputs with exactly their findings:

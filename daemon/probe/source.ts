@@ -1,6 +1,7 @@
 import type { Sample } from '../../shared/thermometer/sample.ts';
 import type { DeviceLink } from '../../shared/watch/input.ts';
-import type { LineReader } from './wire/forms/reader.ts';
+import type { LineReader } from './wire/forms/form-read.ts';
+import type { RejectCause } from './wire/reject.ts';
 
 /**
  * A probe source yields samples: a serial port, the simulated iron or a recorded trace. All are interchangeable
@@ -35,18 +36,6 @@ export interface Device {
   readonly path: string;
   readonly simulated: boolean;
 }
-
-/** Why a line was not taken. */
-export const rejectCauses = [
-  'too-long',
-  'unfinished',
-  'checksum',
-  'not-ascii',
-  'malformed',
-  'bad-value',
-  'incomplete',
-] as const;
-export type RejectCause = (typeof rejectCauses)[number];
 
 export type SourceEvent =
   | { readonly kind: 'link'; readonly link: DeviceLink; readonly detail: string; readonly tMs: number }

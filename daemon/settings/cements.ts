@@ -1,6 +1,6 @@
 import type { Cement, CementDraft } from '../../shared/cure/cement.ts';
 import { cementRefusals } from '../../shared/words/drying.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import { checked } from './change.ts';
 import { nextVersion } from './next-version.ts';
 import { currentCements, type Settings } from './settings.ts';

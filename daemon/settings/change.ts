@@ -1,4 +1,4 @@
-import { type Calibration, nextVersion as nextCalibration } from '../../shared/calibration/calibration.ts';
+import { type Calibration, nextCalibrationVersion } from '../../shared/calibration/calibration.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
 import { restatedDial } from '../../shared/iron/dial/restate.ts';
 import type { Iron, IronDraft } from '../../shared/iron/iron.ts';
@@ -8,7 +8,7 @@ import { type ProbeDraft, type ProbeSettings, unknownProbe } from '../../shared/
 import { deviceOf, type ProbeId } from '../../shared/thermometer/sample.ts';
 import { USUAL_CONFIDENCE } from '../../shared/thermometer/uncertainty.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import { placesAfter } from './moved.ts';
 import { nextVersion } from './next-version.ts';
 import { currentSchedules, type Settings, settingsSchema } from './settings.ts';
@@ -20,6 +20,13 @@ export function checked(next: Settings): Settings {
   if (parsed.success) return parsed.data;
   const [issue] = parsed.error.issues;
   throw new Refusal('invalid', issue?.message ?? '', issue?.path.join('.') ?? '');
+}
+
+/** A probe that is known. Throws `Refusal` where there is none of this id. */
+export function probeOf(settings: Settings, id: string): ProbeSettings {
+  const probe = settings.probes.find((p) => p.id === id);
+  if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
+  return probe;
 }
 
 /** Adds a version of a schedule, made from the version `basedOn` (0: a new schedule). */
@@ -121,7 +128,7 @@ export function withCalibration(
 ): { readonly settings: Settings; readonly calibration: Calibration } {
   if (!settings.probes.some((p) => p.id === made.probe))
     throw new Refusal('unknown', settingsWords.noProbe(made.probe));
-  const calibration = { ...made, version: nextCalibration(settings.calibrations, made.probe) };
+  const calibration = { ...made, version: nextCalibrationVersion(settings.calibrations, made.probe) };
   const calibrations = [...settings.calibrations, calibration];
   const dials = settings.dials.map((dial) => restatedDial(dial, calibration, settings.calibrations));
   return { settings: checked({ ...settings, calibrations, dials }), calibration };

@@ -3,7 +3,7 @@ import { accepted, type KeptDial, noDial, withoutMark, withTyped } from '../../s
 import type { Iron } from '../../shared/iron/iron.ts';
 import type { TypedPoint } from '../../shared/messages/dial.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import { checked } from './change.ts';
 import { dialOf, type Settings } from './settings.ts';
 

@@ -1,5 +1,6 @@
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
-import { type FormProblem, type LineReader, readerFor } from '../probe/wire/forms/reader.ts';
+import type { FormProblem, LineReader } from '../probe/wire/forms/form-read.ts';
+import { readerFor } from '../probe/wire/forms/reader.ts';
 
 export type FormsRead =
   | { readonly kind: 'readers'; readonly readers: ReadonlyMap<string, LineReader> }

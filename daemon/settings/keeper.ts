@@ -1,5 +1,5 @@
 import { settingsWords } from '../../shared/words/settings.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import type { Settings } from './settings.ts';
 
 /** What the program has seen itself and could not write is tried again after so long, ms. */

@@ -1,4 +1,4 @@
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 
 /** What is said where a version can't be added. */
 export interface VersionWords {

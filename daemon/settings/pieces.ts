@@ -2,7 +2,7 @@ import { checkPiece } from '../../shared/piece/check.ts';
 import type { Piece, PieceDraft } from '../../shared/piece/piece.ts';
 import type { UnattendedAfter } from '../../shared/watch/attended.ts';
 import { pieceSettingsWords } from '../../shared/words/work.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import { checked } from './change.ts';
 import { nextVersion } from './next-version.ts';
 import { currentPieces, type Settings } from './settings.ts';

@@ -1,7 +1,7 @@
 import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeId } from '../../shared/thermometer/sample.ts';
 import { settingsWords } from '../../shared/words/settings.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import { checked } from './change.ts';
 import { sitsOn } from './moved.ts';
 import type { Settings } from './settings.ts';

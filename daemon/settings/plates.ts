@@ -7,7 +7,7 @@ import {
   withSpot,
 } from '../../shared/iron/spots.ts';
 import { evennessWords } from '../../shared/words/evenness.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 import { checked } from './change.ts';
 import { plateOf, type Settings } from './settings.ts';
 

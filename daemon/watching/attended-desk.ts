@@ -2,6 +2,7 @@ import type { UnattendedAfter } from '../../shared/watch/attended.ts';
 import { withUnattended } from '../settings/pieces.ts';
 import type { AttendedDesk as Asked } from '../web/desk.ts';
 import type { Program } from './program.ts';
+import { settle } from './settle.ts';
 
 /** The part of the desk where it is settled after how long a hot iron that is left alone is told of. */
 export class AttendedDesk implements Asked {
@@ -16,8 +17,6 @@ export class AttendedDesk implements Asked {
   }
 
   async put(after: UnattendedAfter): Promise<UnattendedAfter> {
-    const made = await this.#program.options.settings.change((s) => withUnattended(s, after));
-    await this.#program.applySettings();
-    return made.settings.unattended;
+    return (await settle(this.#program, (s) => withUnattended(s, after))).settings.unattended;
   }
 }

@@ -1,6 +1,6 @@
 import { recordWords } from '../../shared/words/records.ts';
 import type { Book, BookReader, ItemClosing, SuspectItem } from '../book/book.ts';
-import { Refusal } from '../web/desk.ts';
+import { Refusal } from '../refusal.ts';
 
 export interface ItemKeeping {
   readonly reader: Pick<BookReader, 'items'>;

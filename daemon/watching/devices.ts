@@ -1,7 +1,8 @@
 import type { Sample } from '../../shared/thermometer/sample.ts';
 import type { WatchInput } from '../../shared/watch/input.ts';
 import type { ProbeSource, SourceEvent } from '../probe/source.ts';
-import { type LineReader, protocolReader } from '../probe/wire/forms/reader.ts';
+import type { LineReader } from '../probe/wire/forms/form-read.ts';
+import { protocolReader } from '../probe/wire/forms/reader.ts';
 
 /** What the devices tell the rest of the program. */
 export interface DeviceListener {

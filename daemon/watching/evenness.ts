@@ -15,8 +15,8 @@ import { slopeOf } from '../../shared/thermometer/thermometer.ts';
 import { restingBudget } from '../../shared/thermometer/trust.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { evennessWords } from '../../shared/words/evenness.ts';
+import { Refusal } from '../refusal.ts';
 import { plateOf, type Settings } from '../settings/settings.ts';
-import { Refusal } from '../web/desk.ts';
 
 /** How evenly an iron's plate is hot: what its probes show while it is watched, and what was typed. */
 
@@ -94,7 +94,7 @@ export function evennessAnswer(settings: Settings, iron: Iron, state: WatchState
 }
 
 /** The probe that an iron is read by: the one that leads, else its first. */
-export const leadOf = (iron: Iron, state: Pick<WatchState, 'leader'> | null): string =>
+const leadOf = (iron: Iron, state: Pick<WatchState, 'leader'> | null): string =>
   state?.leader ?? iron.probes[0] ?? '';
 
 /**

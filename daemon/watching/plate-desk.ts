@@ -5,11 +5,13 @@ import type { WatchState } from '../../shared/watch/state.ts';
 import { ironOf } from '../settings/dials.ts';
 import { withForgottenPlate, withoutTypedSpot, withTypedSpot } from '../settings/plates.ts';
 import type { Settings } from '../settings/settings.ts';
+import type { PlateDesk as Asked } from '../web/desk.ts';
 import { evennessAnswer, spotOf } from './evenness.ts';
 import type { Program } from './program.ts';
+import { settle } from './settle.ts';
 
 /** The part of the desk where spot readings of plates come in. */
-export class PlateDesk {
+export class PlateDesk implements Asked {
   readonly #program: Program;
 
   constructor(program: Program) {
@@ -45,8 +47,7 @@ export class PlateDesk {
     ironId: string,
     make: (settings: Settings, iron: Iron) => { readonly settings: Settings },
   ): Promise<IronEvenness> {
-    await this.#program.options.settings.change((s) => make(s, ironOf(s, ironId)));
-    await this.#program.applySettings();
+    await settle(this.#program, (s) => make(s, ironOf(s, ironId)));
     return this.evenness(ironId);
   }
 }

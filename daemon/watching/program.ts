@@ -27,7 +27,6 @@ import { WorkActs } from './shop/work-acts.ts';
 import { Steps } from './steps.ts';
 import { Telling } from './telling.ts';
 import { alarmsLive, deviceLive, hotProbes, ironLive, probesLive } from './view.ts';
-import { tellingOf } from './view-moments.ts';
 import { Watches } from './watches.ts';
 
 /** The situation is told at least this often where only counters have changed, ms. */
@@ -281,8 +280,10 @@ export class Program {
 
   #situation(): Situation {
     const { settings, clock } = this.options;
+    const utcOf = (tMs: number): string => this.utcOf(tMs);
+    const told = { settings: settings.current, nowMs: clock.nowMs(), utcOf };
     return {
-      irons: this.watches.all.flatMap((w) => ironLive(w, tellingOf(this, w.iron, clock.nowMs())) ?? []),
+      irons: this.watches.all.flatMap((w) => ironLive(w, told) ?? []),
       devices: this.devices.sources.map((s) => deviceLive(s.status())),
       keeping: this.#keeping,
       hearing: { armedPages: this.#hearing.armedPages, unheard: this.#hearing.unheard },

@@ -1,6 +1,6 @@
 import { commandWords } from '../../shared/words/commands.ts';
+import { Refusal } from '../refusal.ts';
 import type { Settings } from '../settings/settings.ts';
-import { Refusal } from '../web/desk.ts';
 import type { IronWatch } from './iron-watch.ts';
 
 /** An iron that goes would take with it what nobody has seen yet. */

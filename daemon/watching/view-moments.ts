@@ -3,38 +3,29 @@ import { meanAt, peakAt } from '../../shared/iron/dial/chart.ts';
 import type { KeptDial } from '../../shared/iron/dial/kept.ts';
 import { markNumber } from '../../shared/iron/dial/mark.ts';
 import { isDoubted } from '../../shared/iron/dial/sitting.ts';
-import type { Iron } from '../../shared/iron/iron.ts';
 import type { ChartLive, CheckLive, IronLive, TypedLive } from '../../shared/messages/live.ts';
 import { seatOf, watchedHow } from '../../shared/thermometer/place.ts';
 import type { WatchSettings } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { dialOf, type Settings } from '../settings/settings.ts';
-import type { Program } from './program.ts';
 
 /** What is shown of an iron that was read at some moment: checks, typed readings, and its chart in between. */
 
 export interface TellingOf {
   readonly settings: Settings;
-  /** Null where nothing is kept of its dial. */
-  readonly dial: KeptDial | null;
   readonly nowMs: number;
   readonly utcOf: (tMs: number) => string;
 }
 
-export const tellingOf = (program: Program, iron: Iron, nowMs: number): TellingOf => ({
-  settings: program.options.settings.current,
-  dial: dialOf(program.options.settings.current, iron),
-  nowMs,
-  utcOf: (tMs) => program.utcOf(tMs),
-});
-
 export function momentsLive(state: WatchState, told: TellingOf): Pick<IronLive, 'check' | 'typed' | 'chart'> {
   const { settings } = state;
   if (settings === null) return { check: null, typed: null, chart: null };
+  const { probes, iron } = settings;
+  const kept = watchedHow(probes, iron.id) === 'monitored' ? null : dialOf(told.settings, iron);
   return {
     check: checkLive(state, settings, told),
     typed: typedLive(state, settings, told),
-    chart: watchedHow(settings.probes, settings.iron.id) === 'monitored' ? null : chartLive(state, told),
+    chart: kept === null ? null : chartLive(state, kept),
   };
 }
 
@@ -88,8 +79,8 @@ function typedLive(
   };
 }
 
-function chartLive({ work: { dial }, sitting }: WatchState, { dial: kept }: TellingOf): ChartLive | null {
-  if (dial === null || kept === null || isDoubted(sitting, dial)) return null;
+function chartLive({ work: { dial }, sitting }: WatchState, kept: KeptDial): ChartLive | null {
+  if (dial === null || isDoubted(sitting, dial)) return null;
   const mark = markNumber(dial.mark, []);
   const meanC = mark === null ? null : meanAt(kept.chart, mark);
   if (mark === null || meanC === null) return null;

@@ -20,9 +20,10 @@ import type { LagAct, ProbeLag } from '../../shared/messages/lag.ts';
 import type { LineForm, LinesRead } from '../../shared/messages/line-form.ts';
 import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/messages/live.ts';
 import type { ProbeMotion } from '../../shared/messages/motion.ts';
-import type { PieceHeat, PieceNoteDraft, WorkCommand } from '../../shared/messages/piece.ts';
+import type { PieceHeat, WorkCommand } from '../../shared/messages/piece.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
 import type { Piece, PieceDraft } from '../../shared/piece/piece.ts';
+import type { PieceNoteDraft } from '../../shared/shop/note.ts';
 import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
 import type { ProbeDraft, ProbeSettings } from '../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../shared/units/temperature.ts';
@@ -50,47 +51,22 @@ export interface Desk {
   /** Closes an open item with what a named person found. Asking again with the same id gives the same answer. */
   closeItem(id: string, said: Pick<ItemClosing, 'by' | 'found' | 'commandId'>): Promise<SuspectItem>;
   choose(choice: ChooseSource): Promise<void>;
-  schedules(): readonly HeatSchedule[];
-  /** Every version of one schedule, the newest first; empty where there is no such schedule. */
-  scheduleVersions(id: string): readonly HeatSchedule[];
-  irons(): readonly Iron[];
-  probes(): readonly ProbeSettings[];
-  /** Devices that something was settled about. */
-  devices(): readonly DeviceSettings[];
-  /** The last lines of a device, read in the form that is given; else in the one that is in use. */
-  deviceLines(id: string, form: LineForm | null): Promise<LinesRead>;
-  /** A new version of a schedule, or a new schedule; `basedOn` is the version that the writer saw, 0 for a new one. */
-  putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule>;
-  putIron(id: string, draft: IronDraft): Promise<Iron>;
-  putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings>;
-  /** Says where a probe is, on the iron that it sits on now. */
-  putPlace(probe: string, place: PlaceDraft): Promise<ProbePlace>;
   /** What a hand thermometer read on an iron's plate, at the time of the call. */
   addTypedReading(ironId: string, plateC: number, commandId: string): Promise<Outcome>;
-  /** Takes away an iron that has no probe. */
-  removeIron(id: string): Promise<void>;
-  /** A probe's calibrations, and the one that is being made; sentences give temperatures in `unit`. */
-  calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations;
-  /** Takes one step of a calibration that is being made, and tells how things stand after it. */
-  calibrate(probe: string, act: CalibrationAct, unit: TemperatureUnit): Promise<ProbeCalibrations>;
-  /** A probe's lag, and how far its measuring is; sentences give temperatures in `unit`. */
-  lag(probe: string, unit: TemperatureUnit): ProbeLag;
-  /** Takes one step of measuring it, and tells how things stand after it. */
-  measureLag(probe: string, act: LagAct, unit: TemperatureUnit): Promise<ProbeLag>;
-  putDeviceName(id: string, name: string): Promise<DeviceSettings>;
-  /** An iron's dial chart with what it says. */
-  dial(ironId: string): IronDial;
-  /** What was read from a hand thermometer; at the time of the call. */
-  addTypedPoint(ironId: string, typed: TypedPoint): Promise<IronDial>;
-  removeDialPoint(ironId: string, mark: number): Promise<IronDial>;
-  /** What was measured since the iron drifted becomes its chart. */
-  acceptDial(ironId: string): Promise<IronDial>;
-  /** How evenly an iron's plate is hot, by its probes and by spots that were typed. */
-  evenness(ironId: string): IronEvenness;
-  /** A spot read by hand at the time of the call: it is held against what the probe reads then. */
-  addSpot(ironId: string, spot: SpotDraft): Promise<IronEvenness>;
-  removeSpot(ironId: string, place: SpotPlace): Promise<IronEvenness>;
-  forgetSpots(ironId: string): Promise<IronEvenness>;
+  /** Somebody is there. */
+  presence(): void;
+  /** Heat schedules, irons and probes. */
+  readonly settings: SettingsDesk;
+  /** Names of devices, and the form of their lines. */
+  readonly devices: DeviceDesk;
+  /** Calibrations of probes. */
+  readonly calibrations: CalibrationDesk;
+  /** How far probes trail their plates. */
+  readonly lags: LagDesk;
+  /** What irons do at the marks of their dials. */
+  readonly dials: DialDesk;
+  /** How evenly irons' plates are hot. */
+  readonly plates: PlateDesk;
   /** Pieces, and the work on them. */
   readonly pieces: PieceDesk;
   /** Whether lines tell still from moving. */
@@ -99,10 +75,71 @@ export interface Desk {
   readonly attended: AttendedDesk;
   /** Cements, coats that dry, and the air. */
   readonly cure: CureDesk;
-  /** Somebody is there. */
-  presence(): void;
+}
+
+/** The part of the desk that is about heat schedules, irons and probes. */
+export interface SettingsDesk {
+  schedules(): readonly HeatSchedule[];
+  /** Every version of one schedule, the newest first; empty where there is no such schedule. */
+  scheduleVersions(id: string): readonly HeatSchedule[];
+  irons(): readonly Iron[];
+  probes(): readonly ProbeSettings[];
+  /** A new version of a schedule, or a new schedule; `basedOn` is the version that the writer saw, 0 for a new one. */
+  putSchedule(id: string, draft: HeatScheduleDraft, basedOn: number): Promise<HeatSchedule>;
+  putIron(id: string, draft: IronDraft): Promise<Iron>;
+  /** Takes away an iron that has no probe. */
+  removeIron(id: string): Promise<void>;
+  putProbe(id: string, draft: ProbeDraft): Promise<ProbeSettings>;
+  /** Says where a probe is, on the iron that it sits on now. */
+  putPlace(probe: string, place: PlaceDraft): Promise<ProbePlace>;
+}
+
+/** The part of the desk that is about devices. */
+export interface DeviceDesk {
+  /** Devices that something was settled about. */
+  devices(): readonly DeviceSettings[];
+  putName(id: string, name: string): Promise<DeviceSettings>;
+  /** The last lines of a device, read in the form that is given; else in the one that is in use. */
+  lines(id: string, form: LineForm | null): Promise<LinesRead>;
   /** Takes effect at once, on an open connection too. */
-  putDeviceForm(id: string, form: LineForm): Promise<DeviceSettings>;
+  putForm(id: string, form: LineForm): Promise<DeviceSettings>;
+}
+
+/** The part of the desk that is about calibrations of probes. */
+export interface CalibrationDesk {
+  /** A probe's calibrations, and the one that is being made; sentences give temperatures in `unit`. */
+  calibrations(probe: string, unit: TemperatureUnit): ProbeCalibrations;
+  /** Takes one step of a calibration that is being made, and tells how things stand after it. */
+  calibrate(probe: string, act: CalibrationAct, unit: TemperatureUnit): Promise<ProbeCalibrations>;
+}
+
+/** The part of the desk that is about how far probes trail their plates. */
+export interface LagDesk {
+  /** A probe's lag, and how far its measuring is; sentences give temperatures in `unit`. */
+  lag(probe: string, unit: TemperatureUnit): ProbeLag;
+  /** Takes one step of measuring it, and tells how things stand after it. */
+  measureLag(probe: string, act: LagAct, unit: TemperatureUnit): Promise<ProbeLag>;
+}
+
+/** The part of the desk that is about irons' dials. */
+export interface DialDesk {
+  /** An iron's dial chart with what it says. */
+  dial(ironId: string): IronDial;
+  /** What was read from a hand thermometer; at the time of the call. */
+  addTypedPoint(ironId: string, typed: TypedPoint): Promise<IronDial>;
+  removePoint(ironId: string, mark: number): Promise<IronDial>;
+  /** What was measured since the iron drifted becomes its chart. */
+  accept(ironId: string): Promise<IronDial>;
+}
+
+/** The part of the desk that is about how evenly plates are hot. */
+export interface PlateDesk {
+  /** By the iron's probes and by spots that were typed. */
+  evenness(ironId: string): IronEvenness;
+  /** A spot read by hand at the time of the call: it is held against what the probe reads then. */
+  addSpot(ironId: string, spot: SpotDraft): Promise<IronEvenness>;
+  removeSpot(ironId: string, place: SpotPlace): Promise<IronEvenness>;
+  forget(ironId: string): Promise<IronEvenness>;
 }
 
 /** The part of the desk that is about pieces. */
@@ -152,16 +189,3 @@ export type LiveChange =
   | { readonly kind: 'alarm'; readonly change: AlarmChange; readonly alarm: AlarmLive }
   | { readonly kind: 'mark'; readonly iron: string; readonly mark: IronMark }
   | { readonly kind: 'situation'; readonly situation: Situation };
-
-/** A command or setting that can't be taken, with the sentence that says why and what would be right. */
-export class Refusal extends Error {
-  readonly because: 'unknown' | 'conflict' | 'invalid';
-  readonly where: string;
-
-  constructor(because: 'unknown' | 'conflict' | 'invalid', message: string, where = '') {
-    super(message);
-    this.name = 'Refusal';
-    this.because = because;
-    this.where = where;
-  }
-}

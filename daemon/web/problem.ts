@@ -3,7 +3,7 @@ import type { Problem } from '../../shared/messages/command.ts';
 import { issuePath, issueSentence } from '../../shared/words/issue.ts';
 import { webWords } from '../../shared/words/web.ts';
 import { BookFailure } from '../book/book.ts';
-import { Refusal } from './desk.ts';
+import { Refusal } from '../refusal.ts';
 
 /** A request that can't be met: its HTTP status, the sentence for the user, the field that was wrong. */
 export class Trouble extends Error {

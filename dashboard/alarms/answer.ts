@@ -6,7 +6,7 @@ import { situation } from '../link/daemon.ts';
 
 /** How the user answers an alarm. */
 
-export const SILENCE_S = 60;
+const SILENCE_S = 60;
 
 export const ironName = (ironId: string): string =>
   situation.value?.irons.find((iron) => iron.id === ironId)?.name ?? ironId;

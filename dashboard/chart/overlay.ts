@@ -1,6 +1,6 @@
 import type { Chart, ChartArea, Plugin } from 'chart.js';
 import type { Hatchings, Look, Stroke } from './look.ts';
-import type { TraceData } from './mount.ts';
+import type { TraceData } from './trace-data.ts';
 
 /** What stands behind and over the lines of a trace: bands, limits, gaps, marks. */
 

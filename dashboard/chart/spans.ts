@@ -1,7 +1,7 @@
 import type { HeatSchedule, HeatStage } from '../../shared/heat/schedule.ts';
 import type { SettingsFrom, WorkFrom } from '../../shared/messages/trace.ts';
 import { traceWords } from '../../shared/words/records.ts';
-import type { TraceBand, TraceSpan } from './mount.ts';
+import type { TraceBand, TraceSpan } from './trace-data.ts';
 
 /** Stages and limits as they held, from what was settled and what was being worked. Pure. */
 

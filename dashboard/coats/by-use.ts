@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Cement } from '../../shared/cure/cement.ts';
 import type { CoatAnswer } from '../../shared/messages/cure.ts';
+import { readKept } from '../parts/keep.ts';
 
 /** When each cement was used last, ms since 1970 by the daemon's clock, by its id. */
 type Used = Readonly<Record<string, number>>;
@@ -8,13 +9,7 @@ type Used = Readonly<Record<string, number>>;
 const usedSchema = z.record(z.string(), z.number());
 
 /** What was kept; nothing where nothing was, or nothing that can be read. */
-export function readUsed(text: string | null): Used {
-  try {
-    return usedSchema.parse(JSON.parse(text ?? ''));
-  } catch {
-    return {};
-  }
-}
+export const readUsed = (text: string | null): Used => readKept(text, usedSchema) ?? {};
 
 /** Cements to choose from: the one used last first, the others as they were entered; none that was put away. */
 export function byUse(

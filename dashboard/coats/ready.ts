@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { CoatAnswer } from '../../shared/messages/cure.ts';
+import { readKept } from '../parts/keep.ts';
 import { isToTest, stageNow } from './coat-text.ts';
 
 /** Which coats were told of as ready, so that each is told once a stage, over reloads too. Pure. */
@@ -10,13 +11,7 @@ export type Told = Readonly<Record<string, string | null>>;
 const toldSchema = z.record(z.string(), z.string().nullable());
 
 /** What was kept; nothing where nothing was, or nothing that can be read. */
-export function readTold(text: string | null): Told {
-  try {
-    return toldSchema.parse(JSON.parse(text ?? ''));
-  } catch {
-    return {};
-  }
-}
+export const readTold = (text: string | null): Told => readKept(text, toldSchema) ?? {};
 
 const keyOf = ({ id, stage }: CoatAnswer): string => `${id} ${stage ?? ''}`;
 const tackyOf = (coat: CoatAnswer): string | null => stageNow(coat)?.saidTacky ?? null;

@@ -17,4 +17,4 @@ export function evennessText(
 
 const isPlace = (at: string): at is SpotPlace => spotPlaces.some((place) => place === at);
 
-export const nameOfPlace = (at: string): string => (isPlace(at) ? placeWords[at] : at);
+const nameOfPlace = (at: string): string => (isPlace(at) ? placeWords[at] : at);

@@ -1,6 +1,7 @@
 import type { HeatStage } from '../../shared/heat/schedule.ts';
+import type { Place } from '../../shared/iron/place.ts';
 import type { IronLive } from '../../shared/messages/live.ts';
-import type { IronMark, Place } from '../../shared/watch/input.ts';
+import type { IronMark } from '../../shared/watch/input.ts';
 import { commandWords, recordingWords } from '../../shared/words/page.ts';
 import { ironWords, ladderWords, placeWords } from '../../shared/words/standing.ts';
 import { ask } from '../link/commands.ts';

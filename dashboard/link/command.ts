@@ -3,7 +3,8 @@ import { type AlarmKey, alarmKinds } from '../../shared/alarm/record.ts';
 import { chooseSourceSchema, markSchema } from '../../shared/messages/command.ts';
 import { type CoatAct, coatActSchema, LONGEST_AGO_S } from '../../shared/messages/cure.ts';
 import type { Live } from '../../shared/messages/live.ts';
-import { pieceNoteDraftSchema, workActSchema } from '../../shared/messages/piece.ts';
+import { workActSchema } from '../../shared/messages/piece.ts';
+import { pieceNoteDraftSchema } from '../../shared/shop/note.ts';
 import { coatCommandWords } from '../../shared/words/coats.ts';
 import { alarmId } from './stream.ts';
 

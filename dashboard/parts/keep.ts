@@ -1,3 +1,5 @@
+import type { z } from 'zod';
+
 /** Keeps small texts in the browser. Storage may be refused, full or switched off: then nothing is kept, and said so. */
 export interface Keep {
   read(name: string): string | null;
@@ -31,4 +33,13 @@ export function keepIn(storage: () => Storage): Keep {
       return refused;
     },
   };
+}
+
+/** What was kept, as the schema has it; null where nothing was, or nothing that can be read. */
+export function readKept<S extends z.ZodType>(text: string | null, schema: S): z.output<S> | null {
+  try {
+    return schema.parse(JSON.parse(text ?? ''));
+  } catch {
+    return null;
+  }
 }

@@ -2,8 +2,8 @@ import type { PieceHeat } from '../../shared/messages/piece.ts';
 import type { Area } from '../../shared/piece/piece.ts';
 import { formatDuration } from '../../shared/units/time.ts';
 import { hadWords } from '../../shared/words/pieces.ts';
+import { sessionTimes } from '../parts/session-times.ts';
 import { difference, temperature } from '../parts/unit.ts';
-import { sessionTimes } from '../records/times.ts';
 
 /** What each area has had, over all its visits; those that had nothing are named together. */
 export function AreasHad({ heat }: { readonly heat: PieceHeat }) {

@@ -1,4 +1,5 @@
-import type { PieceNoteDraft, WorkAct } from '../../shared/messages/piece.ts';
+import type { WorkAct } from '../../shared/messages/piece.ts';
+import type { PieceNoteDraft } from '../../shared/shop/note.ts';
 import { workCommandWords as words } from '../../shared/words/pieces.ts';
 import { ask } from '../link/commands.ts';
 import { handIron, inHand, shownPiece } from './bench.ts';

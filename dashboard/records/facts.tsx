@@ -6,9 +6,9 @@ import { formatDuration } from '../../shared/units/time.ts';
 import { handIronWords, seatWords } from '../../shared/words/checks.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { endWords, factWords, recordWords, startWords, traceWords } from '../../shared/words/records.ts';
+import { type SessionTimes, sessionTimes } from '../parts/session-times.ts';
 import { difference, temperature } from '../parts/unit.ts';
 import { continuesText } from './session-list.tsx';
-import { type SessionTimes, sessionTimes } from './times.ts';
 
 interface FactsProps {
   readonly session: Session;

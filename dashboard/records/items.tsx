@@ -8,10 +8,10 @@ import { postJson } from '../link/get.ts';
 import { randomId } from '../link/ids.ts';
 import { keep } from '../parts/browser.ts';
 import { Note } from '../parts/note.tsx';
+import { sessionTimes } from '../parts/session-times.ts';
 import { Target } from '../parts/target.tsx';
 import { difference, temperature } from '../parts/unit.ts';
 import { items, openItems, putItem, sessionAddress, sessions } from './book.ts';
-import { sessionTimes } from './times.ts';
 
 /** The areas suspect of all sessions: the open ones whole, the closed ones on demand. */
 export function ItemsOpen() {

@@ -5,10 +5,10 @@ import { watchedWords } from '../../shared/words/checks.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { itemWords, recordWords } from '../../shared/words/records.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
+import { sessionTimes } from '../parts/session-times.ts';
 import { Target } from '../parts/target.tsx';
 import { temperature } from '../parts/unit.ts';
 import { openItems, sessionAddress } from './book.ts';
-import { sessionTimes } from './times.ts';
 
 /** So many are shown at first, and with every press as many more. */
 const AT_ONCE = 50;

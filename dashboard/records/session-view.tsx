@@ -3,11 +3,11 @@ import type { Session } from '../../shared/messages/sessions.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
 import { itemWords, recordWords, traceWords } from '../../shared/words/records.ts';
 import { Note } from '../parts/note.tsx';
+import { sessionTimes } from '../parts/session-times.ts';
 import { chosenMoment, items, sessions } from './book.ts';
 import { Facts } from './facts.tsx';
 import { ItemList } from './items.tsx';
 import { WatchedTag } from './session-list.tsx';
-import { sessionTimes } from './times.ts';
 import { TraceView } from './trace-view.tsx';
 import { Verify } from './verify.tsx';
 

@@ -2,8 +2,8 @@ import type { Session } from '../../shared/messages/sessions.ts';
 import type { Trace } from '../../shared/messages/trace.ts';
 import { commonGaps, extentOf, pointsOf } from '../chart/columns.ts';
 import { gapText } from '../chart/gap-text.ts';
-import type { TraceData } from '../chart/mount.ts';
 import { heldSpans, type Range, rangeOf, traceSpan } from '../chart/spans.ts';
+import type { TraceData } from '../chart/trace-data.ts';
 import type { Found } from './found.ts';
 
 /** From what the daemon answers to what is drawn. Pure. */

@@ -4,11 +4,11 @@ import { commonGaps, extentOf, peakMs } from '../chart/columns.ts';
 import { moved, zoomed } from '../chart/view.ts';
 import { Note } from '../parts/note.tsx';
 import { isPlainKey } from '../parts/plain-key.ts';
+import { sessionTimes } from '../parts/session-times.ts';
 import { Target } from '../parts/target.tsx';
 import { temperature } from '../parts/unit.ts';
 import { FindingsList } from './findings-list.tsx';
 import { ProbeKey } from './probe-key.tsx';
-import { sessionTimes } from './times.ts';
 import { around, type SessionTrace, type TraceUse, useSessionTrace } from './use-session-trace.ts';
 import '../chart/trace.css';
 

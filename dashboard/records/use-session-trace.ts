@@ -6,15 +6,15 @@ import type { TraceChart, TraceOptions } from '../chart/mount.ts';
 import type { Range } from '../chart/spans.ts';
 import { between, isSame, showing, type View, within, withMargin, zoomed } from '../chart/view.ts';
 import { onceAFrame } from '../parts/once-a-frame.ts';
+import { sessionTimes } from '../parts/session-times.ts';
 import { difference, figure, temperature, unit } from '../parts/unit.ts';
 import { type Found, foundIn } from './found.ts';
 import { type Gestures, listenForGestures } from './gestures.ts';
-import { sessionTimes } from './times.ts';
 import { TraceFeed } from './trace-feed.ts';
 import { drawn, neighbour, widened } from './trace-state.ts';
 
 /** Around a moment that is looked at, ms to either side. */
-export const AROUND_MS = 60_000;
+const AROUND_MS = 60_000;
 /** Rows a pixel that are asked for. */
 const ROWS_A_PIXEL = 2;
 /** Width of a trace that isn't drawn yet, CSS pixels. */

@@ -3,8 +3,8 @@ import { type Session, type VerificationAnswer, verificationSchema } from '../..
 import { factWords, verifyPageWords } from '../../shared/words/records.ts';
 import { getJson } from '../link/get.ts';
 import { Note } from '../parts/note.tsx';
+import { type SessionTimes, sessionTimes } from '../parts/session-times.ts';
 import { Target } from '../parts/target.tsx';
-import { type SessionTimes, sessionTimes } from './times.ts';
 
 type Stand =
   | { readonly kind: 'not-yet' }
@@ -58,7 +58,7 @@ function Answered({ stand, times }: { readonly stand: Stand; readonly times: Ses
 }
 
 /** What a verification says, in words. */
-export function sentences(answer: VerificationAnswer, times: SessionTimes): readonly string[] {
+function sentences(answer: VerificationAnswer, times: SessionTimes): readonly string[] {
   const { exact, findings, samples, firstBadCommit: bad, differences, foldVersion } = answer;
   const said = exact ? [verifyPageWords.exact(findings, samples)] : [];
   if (bad !== null) {

@@ -14,7 +14,7 @@ const AIR_J_PER_KG_K = 287.053;
 const EXPONENT = GRAVITY_M_PER_S2 / (AIR_J_PER_KG_K * LAPSE_K_PER_M);
 
 /** The layer's ends, m. */
-export const ATMOSPHERE_RANGE_M = { min: -2000, max: 11_000 } as const;
+const ATMOSPHERE_RANGE_M = { min: -2000, max: 11_000 } as const;
 
 /**
  * Standard air pressure, hPa, at an altitude in m over sea level; null outside -2000 to 11,000 m and for NaN.

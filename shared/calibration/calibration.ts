@@ -44,7 +44,7 @@ export const calibrationPointSchema = z
 export type CalibrationPoint = z.infer<typeof calibrationPointSchema>;
 
 /** What a user makes; the daemon adds id, version, time and the correction that `fitCorrection` gives. */
-export const calibrationDraftSchema = z
+const calibrationDraftSchema = z
   .strictObject({
     probe: probeIdSchema,
     /** Who made it; empty where nobody said. */
@@ -65,8 +65,6 @@ export const calibrationDraftSchema = z
         });
     }
   });
-
-export type CalibrationDraft = z.infer<typeof calibrationDraftSchema>;
 
 /** One immutable version: never edited, only superseded by a later one of the same probe. */
 export const calibrationSchema = calibrationDraftSchema.safeExtend({
@@ -94,7 +92,7 @@ export function currentCalibration(all: readonly Calibration[], probe: string): 
 }
 
 /** The number that a probe's next calibration gets. */
-export const nextVersion = (all: readonly Calibration[], probe: string): number =>
+export const nextCalibrationVersion = (all: readonly Calibration[], probe: string): number =>
   (currentCalibration(all, probe)?.version ?? 0) + 1;
 
 /** True where the mounting stands in the correction: made on the plate of this iron, with the probe fitted as it works. */

@@ -1,5 +1,5 @@
 import { referenceFunctions } from '../thermocouple/thermocouple.ts';
-import type { ThermocoupleType } from '../thermometer/probe.ts';
+import type { ThermocoupleType } from '../thermocouple/types.ts';
 import { type CalibrationPoint, LEAST_READINGS, MOST_POINTS, type Mounting } from './calibration.ts';
 import { kindsFor, referenceOf } from './points.ts';
 import { type CalibrationRefusal, isRefusal } from './refusals.ts';
@@ -16,21 +16,21 @@ export interface CalibratedProbe {
 }
 
 /** Points this close together say one thing twice and not two things, K (our own choice). */
-export const DUPLICATE_K = 5;
+const DUPLICATE_K = 5;
 /** A line through less than this tells more of the points' own errors than of the probe, K (our own choice). */
 export const LEAST_SPAN_K = 30;
 /**
  * A correction beyond this speaks of the wrong type, the wrong point or a probe that has come off, K (our own choice). A
  * loose probe has the tolerances of its wire and its board; a fitted one also reads low by its mounting.
  */
-export const LARGEST_CORRECTION_K: Readonly<Record<Mounting, number>> = { loose: 10, fitted: 25 };
+const LARGEST_CORRECTION_K: Readonly<Record<Mounting, number>> = { loose: 10, fitted: 25 };
 /** The same of the slope, K a K (our own choice). Far below 1, so that a hotter plate always reads hotter. */
 export const LARGEST_SLOPE = 0.2;
 /** How far a point's own temperature may be from what water can have there, K: figures that were rounded. */
 const WATER_REFERENCE_K = 0.5;
 
 /** The temperatures that a probe of a type can read, degC. */
-export function readableC(type: ThermocoupleType): { readonly minC: number; readonly maxC: number } {
+function readableC(type: ThermocoupleType): { readonly minC: number; readonly maxC: number } {
   const { forward, inverse } = referenceFunctions[type];
   return { minC: inverse[0].tMinC, maxC: forward[1].tMaxC };
 }

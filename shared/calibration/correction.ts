@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { ABSOLUTE_ZERO_C } from '../units/temperature.ts';
 import { lineU } from './least-squares.ts';
+import { rectangularU } from './rectangular.ts';
 
 /** What is added to a reading, and how far that can be trusted. */
 
-export const correctionMethods = ['offset', 'line', 'least-squares'] as const;
+const correctionMethods = ['offset', 'line', 'least-squares'] as const;
 export type CorrectionMethod = (typeof correctionMethods)[number];
 
 const celsius = z.number().min(ABSOLUTE_ZERO_C).max(2000);
@@ -39,7 +40,7 @@ export type Correction = z.infer<typeof correctionSchema>;
  * temperature that a standard-class type K thermocouple may be off by, 0.75 % (ASTM E230), as a rectangular
  * distribution. To take it for a slope is our own choice.
  */
-export const UNKNOWN_SLOPE = 0.0075 / Math.sqrt(3);
+export const UNKNOWN_SLOPE = rectangularU(0.0075);
 
 /** The correction at a reading, K. */
 export const correctionAtK = ({ b1K, b2, t0C }: Correction, readingC: number): number =>

@@ -1,6 +1,7 @@
 import { standardPressureHpa } from './atmosphere.ts';
 import { boilingPointC } from './boiling.ts';
 import { type Mounting, type PointKind, pointKinds } from './calibration.ts';
+import { rectangularU } from './rectangular.ts';
 import type { CalibrationRefusal } from './refusals.ts';
 
 /** The reference points: what temperature each has, and how well it is known at a bench. */
@@ -29,8 +30,6 @@ export interface Reference {
   readonly referenceUK: number;
   readonly parts: readonly ReferencePart[];
 }
-
-const SQRT3 = Math.sqrt(3);
 
 /**
  * Melting ice under air: 0 degC, the ice point (ITS-90 puts the triple point at 0.01 degC). A well-made bath of clean
@@ -83,7 +82,7 @@ export function referenceOf(facts: ReferenceFacts): Reference | CalibrationRefus
 
 /** A statement of how good a thermometer is as a standard uncertainty, K (GUM 4.3.3 and 4.3.7). */
 export function standardUK({ k, as }: Stated): number {
-  if (as === 'limits') return k / SQRT3;
+  if (as === 'limits') return rectangularU(k);
   return as === 'expanded' ? k / 2 : k;
 }
 
@@ -122,10 +121,9 @@ function boilingAt(
   return reference(referenceC, [limits(name, (highC - lowC) / 2), limits('bath', POT_LIMIT_K)]);
 }
 
-/** Limits as a standard uncertainty: a rectangular distribution (GUM 4.3.7). */
 const limits = (name: ReferencePart['name'], limitK: number): ReferencePart => ({
   name,
-  uK: limitK / SQRT3,
+  uK: rectangularU(limitK),
   standing: 'own-choice',
 });
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../heat/schedule.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 import { airTemperatureC, relativeHumidityPct } from './air.ts';
 
 /** A cement: any adhesive, with what its instructions give of its drying. */
@@ -33,7 +33,7 @@ export type DryingStage = z.infer<typeof dryingStageSchema>;
 export const instructedS = ({ fromS, toS }: DryingStage): number => (fromS + toS) / 2;
 
 /** What the instructions allow the air to be; null: they don't say, and general coating practice stands in. */
-export const airLimitsSchema = z
+const airLimitsSchema = z
   .strictObject({
     lowC: airTemperatureC.nullable(),
     highC: airTemperatureC.nullable(),

@@ -1,14 +1,11 @@
 import { z } from 'zod';
-import { ABSOLUTE_ZERO_C } from '../units/temperature.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 
 /** The heat schedule: the stages and limits for one fabric and process, and where they come from. */
 
-/** A temperature in degC that a plate or a limit can have; above 400 degC polyester is long gone. */
-export const plateTemperatureC = z.number().min(ABSOLUTE_ZERO_C).max(400);
-
 const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, digits, "_" and "-", at most 64 of them');
 
-export const heatStageSchema = z
+const heatStageSchema = z
   .strictObject({
     id,
     name: z.string().trim().min(1).max(60),
@@ -27,7 +24,7 @@ export const heatStageSchema = z
   .readonly();
 
 /** Free shrinkage of loose cloth by plate temperature, from a manual. It explains stages, and judges nothing. */
-export const shrinkTableSchema = z
+const shrinkTableSchema = z
   .strictObject({
     points: z
       .array(z.strictObject({ plateC: plateTemperatureC, percent: z.number().min(0).max(100) }).readonly())

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../heat/schedule.ts';
+import { rectangularU } from '../calibration/rectangular.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 import { type MadeWith, madeWithSchema } from './dial/chart.ts';
 import { type Evenness, evennessOf, type Unevenness } from './evenness.ts';
 
@@ -29,7 +30,7 @@ export const typedSpotSchema = z
 export type TypedSpot = z.infer<typeof typedSpotSchema>;
 
 /** How far the hottest of several probes was over the one that leads, K: means over the same whole cycles. */
-export const probesLookSchema = z
+const probesLookSchema = z
   .strictObject({ lead: z.string(), overLeadK: z.number().min(0), at: z.iso.datetime({ offset: true }) })
   .readonly();
 export type ProbesLook = z.infer<typeof probesLookSchema>;
@@ -72,25 +73,23 @@ export const withLook = (kept: KeptPlate, look: ProbesLook): KeptPlate => ({
 
 /** From reading to typing, s: the plate goes on by its slope meanwhile (our own choice). */
 const TYPED_WITHIN_S = 5;
-const SQRT3 = Math.sqrt(3);
 
 /**
- * Standard uncertainty of one spot, K: the thermometer's limits and what the plate went on by, both rectangular (GUM
- * 4.3.7). One thermometer is partly off alike everywhere, which falls out; as nobody knows how much, nothing is taken
- * off for it.
+ * Standard uncertainty of one spot, K: the thermometer's limits and what the plate went on by, both taken for limits.
+ * One thermometer is partly off alike everywhere, which falls out; as nobody knows how much, nothing is taken off for it.
  */
 const spotUK = ({ thermometerK, slopeKPerS }: TypedSpot): number =>
-  Math.hypot(thermometerK, TYPED_WITHIN_S * slopeKPerS) / SQRT3;
+  rectangularU(Math.hypot(thermometerK, TYPED_WITHIN_S * slopeKPerS));
 
 const sameProbe = (a: MadeWith, b: MadeWith): boolean =>
   a.probe === b.probe && a.calibration === b.calibration;
 
 /** The spot beside the probe, which the others are held against; null before it is typed. */
-export const besideProbe = ({ spots }: Pick<KeptPlate, 'spots'>): TypedSpot | null =>
+const besideProbe = ({ spots }: Pick<KeptPlate, 'spots'>): TypedSpot | null =>
   spots.find(({ place }) => place === 'probe') ?? null;
 
 /** Whether a spot can be held against the one beside the probe: read by the same probe under the same calibration. */
-export function counts(kept: Pick<KeptPlate, 'spots'>, spot: TypedSpot): boolean {
+function counts(kept: Pick<KeptPlate, 'spots'>, spot: TypedSpot): boolean {
   const beside = besideProbe(kept);
   return beside !== null && sameProbe(spot.madeWith, beside.madeWith);
 }

@@ -40,7 +40,7 @@ const partNotes = [
 ] as const;
 
 /** How far what the probe reads now can be trusted, part by part (GUM), and the guard band that it makes (JCGM 106). */
-export const budgetSchema = z.strictObject({
+const budgetSchema = z.strictObject({
   parts: z
     .array(
       z.strictObject({

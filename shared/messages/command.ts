@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { alarmKinds } from '../alarm/record.ts';
-import { plateTemperatureC } from '../heat/schedule.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
-import { places } from '../watch/input.ts';
+import { places } from '../iron/place.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 
 /** What a page or another program may ask the daemon to do. */
 

@@ -25,7 +25,7 @@ export const cementWriteSchema = cementDraftSchema.safeExtend({
 });
 
 /** What is amiss with the air for a cement; `by`: its instructions, or general coating practice. */
-export const airConcernSchema = z.strictObject({
+const airConcernSchema = z.strictObject({
   kind: z.enum(airConcernKinds),
   by: z.enum(['instructions', 'practice']),
   /** What it should be: degC, percent, or kelvin over the dew point. */
@@ -34,7 +34,7 @@ export const airConcernSchema = z.strictObject({
   cements: z.array(z.string()).readonly(),
 });
 
-export const airPointSchema = z.strictObject({
+const airPointSchema = z.strictObject({
   at: utc,
   airC: z.number(),
   rhPct: z.number().nullable(),
@@ -96,9 +96,9 @@ export const forecastSchema = z.strictObject({
 });
 
 /** How a coat stands before the stage that it dries towards. `may-be-ready`: to be tested; `due`: its latest time is past. */
-export const coatStates = ['drying', 'may-be-ready', 'due', 'dry'] as const;
+const coatStates = ['drying', 'may-be-ready', 'due', 'dry'] as const;
 
-export const coatStageSchema = z.strictObject({
+const coatStageSchema = z.strictObject({
   kind: z.enum(dryingStageKinds),
   /** When somebody said that it is dry; null: nobody did. */
   saidDry: utc.nullable(),
@@ -109,7 +109,7 @@ export const coatStageSchema = z.strictObject({
   latest: utc.nullable(),
 });
 
-export const coatSchema = z.strictObject({
+const coatSchema = z.strictObject({
   id,
   piece: id,
   pieceName: z.string(),
@@ -188,7 +188,6 @@ export const coatActSchema = z.discriminatedUnion('kind', [
 export const coatCommandSchema = z.strictObject({ commandId, act: coatActSchema });
 
 export type CementList = z.infer<typeof cementListSchema>;
-export type CementWrite = z.infer<typeof cementWriteSchema>;
 export type AirConcern = z.infer<typeof airConcernSchema>;
 export type AirProbeAnswer = z.infer<typeof airProbeSchema>;
 export type AirAnswer = z.infer<typeof airAnswerSchema>;
@@ -199,4 +198,3 @@ export type CoatAnswer = z.infer<typeof coatSchema>;
 export type CoatState = CoatAnswer['state'];
 export type CoatsAnswer = z.infer<typeof coatsAnswerSchema>;
 export type CoatAct = z.infer<typeof coatActSchema>;
-export type CoatCommand = z.infer<typeof coatCommandSchema>;

@@ -1,15 +1,15 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../heat/schedule.ts';
 import { chartPointSchema, dialChartSchema } from '../iron/dial/chart.ts';
 import { lastLoadSchema, lastStretchSchema, lastWarmUpSchema } from '../iron/dial/kept.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 
 /** What an iron does at the marks of its dial, and where to set it, as the API tells it. */
 
 const at = z.iso.datetime({ offset: true });
 
 /** The plate's mean has gone from the iron's chart; `Drift` says what each value is. */
-export const driftSchema = z.strictObject({
+const driftSchema = z.strictObject({
   sinceAt: at,
   byK: z.number(),
   stretches: z.number().int().min(1),
@@ -22,7 +22,7 @@ const ceiling = z.enum(['stage-high', 'fabric-limit', 'cement-limit']);
 const highestMarkSchema = z.strictObject({ mark: markNumber, atEnd: z.boolean() });
 
 /** Where to set the dial for a stage, or why that can't be said; `Advice` says what each value is. */
-export const adviceSchema = z.discriminatedUnion('kind', [
+const adviceSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('set'),
     mark: markNumber,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../heat/schedule.ts';
 import { keptPlateSchema, spotPlaces, typedSpotSchema } from '../iron/spots.ts';
+import { plateTemperatureC } from '../units/plate-temperature.ts';
 
 /** How evenly an iron's plate is hot, as the API tells it, and the spot readings that are typed for it. */
 

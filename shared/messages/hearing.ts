@@ -20,4 +20,3 @@ export const hearingSchema = z.strictObject({
   /** True where a plate is or may be hot and no page has its sound on: an alarm would go unheard. */
   unheard: z.boolean(),
 });
-export type HearingLive = z.infer<typeof hearingSchema>;

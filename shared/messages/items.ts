@@ -5,7 +5,7 @@ import { visitPlaceSchema } from './visit.ts';
 /** Open items: areas that have to be examined, and what was found. */
 
 /** What a named person found, in words. */
-export const closingSchema = z.strictObject({
+const closingSchema = z.strictObject({
   /** Who found it. */
   by: z.string(),
   /** What was found. */
@@ -57,6 +57,4 @@ export const closeItemSchema = z.strictObject({
   found: said(1000),
 });
 
-export type Closing = z.infer<typeof closingSchema>;
 export type Item = z.infer<typeof itemSchema>;
-export type ItemList = z.infer<typeof itemListSchema>;

@@ -12,10 +12,10 @@ export const groupNames = [...columnKeys, 'p'] as const;
 export const separators = ['comma', 'semicolon', 'tab', 'space'] as const;
 export type Separator = (typeof separators)[number];
 
-export const MOST_COLUMNS = 32;
+const MOST_COLUMNS = 32;
 export const LONGEST_PATTERN = 500;
 
-export const columnSchema = z.strictObject({
+const columnSchema = z.strictObject({
   is: z.enum([...columnKeys, 'ignored']),
   /** Which probe it is of; says nothing in a column that is ignored or is of the whole line. */
   probe: z
@@ -52,7 +52,7 @@ export type LineForm = z.infer<typeof lineFormSchema>;
 export const protocolForm: LineForm = { kind: 'protocol' };
 
 /** A line as it came, and what was understood of it. */
-export const readLineSchema = z.strictObject({
+const readLineSchema = z.strictObject({
   /** With every byte that can't be printed as \xHH. */
   raw: z.string(),
   /** Whether it would be taken. */

@@ -3,9 +3,9 @@ import { alarmKinds, alarmStates } from '../alarm/record.ts';
 import { heatScheduleSchema } from '../heat/schedule.ts';
 import { dialMarkSchema } from '../iron/dial/mark.ts';
 import { ironPhases } from '../iron/phase.ts';
+import { places } from '../iron/place.ts';
 import { placeDraftSchema, seats, watchedHows } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
-import { places } from '../watch/input.ts';
 import { evennessSchema } from './evenness.ts';
 import { hearingSchema } from './hearing.ts';
 import { atLiveSchema, workLiveSchema } from './piece.ts';
@@ -69,7 +69,7 @@ export const alarmLiveSchema = z.strictObject({
 const agedMs = z.number().int().min(0);
 
 /** Checks of an iron that is parked on a check pad. */
-export const checkLiveSchema = z.strictObject({
+const checkLiveSchema = z.strictObject({
   /** What the pad tells now; `silent`: it gives no valid reading. */
   pad: z.enum(['bare', 'settling', 'settled', 'silent']),
   /** What it reads while an iron lies on it, degC: the plate is at least as hot. */
@@ -91,7 +91,7 @@ export const checkLiveSchema = z.strictObject({
     .nullable(),
 });
 
-export const typedLiveSchema = z.strictObject({
+const typedLiveSchema = z.strictObject({
   at: utc,
   ageMs: agedMs,
   plateC: z.number(),
@@ -99,7 +99,7 @@ export const typedLiveSchema = z.strictObject({
   standing: standingSchema,
 });
 
-export const chartLiveSchema = z.strictObject({
+const chartLiveSchema = z.strictObject({
   mark: dialMarkSchema,
   meanC: z.number(),
   /** Mean of its peaks; null where none are charted. */
@@ -134,7 +134,7 @@ export const ironLiveSchema = z.strictObject({
   schedule: heatScheduleSchema,
 });
 
-export const deviceLiveSchema = z.strictObject({
+const deviceLiveSchema = z.strictObject({
   id: z.string(),
   path: z.string(),
   simulated: z.boolean(),
@@ -151,7 +151,7 @@ export const deviceLiveSchema = z.strictObject({
   lastLine: z.string(),
 });
 
-export const foundPortSchema = z.strictObject({ path: z.string(), title: z.string(), problem: z.string() });
+const foundPortSchema = z.strictObject({ path: z.string(), title: z.string(), problem: z.string() });
 
 /** All that changes seldom. */
 export const situationSchema = z.strictObject({

@@ -3,13 +3,13 @@ import { aheadWhats, notComparedWhys } from '../heat/work/balance.ts';
 import { nextWhys } from '../heat/work/next.ts';
 import { contactBys } from '../heat/work/visit.ts';
 import { pieceDraftSchema, pieceSchema, sideIdSchema } from '../piece/piece.ts';
+import { pieceNoteDraftSchema } from '../shop/note.ts';
 import { reachedSchema, visitHeat, visitPlaceSchema } from './visit.ts';
 
 /** Pieces, what was said of the work on them, and what they have had. */
 
 const utc = z.iso.datetime({ offset: true });
 const commandId = z.string().min(1).max(64).optional();
-const said = (most: number) => z.string().trim().min(1).max(most);
 
 /** The newest version of each piece. */
 export const pieceListSchema = z.strictObject({ pieces: z.array(pieceSchema).readonly() });
@@ -51,25 +51,9 @@ export const workCommandSchema = z.strictObject({
   act: workActSchema,
 });
 
-/** What a named person says of a piece beside its sessions. It is added, never changed. */
-export const pieceNoteDraftSchema = z.discriminatedUnion('kind', [
-  /** "Tight", by eye and hand: theirs, not ours. */
-  z.strictObject({ kind: z.literal('tight'), side: sideIdSchema, by: said(80) }),
-  /** The order was overruled: no warning of it stands for this piece from now on. */
-  z.strictObject({ kind: z.literal('overruled'), by: said(80), why: z.string().trim().max(500) }),
-  /** A visit was somewhere else; null: on none of the pieces. The original stays beside it. */
-  z.strictObject({
-    kind: z.literal('corrected'),
-    session: z.string().max(64),
-    /** The visit's number in its session. */
-    visit: z.number().int(),
-    to: z.strictObject({ side: sideIdSchema, area: z.string().max(64).nullable() }).nullable(),
-    by: said(80),
-  }),
-]);
 export const pieceNoteCommandSchema = z.strictObject({ commandId, note: pieceNoteDraftSchema });
 
-export const areaHeatSchema = z.strictObject({
+const areaHeatSchema = z.strictObject({
   reached: reachedSchema.nullable(),
   presumed: z.boolean(),
   peakC: z.number().nullable(),
@@ -81,13 +65,13 @@ export const areaHeatSchema = z.strictObject({
   lastAt: utc.nullable(),
 });
 
-export const nextSchema = z.strictObject({
+const nextSchema = z.strictObject({
   side: sideIdSchema,
   area: z.string(),
   why: z.enum(nextWhys),
 });
 
-export const visitAnswerSchema = z.strictObject({
+const visitAnswerSchema = z.strictObject({
   session: z.string(),
   /** With the session it names the visit. */
   n: z.number().int(),
@@ -103,7 +87,7 @@ export const visitAnswerSchema = z.strictObject({
   ...visitHeat,
 });
 
-export const balanceSchema = z.discriminatedUnion('kind', [
+const balanceSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('not-compared'),
     why: z.enum(notComparedWhys),
@@ -183,13 +167,9 @@ export const workLiveSchema = z.strictObject({
 
 export type WorkAct = z.infer<typeof workActSchema>;
 export type WorkCommand = z.infer<typeof workCommandSchema>;
-export type PieceNoteDraft = z.infer<typeof pieceNoteDraftSchema>;
-export type PieceList = z.infer<typeof pieceListSchema>;
-export type PieceWrite = z.infer<typeof pieceWriteSchema>;
 export type PieceHeat = z.infer<typeof pieceHeatSchema>;
 export type Balance = z.infer<typeof balanceSchema>;
 export type Next = z.infer<typeof nextSchema>;
-export type NextWhy = Next['why'];
 export type VisitAnswer = z.infer<typeof visitAnswerSchema>;
 export type AtLive = z.infer<typeof atLiveSchema>;
 export type WorkLive = z.infer<typeof workLiveSchema>;

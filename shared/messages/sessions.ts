@@ -175,7 +175,6 @@ export const verificationSchema = z.strictObject({
 
 export type Moment = z.infer<typeof momentSchema>;
 export type Session = z.infer<typeof sessionSchema>;
-export type SessionList = z.infer<typeof sessionListSchema>;
 export type FindingAnswer = z.infer<typeof findingSchema>;
 export type FindingList = z.infer<typeof findingListSchema>;
 export type VerificationAnswer = z.infer<typeof verificationSchema>;

@@ -34,4 +34,3 @@ export const deviceSettingsSchema = deviceNameDraftSchema.safeExtend({
 export const deviceListSchema = z.strictObject({ devices: z.array(deviceSettingsSchema).readonly() });
 
 export type DeviceSettings = z.infer<typeof deviceSettingsSchema>;
-export type ScheduleWrite = z.infer<typeof scheduleWriteSchema>;

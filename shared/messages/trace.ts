@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { heatScheduleSchema } from '../heat/schedule.ts';
+import { places } from '../iron/place.ts';
 import { seats } from '../thermometer/place.ts';
 import { faults } from '../thermometer/reading.ts';
 import { uncounted } from '../watch/counted.ts';
-import { places } from '../watch/input.ts';
 import { findingSchema } from './sessions.ts';
 
 /** A session's readings thinned out for drawing. All times are milliseconds since the session's first input. */
@@ -14,7 +14,7 @@ export type TraceGap = (typeof traceGaps)[number];
 
 /** At most so many buckets a probe are given, and so many unless asked for. */
 export const POINTS_AT_MOST = 8000;
-export const POINTS_USUALLY = 1000;
+const POINTS_USUALLY = 1000;
 
 /** A whole number as an address has it. */
 const whole = z
@@ -36,7 +36,7 @@ export const traceQuerySchema = z.strictObject({
  * Columns of one probe, one row a bucket, in the order of time. A row with readings has the lowest and the highest of
  * them; one without has neither, and the fault that began then and holds until the next row.
  */
-export const traceColumnsSchema = z.strictObject({
+const traceColumnsSchema = z.strictObject({
   id: z.string(),
   tMs: z.array(z.number()).readonly(),
   minC: z.array(z.number().nullable()).readonly(),
@@ -95,7 +95,6 @@ export const traceSchema = z.strictObject({
   cycles: z.number().int().min(0),
 });
 
-export type TraceQuery = z.infer<typeof traceQuerySchema>;
 export type TraceColumns = z.infer<typeof traceColumnsSchema>;
 export type SettingsFrom = z.infer<typeof settingsFromSchema>;
 export type WorkFrom = z.infer<typeof workFromSchema>;

@@ -11,7 +11,7 @@ export type SideId = (typeof sideIds)[number];
 export const sideIdSchema = z.literal(sideIds);
 
 /** What an area is: open cloth, or bonded along an edge or under a tape, where the cement limit holds. */
-export const areaKinds = ['cloth', 'edge', 'tape'] as const;
+const areaKinds = ['cloth', 'edge', 'tape'] as const;
 export type AreaKind = (typeof areaKinds)[number];
 
 /** The largest grid that a side is divided into. */

@@ -16,7 +16,7 @@ export type CoatFound = (typeof coatFounds)[number];
 export const fireAnswers = ['iron-off', 'elsewhere', 'stopped'] as const;
 export type FireAnswer = (typeof fireAnswers)[number];
 
-export const shopHappenedSchema = z.discriminatedUnion('kind', [
+const shopHappenedSchema = z.discriminatedUnion('kind', [
   /** Cement was put on; a coat for each place. */
   z.strictObject({
     kind: z.literal('coats'),

@@ -1,10 +1,10 @@
-import type { ThermocoupleType } from '../thermometer/probe.ts';
 import { approximateC, emfAndSlope, inversePieceAt, type ReferenceFunctions } from './reference-functions.ts';
 import { typeE } from './type-e.ts';
 import { typeJ } from './type-j.ts';
 import { typeK } from './type-k.ts';
 import { typeN } from './type-n.ts';
 import { typeT } from './type-t.ts';
+import type { ThermocoupleType } from './types.ts';
 
 /** Thermocouples by ITS-90: emf from temperature, temperature from emf, cold junction. */
 

@@ -1,4 +1,4 @@
-import type { ThermocoupleType } from '../thermometer/probe.ts';
+import type { ThermocoupleType } from './types.ts';
 
 /** Tolerance classes of new thermocouple wire: ASTM E230 special and standard, IEC 60584-1 class 1, 2 and 3. */
 export const toleranceClasses = ['astm-special', 'astm-standard', 'iec-1', 'iec-2', 'iec-3'] as const;

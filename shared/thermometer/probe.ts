@@ -1,11 +1,9 @@
 import { z } from 'zod';
 import { motionCheckSchema } from '../iron/motion/check.ts';
 import { toleranceClasses } from '../thermocouple/tolerance.ts';
+import { thermocoupleTypes } from '../thermocouple/types.ts';
 
 /** What the user has settled about a probe. */
-
-export const thermocoupleTypes = ['K', 'J', 'T', 'E', 'N'] as const;
-export type ThermocoupleType = (typeof thermocoupleTypes)[number];
 
 /** `device/name`; the device part may itself hold slashes. */
 export const probeIdSchema = z
@@ -54,7 +52,7 @@ export type ProbeSettings = z.infer<typeof probeSettingsSchema>;
 export const conversionOf = ({ thermocouple, unit }: Pick<ProbeSettings, 'thermocouple' | 'unit'>): string =>
   `${thermocouple}, ${unit}`;
 
-/** Of a probe that nothing is known of yet. */
+/** How a probe is set up that nobody has said anything of yet. */
 export const unknownProbe = {
   thermocouple: 'K',
   unit: 'degC',

@@ -1,5 +1,5 @@
 import { emfUv, hotJunctionC } from '../thermocouple/thermocouple.ts';
-import { type ThermocoupleType, thermocoupleTypes } from './probe.ts';
+import { type ThermocoupleType, thermocoupleTypes } from '../thermocouple/types.ts';
 import { COLD_C } from './thermometer.ts';
 
 /**

@@ -1,4 +1,5 @@
 import { type Calibration, isMadeInPlace } from '../calibration/calibration.ts';
+import { rectangularU } from '../calibration/rectangular.ts';
 import type { Unevenness } from '../iron/evenness.ts';
 import { UNMEASURED_LAG_S } from './lag/filter.ts';
 import { type Placed, seatOf } from './place.ts';
@@ -61,7 +62,6 @@ function isInPlace({ calibration, place }: TrustedProbe, iron: string): boolean 
   return madeAt === undefined || toldAt === null || madeAt >= toldAt;
 }
 
-const SQRT3 = Math.sqrt(3);
 /**
  * No iron's plate rises faster (our own choice: twice the 2 K/s of a kilowatt in the light plate of the textbooks), K/s.
  * What looks faster is a probe that was moved.
@@ -75,12 +75,12 @@ export function budgetOfNow(trusting: Trusting, t: Thermometer): Budget | null {
   if (estimate === null || t.lastOk === null) return null;
   const { lag } = trusting.probe;
   const onPad = seatOf(trusting.probe, trusting.iron.id) === 'check-pad';
-  // What a lag that was not measured may hide is taken for a limit, a rectangular distribution (GUM 4.3.7).
+  // What a lag that was not measured may hide is taken for a limit.
   // How fast a check pad moves says how far it is from settled, and nothing of its plate.
   const lagUK = onPad
     ? 0
     : lag === null
-      ? Math.min(MOST_AHEAD_K, Math.max(0, estimate.aheadK)) / SQRT3
+      ? rectangularU(Math.min(MOST_AHEAD_K, Math.max(0, estimate.aheadK)))
       : lag.standardS * Math.min(FASTEST_K_PER_S, Math.abs(estimate.slopeKPerS));
   return budgetOf(trusting, { readC: t.lastOk.readC, resolutionK: t.filter?.noise.stepK ?? null, lagUK });
 }

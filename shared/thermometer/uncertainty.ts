@@ -1,7 +1,8 @@
 import { type Correction, correctionUK } from '../calibration/correction.ts';
+import { rectangularU } from '../calibration/rectangular.ts';
 import type { Unevenness } from '../iron/evenness.ts';
 import { type ToleranceClass, toleranceK } from '../thermocouple/tolerance.ts';
-import type { ThermocoupleType } from './probe.ts';
+import type { ThermocoupleType } from '../thermocouple/types.ts';
 
 /**
  * How far a plate temperature can be trusted: its parts as standard uncertainties, their root sum of squares (GUM 5.1.2),
@@ -97,7 +98,6 @@ const quantiles: Readonly<Record<Confidence, number>> = {
 /** Guard band of an upper limit, K: a reading so far under it is over it with no more than the remaining probability. */
 export const guardBandK = (uK: number, confidence: Confidence): number => quantiles[confidence] * uK;
 
-const SQRT3 = Math.sqrt(3);
 const SQRT12 = Math.sqrt(12);
 
 /**
@@ -171,13 +171,12 @@ function calibrationPart(readingC: number, correction: Correction): BudgetPart {
   };
 }
 
-/** Limits as a rectangular distribution (GUM 4.3.7). */
 function wirePart({ thermocouple, toleranceClass, readingC }: BudgetFacts): BudgetPart {
   const limitK = toleranceK(thermocouple, toleranceClass, readingC);
   const widestK = Math.max(WIDEST_K, WIDEST_SHARE * Math.abs(readingC));
   return {
     name: 'wire',
-    uK: (limitK ?? widestK) / SQRT3,
+    uK: rectangularU(limitK ?? widestK),
     standing: 'tolerance',
     note: limitK === null ? 'class-outside' : 'class',
   };
@@ -193,7 +192,7 @@ const resolutionPart = (resolutionK: number | null): BudgetPart => ({
 
 const boardPart = (calibrated: boolean): BudgetPart => ({
   name: 'cold-junction',
-  uK: (calibrated ? BOARD_LEFT_K : BOARD_LIMIT_K) / SQRT3,
+  uK: rectangularU(calibrated ? BOARD_LEFT_K : BOARD_LIMIT_K),
   standing: 'stated',
   note: calibrated ? 'board-calibrated' : 'board',
 });
@@ -204,7 +203,7 @@ function mountingPart({ calibration, mountingK, onPad = false }: BudgetFacts): B
     return { name: 'mounting', uK: 0, standing: 'measured', note: 'mounting-in-place' };
   return {
     name: 'mounting',
-    uK: (mountingK ?? (onPad ? PAD_LIMIT_K : MOUNTING_LIMIT_K)) / SQRT3,
+    uK: rectangularU(mountingK ?? (onPad ? PAD_LIMIT_K : MOUNTING_LIMIT_K)),
     standing: 'stated',
     note: mountingK !== null ? 'mounting-stated' : onPad ? 'mounting-pad' : 'mounting-allowed',
   };

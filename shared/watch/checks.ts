@@ -1,3 +1,4 @@
+import { rectangularU } from '../calibration/rectangular.ts';
 import { type CheckFound, emptyPad, onPad, type Pad, type PadStep, padSilent } from '../iron/check/pad.ts';
 import { seatOf } from '../thermometer/place.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
@@ -86,16 +87,14 @@ function hearPad(before: Checks, id: ProbeId, { tMs, settings, thermometers }: C
   );
 }
 
-const SQRT3 = Math.sqrt(3);
-
 const padBudget = (probe: WatchedProbe, t: Thermometer, { iron }: WatchSettings, remainingK: number) =>
   budgetOf(
     { probe, iron },
     {
       readC: t.lastOk?.readC ?? 0,
       resolutionK: t.filter?.noise.stepK ?? null,
-      // What is left of the way is taken for a limit, a rectangular distribution (GUM 4.3.7).
-      lagUK: remainingK / SQRT3,
+      // What is left of the way is taken for a limit.
+      lagUK: rectangularU(remainingK),
     },
   );
 

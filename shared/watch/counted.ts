@@ -8,7 +8,7 @@ export const uncounted = ['bare', 'loose', 'not-told'] as const;
 export type Uncounted = (typeof uncounted)[number];
 
 /** What a probe's reading counts as: of a plate watched all the time, of one on its check pad, or of none. */
-export const countedAs = ['monitored', 'checked', 'settling', ...uncounted] as const;
+const countedAs = ['monitored', 'checked', 'settling', ...uncounted] as const;
 export type CountedAs = (typeof countedAs)[number];
 
 /** As much of a state as this takes; without settings nothing is known of any place. */

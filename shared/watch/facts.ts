@@ -1,10 +1,10 @@
+import { followReach, noReach } from '../alarm/heading.ts';
 import { lowerLimitC } from '../cure/facts.ts';
 import { USUAL_REST_LIMIT_S } from '../heat/schedule.ts';
 import type { Contact } from '../heat/work/ironing.ts';
 import { expectedPeakC } from '../iron/behaviour.ts';
 import { saysCold } from '../iron/check/pad.ts';
 import { restOnSpotMs } from '../iron/motion/rest.ts';
-import { followReach, noReach } from '../thermometer/lag/heading.ts';
 import { type Seat, seatOf, watchedHow } from '../thermometer/place.ts';
 import { deviceOf, type ProbeId } from '../thermometer/sample.ts';
 import { COLD_C, estimateOf, qualityOf, type Thermometer } from '../thermometer/thermometer.ts';

@@ -5,6 +5,7 @@ import type { At, PieceFacts } from '../heat/work/at.ts';
 import type { Drift } from '../iron/dial/drift.ts';
 import type { DialMark } from '../iron/dial/mark.ts';
 import type { Iron } from '../iron/iron.ts';
+import type { Place } from '../iron/place.ts';
 import type { Sample } from '../thermometer/sample.ts';
 import type { WatchedProbe } from '../thermometer/watched-probe.ts';
 import type { UnattendedAfter } from './attended.ts';
@@ -50,10 +51,6 @@ export interface Carried {
    */
   readonly state: WatchState | null;
 }
-
-/** Where the iron is, as far as the user said. `off-work`: lifted off it, and not on its rest. */
-export const places = ['unknown', 'on-work', 'off-work', 'on-rest'] as const;
-export type Place = (typeof places)[number];
 
 /** By which word of the user an iron came to be somewhere. */
 export const atSaids = ['piece', 'area', 'next', 'turned', 'in-hand'] as const;

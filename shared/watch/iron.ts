@@ -3,10 +3,11 @@ import { type Behaviour, noBehaviour, observe, retuned } from '../iron/behaviour
 import type { ToldDial } from '../iron/dial/mark.ts';
 import { noSitting, type Sitting, sit } from '../iron/dial/sitting.ts';
 import { coldIron, type IronHeat, judgeHeat } from '../iron/heat.ts';
+import type { Place } from '../iron/place.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import { COLD_C, type Thermometer } from '../thermometer/thermometer.ts';
 import type { Finding } from './finding.ts';
-import type { Place, WatchInput } from './input.ts';
+import type { WatchInput } from './input.ts';
 
 /** The slice of the iron: what it does, and whether it keeps to the stage that is being worked. */
 export interface IronSlice {

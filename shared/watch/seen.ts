@@ -1,10 +1,10 @@
 import { drifted, noReading, notRecording, outOfBand, overLimit, suspected } from '../alarm/conditions.ts';
+import { type HeadingFacts, headingForLimit, type Reach } from '../alarm/heading.ts';
 import type { Condition } from '../alarm/machine.ts';
 import type { AlarmKey, AlarmRecord } from '../alarm/record.ts';
 import { alarmTable } from '../alarm/table.ts';
 import type { BandSeen } from '../heat/band.ts';
 import { type Drift, driftDetail } from '../iron/dial/drift.ts';
-import { type HeadingFacts, headingForLimit, type Reach } from '../thermometer/lag/heading.ts';
 import type { Quality } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import { type Suspicion, suspicionDetail } from '../thermometer/suspect-probe.ts';

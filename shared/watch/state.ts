@@ -1,6 +1,6 @@
+import type { Reach } from '../alarm/heading.ts';
 import type { AlarmRecord } from '../alarm/record.ts';
 import type { DeviceClock } from '../thermometer/device-clock.ts';
-import type { Reach } from '../thermometer/lag/heading.ts';
 import type { Reading } from '../thermometer/reading.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
 import type { LinkState, Thermometer } from '../thermometer/thermometer.ts';

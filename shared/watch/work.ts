@@ -1,9 +1,10 @@
 import { type CoatFacts, noCoats } from '../cure/facts.ts';
 import { type At, noFacts, type PieceFacts } from '../heat/work/at.ts';
 import type { ToldDial } from '../iron/dial/mark.ts';
+import type { Place } from '../iron/place.ts';
 import { refusals } from '../words/refusals.ts';
 import type { Finding } from './finding.ts';
-import type { Mark, Place, WatchInput } from './input.ts';
+import type { Mark, WatchInput } from './input.ts';
 
 /** The slice of what the user has said of the work in hand. */
 export interface Work extends Where {

@@ -152,11 +152,3 @@ export const driftWords = {
   action:
     'See whether the dial stands where you said, and whether the probe sits as it did. If both do, measure the marks again.',
 } as const;
-
-export const suspicionWords = {
-  reversed:
-    'The reading fell as heat came on. The two wires of this thermocouple are probably swapped: swap them back at the board.',
-  type: (likely: string) =>
-    `The readings fit this iron’s chart if the thermocouple is type ${likely}. See what is printed on it, and settle the type.`,
-  odd: 'No household iron holds such a temperature. See whether thermocouple type and unit are settled right.',
-} as const;

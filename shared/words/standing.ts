@@ -1,5 +1,5 @@
 import type { IronPhase } from '../iron/phase.ts';
-import type { Place } from '../watch/input.ts';
+import type { Place } from '../iron/place.ts';
 
 /** What the page says of an iron: its plate, where that stands, and what is worked. */
 

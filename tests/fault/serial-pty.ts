@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { vi } from 'vitest';
 
 /** A board on a real pseudo-terminal that can be plugged in and pulled: socat holds its far end. */
-export class PtyBoard {
+class PtyBoard {
   readonly path: string;
   /** What the board has been sent. */
   heard = '';

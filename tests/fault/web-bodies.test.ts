@@ -2,8 +2,9 @@ import { connect } from 'node:net';
 import * as fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { problemSchema } from '../../shared/messages/command.ts';
+import { summary } from '../unit/web/support/record-samples.ts';
 import { eventually, type Running, running } from '../unit/web/support/running.ts';
-import { iron, summary } from '../unit/web/support/samples.ts';
+import { iron } from '../unit/web/support/samples.ts';
 
 let it_: Running;
 beforeAll(async () => {

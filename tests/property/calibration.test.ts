@@ -14,7 +14,7 @@ import { leastSquares } from '../../shared/calibration/least-squares.ts';
 import { isRefusal } from '../../shared/calibration/refusals.ts';
 import { addReading, startWaiting, waitingOf } from '../../shared/calibration/steadiness.ts';
 import { toleranceClasses } from '../../shared/thermocouple/tolerance.ts';
-import { thermocoupleTypes } from '../../shared/thermometer/probe.ts';
+import { thermocoupleTypes } from '../../shared/thermocouple/types.ts';
 import { budget, confidences } from '../../shared/thermometer/uncertainty.ts';
 import { contactPoint, fittedProbe } from '../unit/calibration/points.ts';
 

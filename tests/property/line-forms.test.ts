@@ -2,8 +2,9 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SourceEvent } from '../../daemon/probe/source.ts';
 import { withChecksum } from '../../daemon/probe/wire/checksum.ts';
+import type { LineReader } from '../../daemon/probe/wire/forms/form-read.ts';
 import { linesRead } from '../../daemon/probe/wire/forms/lines-read.ts';
-import { type LineReader, readerFor } from '../../daemon/probe/wire/forms/reader.ts';
+import { readerFor } from '../../daemon/probe/wire/forms/reader.ts';
 import { BOOT_MS, lineStack } from '../../daemon/probe/wire/stack.ts';
 import { LineTally } from '../../daemon/probe/wire/tally.ts';
 import {

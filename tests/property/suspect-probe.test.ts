@@ -4,7 +4,7 @@ import { leftOnRest, type Scenario } from '../../daemon/probe/simulated/scenario
 import { saidBy, simulateIron } from '../../daemon/probe/simulated/simulated-iron.ts';
 import { varyIron } from '../../daemon/probe/simulated/vary.ts';
 import { parseLine } from '../../daemon/probe/wire/line.ts';
-import { type ThermocoupleType, thermocoupleTypes } from '../../shared/thermometer/probe.ts';
+import { type ThermocoupleType, thermocoupleTypes } from '../../shared/thermocouple/types.ts';
 import { Live } from '../unit/watch/support/live.ts';
 import { carried, probeSettings, watchSettings } from '../unit/watch/support/settings.ts';
 import { drawer } from '../unit/watch/support/worked-iron.ts';

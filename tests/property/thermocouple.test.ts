@@ -7,7 +7,7 @@ import {
   referenceFunctions,
   temperatureC,
 } from '../../shared/thermocouple/thermocouple.ts';
-import { thermocoupleTypes } from '../../shared/thermometer/probe.ts';
+import { thermocoupleTypes } from '../../shared/thermocouple/types.ts';
 
 const numRuns = 5000;
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

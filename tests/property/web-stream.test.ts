@@ -5,8 +5,9 @@ import type { StreamClient } from '../../daemon/web/stream/client.ts';
 import { type StreamLimits, streamLimits } from '../../daemon/web/stream/limits.ts';
 import { Stream } from '../../daemon/web/stream/stream.ts';
 import type { StreamMessage } from '../../shared/messages/stream.ts';
-import { EPOCH, type FakeDesk, fakeDesk, Picture } from '../unit/web/support/fake-desk.ts';
+import { EPOCH, type FakeDesk, fakeDesk } from '../unit/web/support/fake-desk.ts';
 import { ManualTimers } from '../unit/web/support/manual-timers.ts';
+import { Picture } from '../unit/web/support/picture.ts';
 import { alarmLive, iron, probeLive, situation } from '../unit/web/support/samples.ts';
 import { SimPipe } from '../unit/web/support/sim-pipe.ts';
 

@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { overLimit } from '../../shared/alarm/conditions.ts';
 import { acknowledge, normalAlarm, observeCondition } from '../../shared/alarm/machine.ts';
 import type { AlarmRecord } from '../../shared/alarm/record.ts';
 import type { AlarmRule } from '../../shared/alarm/table.ts';
 import { alarmTable } from '../../shared/alarm/table.ts';
+import { json } from './data.ts';
 
 /**
  * The alarm rules of OPC 10000-9 (UA Part 9, v1.05.03), annex B.1.5 and 5.8.2; text seen. The figure with its time axis
@@ -14,9 +14,7 @@ import { alarmTable } from '../../shared/alarm/table.ts';
 interface Published {
   readonly rules: readonly string[];
 }
-const { rules } = JSON.parse(
-  readFileSync(new URL('./data/6_alarms/opcua_part9_b15.json', import.meta.url), 'utf8'),
-) as Published;
+const { rules } = json('6_alarms/opcua_part9_b15.json') as Published;
 
 /** The published words of the rule that begins so. */
 function rule(beginning: string): string {

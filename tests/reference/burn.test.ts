@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { HOT_C } from '../../shared/iron/heat.ts';
 import { COLD_C } from '../../shared/thermometer/thermometer.ts';
+import { json } from './data.ts';
 
 /** When a plate may be called measured cold. Source: data/6_alarms/burn_thresholds.json, marked value by value. */
 
@@ -13,9 +13,7 @@ interface Thresholds {
   }[];
   readonly serious_burn_times: readonly { readonly t_c: number }[];
 }
-const published = JSON.parse(
-  readFileSync(new URL('./data/6_alarms/burn_thresholds.json', import.meta.url), 'utf8'),
-) as Thresholds;
+const published = json('6_alarms/burn_thresholds.json') as Thresholds;
 
 test('ISO 13732-1: bare metal is held to 43 °C for 8 h of contact (recalled)', () => {
   const longest = published.iso13732_smooth_bare_metal.find((r) => r.time_s === 8 * 3600);

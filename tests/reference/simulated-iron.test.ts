@@ -1,24 +1,21 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { dialForMean, settledCycle } from '../../daemon/probe/simulated/cycle.ts';
 import { swingingIron } from '../../daemon/probe/simulated/irons.ts';
 import { advanceBody, coldBody, type IronBody } from '../../daemon/probe/simulated/physics.ts';
 import { followPlate } from '../../daemon/probe/simulated/probe.ts';
+import { json, rows } from './data.ts';
 
 /**
  * The simulated iron against textbook problems (Cengel; Kreith and Bohn), the lag of a first-order system, and one
  * measured household iron (Schneider). Sources and standing: data/7_irons/SOURCES.md.
  */
 
-const folder = new URL('./data/7_irons/', import.meta.url);
-const text = (file: string): string => readFileSync(new URL(file, folder), 'utf8');
-
 interface Example {
   readonly id: string;
   readonly given: Readonly<Record<string, number>>;
   readonly expect: Readonly<Record<string, { readonly value: string; readonly status: string }>>;
 }
-const examples = JSON.parse(text('iron_heat_worked_examples.json')) as readonly Example[];
+const examples = json('7_irons/iron_heat_worked_examples.json') as readonly Example[];
 
 function example(id: string): {
   readonly given: (key: string) => number;
@@ -102,10 +99,10 @@ describe('steady heat through the base plate', () => {
 
 describe('first-order lag', () => {
   it('covers 63.2 % of a step in one time constant, and the rest as printed (mathematical)', () => {
-    const rows = text('first_order_step.csv').trim().split('\n').slice(1);
-    expect(rows).toHaveLength(8);
-    for (const row of rows) {
-      const [times, fraction, percent] = row.split(',').map(Number);
+    const steps = rows('5_first_order_lag/first_order_step.csv');
+    expect(steps).toHaveLength(8);
+    for (const row of steps) {
+      const [times, fraction, percent] = row.map(Number);
       const lagS = 2.5;
       let junctionC = 20;
       const steps = 1000;
@@ -124,11 +121,11 @@ describe('first-order lag', () => {
 
 describe('the swinging demo iron', () => {
   it('has peaks and troughs like a measured household iron: Schneider (seen)', () => {
-    const rows = text('iron_dial_vs_temperature.csv').trim().split('\n').slice(1);
-    expect(rows).toHaveLength(3);
-    for (const row of rows) {
+    const settings = rows('7_irons/iron_dial_vs_temperature.csv');
+    expect(settings).toHaveLength(3);
+    for (const row of settings) {
       // The label of the first column holds a comma.
-      const [lowC, medianC, highC] = row.split(',').slice(-3).map(Number);
+      const [lowC, medianC, highC] = row.slice(-3).map(Number);
       const around = { ambientC: 21, onWork: false, runaway: false };
       const dialC = dialForMean(swingingIron.body, known(medianC), around);
       const cycle = settledCycle(swingingIron.body, { ...around, dialC });

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { approximateC } from '../../shared/thermocouple/reference-functions.ts';
 import {
@@ -8,21 +7,15 @@ import {
   temperatureC,
 } from '../../shared/thermocouple/thermocouple.ts';
 import { type ToleranceClass, toleranceK } from '../../shared/thermocouple/tolerance.ts';
-import { type ThermocoupleType, thermocoupleTypes } from '../../shared/thermometer/probe.ts';
+import { type ThermocoupleType, thermocoupleTypes } from '../../shared/thermocouple/types.ts';
+import { json, rows } from './data.ts';
 
 /**
  * Thermocouples against what is published: NIST Monograph 175 (tables, coefficients; seen) and the tolerance
  * classes of ASTM E230 and IEC 60584-1 (seen as wire makers give them). Sources: data/1_thermocouple_its90.
  */
 
-const folder = new URL('./data/1_thermocouple_its90/', import.meta.url);
-const text = (file: string): string => readFileSync(new URL(file, folder), 'utf8');
-const csv = (file: string): readonly (readonly string[])[] =>
-  text(file)
-    .trim()
-    .split('\n')
-    .slice(1)
-    .map((line) => line.split(','));
+const FOLDER = '1_thermocouple_its90';
 
 /** A printed emf, "-0.117" mV, in whole microvolt. */
 const printedUv = (mv: string | undefined): number => Math.round(Number(mv) * 1000);
@@ -32,7 +25,10 @@ interface Printed {
   readonly uv: number;
 }
 const printedTable = (type: ThermocoupleType): readonly Printed[] =>
-  csv(`table_type_${type.toLowerCase()}_full.csv`).map(([t, mv]) => ({ tC: Number(t), uv: printedUv(mv) }));
+  rows(`${FOLDER}/table_type_${type.toLowerCase()}_full.csv`).map(([t, mv]) => ({
+    tC: Number(t),
+    uv: printedUv(mv),
+  }));
 
 /** For a value that the test itself knows to be in range. */
 function known(value: number | null): number {
@@ -73,9 +69,7 @@ interface Published {
   readonly forward_exponential: Readonly<Record<'a0' | 'a1' | 'a2', string>> | null;
   readonly inverse: readonly PublishedPiece[];
 }
-const published = JSON.parse(text('coefficients_its90.json')) as Readonly<
-  Record<ThermocoupleType, Published>
->;
+const published = json(`${FOLDER}/coefficients_its90.json`) as Readonly<Record<ThermocoupleType, Published>>;
 
 const printedRows: Readonly<Record<ThermocoupleType, number>> = {
   K: 1643,
@@ -193,7 +187,7 @@ describe('the table of four types, -50 to 600 degC', () => {
   it('agrees with the forward functions at every printed value', () => {
     const types = ['K', 'J', 'T', 'E'] as const;
     let compared = 0;
-    for (const [t, ...mv] of csv('table_mv_KJTE_-50_600.csv')) {
+    for (const [t, ...mv] of rows(`${FOLDER}/table_mv_KJTE_-50_600.csv`)) {
       for (const [i, type] of types.entries()) {
         if (mv[i] === '') continue;
         expect(Math.round(known(emfUv(type, Number(t))))).toBe(printedUv(mv[i]));
@@ -213,23 +207,25 @@ describe('tolerance classes', () => {
     class2: 'iec-2',
     class3: 'iec-3',
   };
-  const rows = csv('tolerance_classes.csv').map(([standard, type, name = '', from, to, leastK, share]) => ({
-    standard,
-    name,
-    type: thermocoupleTypes.find((ours) => ours === type) ?? 'K',
-    class: classOf[name] ?? 'iec-1',
-    from: Number(from),
-    to: Number(to),
-    leastK: Number(leastK),
-    share: Number(share),
-  }));
+  const classes = rows(`${FOLDER}/tolerance_classes.csv`).map(
+    ([standard, type, name = '', from, to, leastK, share]) => ({
+      standard,
+      name,
+      type: thermocoupleTypes.find((ours) => ours === type) ?? 'K',
+      class: classOf[name] ?? 'iec-1',
+      from: Number(from),
+      to: Number(to),
+      leastK: Number(leastK),
+      share: Number(share),
+    }),
+  );
 
   it('has all 27 published rows', () => {
-    expect(rows).toHaveLength(27);
-    expect(new Set(rows.map((row) => `${row.type} ${row.name}`)).size).toBe(27);
+    expect(classes).toHaveLength(27);
+    expect(new Set(classes.map((row) => `${row.type} ${row.name}`)).size).toBe(27);
   });
 
-  it.each(rows)('$standard type $type $name is as published over its range', (row) => {
+  it.each(classes)('$standard type $type $name is as published over its range', (row) => {
     for (let tC = row.from; tC <= row.to; tC += 1) {
       const expectedK = Math.max(row.leastK, row.share * Math.abs(tC));
       expect(toleranceK(row.type, row.class, tC)).toBeCloseTo(expectedK, 12);
@@ -240,7 +236,7 @@ describe('tolerance classes', () => {
     for (const type of thermocoupleTypes) {
       for (const toleranceClass of new Set(Object.values(classOf))) {
         for (let tC = -270; tC <= 1400; tC += 1) {
-          const covered = rows.some(
+          const covered = classes.some(
             (row) => row.type === type && row.class === toleranceClass && tC >= row.from && tC <= row.to,
           );
           expect(toleranceK(type, toleranceClass, tC) !== null).toBe(covered);

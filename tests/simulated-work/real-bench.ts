@@ -1,157 +1,95 @@
 import type { Seed } from '../../daemon/probe/simulated/random.ts';
-import type { SaidMark } from '../../daemon/probe/simulated/worker/marks.ts';
-import { type Worker, type WorkIronId, workIrons } from '../../daemon/probe/simulated/worker/worker.ts';
-import { atOf } from '../../daemon/watching/shop/places.ts';
+import {
+  type Worker,
+  type WorkIronId,
+  type WorkPiece,
+  workIrons,
+} from '../../daemon/probe/simulated/worker/worker.ts';
+import { Refusal } from '../../daemon/refusal.ts';
+import { ironInHand, ironWorkingOn } from '../../daemon/watching/shop/in-hand.ts';
+import { type Known, type Meant, markOf, placeMark, takenUpMark } from '../../daemon/watching/shop/marks.ts';
+import { mayBeInUse } from '../../daemon/watching/shop/work-acts.ts';
 import { areaHeatsOf } from '../../shared/heat/work/area-heats.ts';
 import { type At, noFacts, type PieceFacts } from '../../shared/heat/work/at.ts';
-import { balanceOf } from '../../shared/heat/work/balance.ts';
-import { imbalanceText } from '../../shared/heat/work/imbalance.ts';
-import { capC } from '../../shared/heat/work/order.ts';
+import { pieceFacts, sameFacts } from '../../shared/heat/work/piece-facts.ts';
 import { keptVisit } from '../../shared/heat/work/visit.ts';
-import type { Iron } from '../../shared/iron/iron.ts';
-import { otherSide, type Piece } from '../../shared/piece/piece.ts';
+import type { WorkAct } from '../../shared/messages/piece.ts';
+import type { Piece } from '../../shared/piece/piece.ts';
 import { emptyShop, foldShop, visitsNow } from '../../shared/shop/shop.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
-import type { AtSaid, Mark } from '../../shared/watch/input.ts';
+import type { Mark } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
 import { checkedLevels } from './motion-check.ts';
 import { mapOf } from './pieces.ts';
 import { type ForIron, type Hear, lagKnown, type WatchOptions } from './watch.ts';
 
 /**
- * What the program makes of the worker's words, without the program: marks with their places on real maps, alarms that are seen when the worker has a hand free, and what the watches have to know of the piece.
+ * What the program makes of the worker's words, by its own rules but without its clock and its book: alarms are seen when
+ * the worker has a hand free, and every iron is recorded.
  */
 export interface RealBench {
   readonly hear: Hear;
   /** What follows from a step of a watch: what the watches have to know of the piece in hand. */
-  readonly follow: (
-    iron: WorkIronId,
-    found: readonly FoundEntry[],
-    states: Readonly<Record<WorkIronId, WatchState>>,
-  ) => readonly ForIron[];
+  readonly follow: (iron: WorkIronId, found: readonly FoundEntry[], states: States) => readonly ForIron[];
 }
 
-export function realBench({ pieces }: Worker): RealBench {
+type States = Readonly<Record<WorkIronId, WatchState>>;
+
+function realBench({ pieces }: Worker): RealBench {
   let shop = emptyShop;
-  let inHand: WorkIronId | null = null;
-  /** The piece of each name that is being worked, and how often one was begun. */
-  const maps = new Map<string, { readonly map: Piece; readonly turn: number }>();
-  const known = new Map<string, Piece>();
-
-  const ironOf = ({ settings }: WatchState): Iron => {
-    if (settings === null) throw new Error('a watch without settings');
-    return settings.iron;
-  };
-  /** Each round of tacking begins a new piece. */
-  const pieceOf = (id: string, begins: boolean): Piece | null => {
-    const work = pieces.find((p) => p.id === id);
-    if (work === undefined) return null;
-    const before = maps.get(id);
-    if (before !== undefined && !begins) return before.map;
-    const turn = (before?.turn ?? 0) + 1;
-    const map = mapOf(work, turn);
-    maps.set(id, { map, turn });
-    known.set(map.id, map);
-    return map;
+  let taken: WorkIronId | null = null;
+  const maps = new WorkedMaps(pieces);
+  const known: Known = {
+    pieceOf: (id) => maps.of(id),
+    visits: () => visitsNow(shop),
+    // The worker knows by heart what comes next.
+    next: () => null,
   };
 
-  const onPiece = (state: WatchState, make: (piece: Piece, at: At) => Mark | null): Mark | null => {
-    const { at } = state.work;
-    const piece = at === null ? undefined : known.get(at.piece);
-    return at === null || piece === undefined ? null : make(piece, at);
-  };
-  const atMark = (said: AtSaid, at: At): Mark => ({ kind: 'at', said, at });
-
-  /** Taken over from the iron that was in hand before, as the program does it. */
-  const takeUp = (iron: WorkIronId, states: Readonly<Record<WorkIronId, WatchState>>): Mark => {
-    const before = inHand;
-    inHand = iron;
-    const own = states[iron].work.at;
-    const other = before === null || before === iron ? null : states[before].work.at;
-    const piece = other === null ? undefined : known.get(other.piece);
-    if (other === null || piece === undefined)
-      return own === null ? { kind: 'place', place: 'on-work' } : atMark('in-hand', own);
-    return atMark('in-hand', atOf(piece, other.side, null, { iron: ironOf(states[iron]), presumed: false }));
-  };
-
-  const markOf = ({ iron, act }: SaidMark, states: Readonly<Record<WorkIronId, WatchState>>): Mark | null => {
-    const state = states[iron];
-    const told = { iron: ironOf(state), presumed: false };
-    switch (act.kind) {
-      case 'stage':
-        return { kind: 'stage', stageId: act.stageId };
-      case 'piece': {
-        const piece = pieceOf(act.piece, state.work.stageId === 'tack');
-        return piece === null ? null : atMark('piece', atOf(piece, act.side ?? 1, null, told));
-      }
-      case 'area':
-        return onPiece(state, (piece) => {
-          const area = piece.areas.find(({ id }) => id === act.area);
-          return area === undefined ? null : atMark('area', atOf(piece, area.side, area, told));
-        });
-      case 'turned':
-        return onPiece(state, (piece, at) => {
-          const side = otherSide(piece, at.side);
-          return side === null ? null : atMark('turned', atOf(piece, side, null, told));
-        });
-      case 'in-hand':
-        return takeUp(iron, states);
-      case 'on-work':
-      case 'off-work':
-      case 'on-rest':
-        return { kind: 'place', place: act.kind };
-      case 'lap-done':
-      case 'undo':
-        return { kind: act.kind };
-      case 'next':
-        return null;
+  const markOfAct = (act: WorkAct, iron: WorkIronId, states: States): Mark | null => {
+    const meant = meantBy(iron, states);
+    const before = ironInHand(watchesOf(states), taken);
+    taken = iron;
+    try {
+      if (act.kind === 'in-hand')
+        return takenUpMark(meant, before === null ? null : meantBy(before.iron.id, states), known);
+      if (act.kind !== 'piece') return markOf(act, meant, known);
+      return markOf(
+        { ...act, piece: maps.takeUp(act.piece, states[iron].work.stageId === 'tack') },
+        meant,
+        known,
+      );
+    } catch (error) {
+      // What was said by mistake is refused, as at the page.
+      if (!(error instanceof Refusal)) throw error;
+      return null;
     }
   };
 
-  const hear: Hear = (said, states) => {
-    const commandId = `m${Math.round(said.atS * 1000)}`;
-    const mark = markOf(said, states);
-    const other = said.iron === 'big' ? 'small' : 'big';
-    const seen = workIrons.flatMap((iron) =>
-      Object.values(states[iron].alarms)
-        .filter(({ state }) => state === 'unacknowledged' || state === 'returned-unacknowledged')
-        .map(({ kind, probe }): ForIron => {
-          const alarm = { kind, probe };
-          return { iron, input: { kind: 'acknowledge', commandId: `${commandId}-${kind}`, alarm } };
-        }),
-    );
-    const rests: readonly ForIron[] =
-      said.act.kind === 'in-hand' && states[other].work.place !== 'on-rest'
-        ? [
-            {
-              iron: other,
-              input: {
-                kind: 'mark',
-                commandId: `${commandId}-${other}`,
-                mark: { kind: 'place', place: 'on-rest' },
-              },
-            },
-          ]
-        : [];
+  const hear: Hear = ({ atS, iron, act }, states) => {
+    const commandId = `m${Math.round(atS * 1000)}`;
+    const others = workIrons.filter((one) => one !== iron && mayBeInUse(states[one].work, true));
+    const mark = markOfAct(act, iron, states);
+    const rests = act.kind === 'in-hand' ? others : [];
     return [
-      ...seen,
-      ...(mark === null ? [] : [{ iron: said.iron, input: { kind: 'mark', commandId, mark } } as const]),
-      ...rests,
+      ...seenAlarms(states, commandId),
+      ...(mark === null ? [] : [markFor(iron, mark, commandId)]),
+      ...rests.map((one) => markFor(one, placeMark('on-rest'), `${commandId}-${one}`)),
     ];
   };
 
-  const factsOf = (iron: WorkIronId, { work, settings }: WatchState): PieceFacts => {
-    const piece = work.at === null ? undefined : known.get(work.at.piece);
-    if (work.at === null || piece === undefined || settings === null) return noFacts;
-    const heats = areaHeatsOf(
+  const factsOf = (iron: WorkIronId, states: States): PieceFacts => {
+    const { work, settings } = states[iron];
+    if (work.at === null || settings === null) return noFacts;
+    const piece = maps.of(work.at.piece);
+    return pieceFacts({
       piece,
-      visitsNow(shop).filter(({ spot }) => spot?.piece === piece.id),
-    );
-    return {
-      capC: capC(piece, heats, settings.schedule.stages, work.at.side),
-      // By the iron in hand, as the program has it.
-      imbalance: inHand === iron ? imbalanceText(piece, balanceOf(piece, heats)) : '',
-    };
+      heats: areaHeatsOf(piece, visitsNow(shop)),
+      stages: settings.schedule.stages,
+      side: work.at.side,
+      overruled: false,
+      tells: ironWorkingOn(piece.id, watchesOf(states), taken)?.iron.id === iron,
+    });
   };
 
   let atBefore: Readonly<Record<WorkIronId, At | null>> = { big: null, small: null };
@@ -165,14 +103,67 @@ export function realBench({ pieces }: Worker): RealBench {
     if (visits.length === 0 && !moved) return [];
     atBefore = { big: states.big.work.at, small: states.small.work.at };
     return workIrons.flatMap((one): readonly ForIron[] => {
-      const facts = factsOf(one, states[one]);
-      const was = states[one].work.facts;
-      if (facts.capC === was.capC && facts.imbalance === was.imbalance) return [];
-      return [{ iron: one, input: { kind: 'piece-facts', facts } }];
+      const facts = factsOf(one, states);
+      return sameFacts(facts, states[one].work.facts)
+        ? []
+        : [{ iron: one, input: { kind: 'piece-facts', facts } }];
     });
   };
   return { hear, follow };
 }
+
+/** The maps of the pieces that the worker has begun: each round of tacking begins a new piece. */
+class WorkedMaps {
+  readonly #pieces: readonly WorkPiece[];
+  readonly #maps = new Map<string, Piece>();
+  readonly #turns = new Map<string, number>();
+
+  constructor(pieces: readonly WorkPiece[]) {
+    this.#pieces = pieces;
+  }
+
+  of(id: string): Piece {
+    const map = this.#maps.get(id);
+    if (map === undefined) throw new Refusal('unknown', `no map ${id}`);
+    return map;
+  }
+
+  /** The id of the map of a piece that the worker names. */
+  takeUp(name: string, begins: boolean): string {
+    const work = this.#pieces.find(({ id }) => id === name);
+    if (work === undefined) return name;
+    const before = this.#turns.get(name) ?? 0;
+    const turn = before === 0 || begins ? before + 1 : before;
+    const map = mapOf(work, turn);
+    this.#turns.set(name, turn);
+    this.#maps.set(map.id, map);
+    return map.id;
+  }
+}
+
+const watchesOf = (states: States) => workIrons.map((id) => ({ iron: { id }, state: states[id] }));
+
+function meantBy(iron: WorkIronId, states: States): Meant {
+  const { settings, work } = states[iron];
+  if (settings === null) throw new Error('a watch without settings');
+  return { iron: settings.iron, at: work.at };
+}
+
+const markFor = (iron: WorkIronId, mark: Mark, commandId: string): ForIron => ({
+  iron,
+  input: { kind: 'mark', commandId, mark },
+});
+
+/** Whoever says something sees what has come up, at either iron. */
+const seenAlarms = (states: States, commandId: string): readonly ForIron[] =>
+  workIrons.flatMap((iron) =>
+    Object.values(states[iron].alarms)
+      .filter(({ state }) => state === 'unacknowledged' || state === 'returned-unacknowledged')
+      .map(({ kind, probe }): ForIron => {
+        const alarm = { kind, probe };
+        return { iron, input: { kind: 'acknowledge', commandId: `${commandId}-${kind}`, alarm } };
+      }),
+  );
 
 /** Area of the soles, cm2, and the cement limit, degC: DEMO DATA. */
 const SOLE_CM2 = { small: 45, big: 140 } as const;

@@ -19,7 +19,7 @@ import { swingingBy } from '../unit/watch/support/worked-iron.ts';
 /** Workers by seed, each with two irons, a hand and pieces of its own. DEMO DATA, all of it invented. */
 
 /** So many bays of cloth between the edges of each side, worked by skipping about; a tape along each second rib. */
-export function demoPanel(id: string, bays: number): WorkPiece {
+function demoPanel(id: string, bays: number): WorkPiece {
   const order = Array.from({ length: bays }, (_, i) => (3 * i) % bays);
   const areasOf = (side: SideId): WorkPiece['areas'] => [
     ...['root', 'tip', 'front', 'rear'].map((at) => ({

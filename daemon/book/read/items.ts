@@ -1,11 +1,11 @@
 import type { Database } from 'better-sqlite3';
 import { lowerLimitC, noCoats } from '../../../shared/cure/facts.ts';
 import type { HeatSchedule } from '../../../shared/heat/schedule.ts';
-import { type Crossing, type PlaceFrom, suspectCrossings } from '../../../shared/heat/suspect.ts';
 import { restingGuardBandK } from '../../../shared/thermometer/trust.ts';
 import type { Finding } from '../../../shared/watch/finding.ts';
 import type { WatchInput, WatchSettings } from '../../../shared/watch/input.ts';
 import { completed } from '../../../shared/watch/older.ts';
+import { type Crossing, type PlaceFrom, suspectCrossings } from '../../../shared/watch/suspect.ts';
 import { newWork, stepWork } from '../../../shared/watch/work.ts';
 import type { ItemClosing, SessionSummary, SuspectItem } from '../book.ts';
 import { closingsIn } from '../store/closings.ts';

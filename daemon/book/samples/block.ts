@@ -11,7 +11,7 @@ import { readText, writeText } from './text.ts';
  */
 const FORMAT = 1;
 /** A block may claim no more than this, so that a garbled count cannot exhaust memory. */
-export const SAMPLES_AT_MOST = 2 ** 20;
+const SAMPLES_AT_MOST = 2 ** 20;
 
 const columns = ['tC', 'emfUv', 'coldJunctionC', 'deviceMs', 'motionG', 'button', 'airC', 'rhPct'] as const;
 const FAULTS_BIT = 2 ** columns.length;

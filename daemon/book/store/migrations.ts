@@ -112,7 +112,7 @@ const FOURTH = `
 `;
 
 /** Step n brings a book of version n to version n + 1. Append only: books of every version are out there. */
-export const migrations: readonly string[] = [FIRST, SECOND, THIRD, FOURTH];
+const migrations: readonly string[] = [FIRST, SECOND, THIRD, FOURTH];
 
 /** The version of a book that this program writes. */
 export const BOOK_VERSION = migrations.length;

@@ -17,14 +17,7 @@ interface LinkRow {
 }
 
 /** The newest commit of a session, without its content. */
-export interface Tail {
-  readonly index: number;
-  readonly untilSeq: number;
-  readonly untilMs: number;
-  readonly peakC: number | null;
-  readonly samples: number;
-  readonly findings: number;
-  readonly ending: string | null;
+export interface Tail extends Omit<StoredCommit, 'block' | 'inputs' | 'found'> {
   readonly link: Uint8Array;
 }
 
@@ -87,7 +80,7 @@ export function bookRows(db: Database) {
   };
 }
 
-const tailOf = (row: LinkRow): Tail => ({
+const headOf = (row: LinkRow): Omit<Tail, 'link'> => ({
   index: row.idx,
   untilSeq: row.until_seq,
   untilMs: row.until_ms,
@@ -95,18 +88,13 @@ const tailOf = (row: LinkRow): Tail => ({
   samples: row.samples,
   findings: row.findings,
   ending: row.ending,
-  link: row.sha256,
 });
 
+const tailOf = (row: LinkRow): Tail => ({ ...headOf(row), link: row.sha256 });
+
 const commitOf = (row: LinkRow, inputs: readonly StoredRow[], found: readonly StoredRow[]): StoredCommit => ({
-  index: row.idx,
-  untilSeq: row.until_seq,
-  untilMs: row.until_ms,
-  peakC: row.peak_c,
-  samples: row.samples,
-  findings: row.findings,
+  ...headOf(row),
   block: row.block,
-  ending: row.ending,
   inputs,
   found,
 });

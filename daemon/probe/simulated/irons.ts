@@ -1,4 +1,4 @@
-import type { ThermocoupleType } from '../../../shared/thermometer/probe.ts';
+import type { ThermocoupleType } from '../../../shared/thermocouple/types.ts';
 import type { IronBody } from './physics.ts';
 import type { ProbeTraits } from './probe.ts';
 

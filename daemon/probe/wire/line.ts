@@ -1,7 +1,7 @@
 import { emptySample } from '../../../shared/thermometer/sample.ts';
-import type { RejectCause } from '../source.ts';
 import { type CheckKind, splitChecksum } from './checksum.ts';
 import { hotJunction, type ProbeSample, readers, sampleOf, type Values } from './keys.ts';
+import type { RejectCause } from './reject.ts';
 import { type Measured, measured } from './values.ts';
 
 /** The longest line, without its line end. */

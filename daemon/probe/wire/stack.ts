@@ -1,9 +1,10 @@
 import { ReadlineParser } from '@serialport/parser-readline';
 import type { DeviceLink } from '../../../shared/watch/input.ts';
 import { serialWords } from '../../../shared/words/serial.ts';
-import type { RejectCause, SourceEvent } from '../source.ts';
+import type { SourceEvent } from '../source.ts';
 import { LineGuard } from './guard.ts';
 import { MAX_LINE, type ParsedLine } from './line.ts';
+import type { RejectCause } from './reject.ts';
 import { LineTally, printable } from './tally.ts';
 
 /** Opening a port resets many boards: for so long, what can't be read is boot text. */

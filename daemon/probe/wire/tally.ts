@@ -1,7 +1,9 @@
-import type { RejectCause, RejectedLines, SourceStatus, Wire } from '../source.ts';
+import type { RejectedLines, SourceStatus, Wire } from '../source.ts';
 import { type CheckKind, checkKinds } from './checksum.ts';
-import { type LineReader, protocolReader } from './forms/reader.ts';
+import type { LineReader } from './forms/form-read.ts';
+import { protocolReader } from './forms/reader.ts';
 import type { HelloLine, ParsedLine, SampleLine } from './line.ts';
+import type { RejectCause } from './reject.ts';
 
 /** The part of a source's status that its lines give. */
 export type LineCounts = Omit<SourceStatus, 'device' | 'link' | 'detail'>;

@@ -19,19 +19,19 @@ import type {
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { procedureRefusals } from '../../../shared/words/calibrating.ts';
 import { pointWords, refusalText } from '../../../shared/words/calibration.ts';
-import { settingsWords } from '../../../shared/words/settings.ts';
 import { newId } from '../../ids.ts';
-import { withCalibration } from '../../settings/change.ts';
+import { Refusal } from '../../refusal.ts';
+import { probeOf, withCalibration } from '../../settings/change.ts';
 import { sitsOn } from '../../settings/moved.ts';
 import { calibrationVersions, placed } from '../../settings/settings.ts';
-import { Refusal } from '../../web/desk.ts';
+import type { CalibrationDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { type Known, madeNow, shown } from './shown.ts';
 
 type SaveAct = Extract<CalibrationAct, { act: 'save' }>;
 
 /** What the desk does about calibrations: tells how they stand, and takes one step after the other. */
-export class CalibrationDesk {
+export class CalibrationDesk implements Asked {
   readonly #program: Program;
 
   constructor(program: Program) {
@@ -127,8 +127,7 @@ export class CalibrationDesk {
   #known(id: string): Known {
     const { options, procedures, watches } = this.#program;
     const settings = options.settings.current;
-    const probe = settings.probes.find((p) => p.id === id);
-    if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
+    const probe = probeOf(settings, id);
     const iron = sitsOn(settings.irons, id);
     const nowMs = this.#nowMs();
     return {

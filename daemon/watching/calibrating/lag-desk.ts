@@ -6,16 +6,16 @@ import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { procedureRefusals } from '../../../shared/words/calibrating.ts';
 import { lagRefusals } from '../../../shared/words/lag.ts';
-import { settingsWords } from '../../../shared/words/settings.ts';
-import { withProbe } from '../../settings/change.ts';
+import { Refusal } from '../../refusal.ts';
+import { probeOf, withProbe } from '../../settings/change.ts';
 import { sitsOn } from '../../settings/moved.ts';
-import { Refusal } from '../../web/desk.ts';
+import type { LagDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { lagShown } from './lag-shown.ts';
 import { madeWith } from './shown.ts';
 
 /** What the desk does about the lag of probes: tells how it stands, and takes one step of measuring it after the other. */
-export class LagDesk {
+export class LagDesk implements Asked {
   readonly #program: Program;
 
   constructor(program: Program) {
@@ -89,9 +89,7 @@ export class LagDesk {
   }
 
   #probe(id: string): ProbeSettings {
-    const probe = this.#program.options.settings.current.probes.find((p) => p.id === id);
-    if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
-    return probe;
+    return probeOf(this.#program.options.settings.current, id);
   }
 
   #madeWith(probe: ProbeSettings): MadeWith {

@@ -10,9 +10,9 @@ import type { ProbeMotion, TrialShown } from '../../../shared/messages/motion.ts
 import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { lagRefusals } from '../../../shared/words/lag.ts';
 import { trialRefusals } from '../../../shared/words/motion.ts';
-import { settingsWords } from '../../../shared/words/settings.ts';
-import { withProbe } from '../../settings/change.ts';
-import { type MotionDesk as Asked, Refusal } from '../../web/desk.ts';
+import { Refusal } from '../../refusal.ts';
+import { probeOf, withProbe } from '../../settings/change.ts';
+import type { MotionDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 
 /** What the desk does about still and moving: tells how it stands, leads the check, and keeps what came of it. */
@@ -96,9 +96,7 @@ export class MotionDesk implements Asked {
   }
 
   #probe(id: string): ProbeSettings {
-    const probe = this.#program.options.settings.current.probes.find((p) => p.id === id);
-    if (probe === undefined) throw new Refusal('unknown', settingsWords.noProbe(id), 'id');
-    return probe;
+    return probeOf(this.#program.options.settings.current, id);
   }
 
   #nowMs(): number {

@@ -4,10 +4,10 @@ import type { Coat } from '../../../shared/shop/drying.ts';
 import type { ShopHappened } from '../../../shared/shop/entry.ts';
 import { cementRefusals, coatRefusals } from '../../../shared/words/drying.ts';
 import { workRefusals } from '../../../shared/words/work.ts';
+import { Refusal } from '../../refusal.ts';
 import { cementOf } from '../../settings/cements.ts';
 import { pieceOf } from '../../settings/pieces.ts';
 import type { Settings } from '../../settings/settings.ts';
-import { Refusal } from '../../web/desk.ts';
 import type { DryingKeeper } from './drying-keeper.ts';
 import { coatPlace } from './places.ts';
 

@@ -13,9 +13,10 @@ import type {
 import type { ShopHappened } from '../../../shared/shop/entry.ts';
 import { coatRefusals } from '../../../shared/words/drying.ts';
 import { newId } from '../../ids.ts';
+import { Refusal } from '../../refusal.ts';
 import { withAirFrom } from '../../settings/air.ts';
 import { cementOf, withCement } from '../../settings/cements.ts';
-import { type CureDesk as Asked, Refusal } from '../../web/desk.ts';
+import type { CureDesk as Asked } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
 import { coatHappened } from './coat-acts.ts';
 

@@ -1,9 +1,8 @@
 import type { HeatStage } from '../../../shared/heat/schedule.ts';
 import { noFacts, type PieceFacts } from '../../../shared/heat/work/at.ts';
-import { balanceOf } from '../../../shared/heat/work/balance.ts';
-import { imbalanceText } from '../../../shared/heat/work/imbalance.ts';
 import { proposeNext } from '../../../shared/heat/work/next.ts';
 import { capC } from '../../../shared/heat/work/order.ts';
+import { pieceFacts, sameFacts } from '../../../shared/heat/work/piece-facts.ts';
 import { keptVisit, type Visit } from '../../../shared/heat/work/visit.ts';
 import { inHandByMotion } from '../../../shared/iron/motion/rest.ts';
 import type { Next, WorkLive } from '../../../shared/messages/piece.ts';
@@ -13,7 +12,7 @@ import { motionOf } from '../../../shared/watch/motions.ts';
 import type { WatchState } from '../../../shared/watch/state.ts';
 import { currentPieces, type Settings } from '../../settings/settings.ts';
 import type { IronWatch } from '../iron-watch.ts';
-import { ironInHand } from './in-hand.ts';
+import { ironInHand, ironWorkingOn } from './in-hand.ts';
 import { ShopKeeper } from './shop-keeper.ts';
 
 export interface BenchParts {
@@ -51,8 +50,7 @@ export class Bench {
 
   /** The iron that works on a piece; null: none does. The one in hand before others. */
   working(piece: string): IronWatch | null {
-    const watches = [this.inHand(), ...this.#parts.watches()].filter((one) => one !== null);
-    return watches.find(({ state }) => state.work.at?.piece === piece) ?? null;
+    return ironWorkingOn(piece, this.#parts.watches(), this.#taken);
   }
 
   takeInHand(iron: string): void {
@@ -127,7 +125,7 @@ export class Bench {
   #tellFacts(watch: IronWatch): void {
     const { work } = watch.state;
     const facts = this.#factsOf(watch);
-    if (facts.capC === work.facts.capC && facts.imbalance === work.facts.imbalance) return;
+    if (sameFacts(facts, work.facts)) return;
     watch.take({ kind: 'piece-facts', facts }, this.#parts.nowMs());
   }
 
@@ -142,11 +140,8 @@ export class Bench {
     if (at === null || piece === undefined || state.settings === null) return noFacts;
     const heats = this.shop.heats(piece, iron.simulated);
     const { stages } = state.settings.schedule;
-    return {
-      capC: this.#capC(piece, heats, stages, at.side),
-      // Once for a piece, by the iron that works on it: two irons with the piece are one cause.
-      imbalance: this.working(piece.id) === watch ? imbalanceText(piece, balanceOf(piece, heats)) : '',
-    };
+    const tells = this.working(piece.id) === watch;
+    return pieceFacts({ piece, heats, stages, side: at.side, overruled: this.isOverruled(piece), tells });
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Outcome } from '../../../shared/messages/command.ts';
 import type { Mark } from '../../../shared/watch/input.ts';
-import { Refusal } from '../../web/desk.ts';
+import { Refusal } from '../../refusal.ts';
 import type { IronWatch } from '../iron-watch.ts';
 
 /**

@@ -1,12 +1,15 @@
 import type { Outcome } from '../../../shared/messages/command.ts';
-import type { PieceHeat, PieceNoteDraft, WorkCommand } from '../../../shared/messages/piece.ts';
+import type { PieceHeat, WorkCommand } from '../../../shared/messages/piece.ts';
 import type { Piece, PieceDraft } from '../../../shared/piece/piece.ts';
+import type { PieceNoteDraft } from '../../../shared/shop/note.ts';
 import { workRefusals } from '../../../shared/words/work.ts';
 import type { Book, BookReader } from '../../book/book.ts';
+import { Refusal } from '../../refusal.ts';
 import { pieceOf, withPiece } from '../../settings/pieces.ts';
 import { currentPieces, currentSchedules } from '../../settings/settings.ts';
-import { type PieceDesk as Pieces, Refusal } from '../../web/desk.ts';
+import type { PieceDesk as Pieces } from '../../web/desk.ts';
 import type { Program } from '../program.ts';
+import { settle } from '../settle.ts';
 import { heatAnswer } from './heat-answer.ts';
 
 export interface PieceDeskParts {
@@ -32,8 +35,7 @@ export class PieceDesk implements Pieces {
   async putPiece(id: string, draft: PieceDraft, basedOn: number): Promise<Piece> {
     const { program } = this.#parts;
     const madeAt = program.utcOf(program.options.clock.nowMs());
-    const made = await program.options.settings.change((s) => withPiece(s, draft, { id, basedOn, madeAt }));
-    await program.applySettings();
+    const made = await settle(program, (s) => withPiece(s, draft, { id, basedOn, madeAt }));
     program.bench.shop.touch();
     return made.piece;
   }

@@ -11,14 +11,14 @@ import {
   wordsInSchema,
 } from '../../../shared/messages/calibration.ts';
 import { probeIdSchema } from '../../../shared/thermometer/probe.ts';
-import type { Desk } from '../desk.ts';
+import type { CalibrationDesk, Desk } from '../desk.ts';
 import { procedureStep } from './procedure-step.ts';
 import { json, type Route, route } from './route.ts';
 
 const answer = { kind: 'json', name: 'ProbeCalibrations', schema: probeCalibrationsSchema } as const;
 
 /** A probe's calibrations: how they stand, and each step of making one. */
-export const calibrationRoutes = (desk: Desk): Route[] => [
+export const calibrationRoutes = ({ calibrations }: Pick<Desk, 'calibrations'>): Route[] => [
   route({
     method: 'get',
     path: '/api/probes/{id}/calibrations',
@@ -28,43 +28,43 @@ export const calibrationRoutes = (desk: Desk): Route[] => [
     query: wordsInSchema,
     answer,
     refusals: [404],
-    handle: ({ params, query }) => json(desk.calibrations(params.id, query.unit)),
+    handle: ({ params, query }) => json(calibrations.calibrations(params.id, query.unit)),
   }),
-  ...stepRoutes(desk),
+  ...stepRoutes(calibrations),
 ];
 
-const stepRoutes = (desk: Desk): Route[] => [
-  step(desk, {
+const stepRoutes = (calibrations: CalibrationDesk): Route[] => [
+  step(calibrations, {
     path: 'begin',
     does: 'Begins to make a calibration. A fitted probe is offered no water: a mains iron and water never meet.',
     body: calibrationBeginSchema,
     actOf: (body) => ({ act: 'begin', ...body }),
   }),
-  step(desk, {
+  step(calibrations, {
     path: 'wait',
     does: 'Begins to wait at a point until the reading holds, or ends the waiting.',
     body: calibrationWaitSchema,
     actOf: (body) => ({ act: 'wait', ...body }),
   }),
-  step(desk, {
+  step(calibrations, {
     path: 'keep',
     does: 'Keeps the point that was waited for, with what its own temperature follows from.',
     body: calibrationKeepSchema,
     actOf: (taken) => ({ act: 'keep', taken }),
   }),
-  step(desk, {
+  step(calibrations, {
     path: 'drop',
     does: 'Takes a point out of the calibration that is being made.',
     body: calibrationDropSchema,
     actOf: (body) => ({ act: 'drop', ...body }),
   }),
-  step(desk, {
+  step(calibrations, {
     path: 'save',
     does: 'Makes the next version of the probe’s calibration from the points. In force at once; earlier versions stay.',
     body: calibrationSaveSchema,
     actOf: (body) => ({ act: 'save', ...body }),
   }),
-  step(desk, {
+  step(calibrations, {
     path: 'give-up',
     does: 'Ends the making of a calibration without one. What was saved before stays.',
     body: calibrationGiveUpSchema,
@@ -88,12 +88,15 @@ const operations = {
   'give-up': 'GiveUpCalibration',
 } as const;
 
-const step = <S extends z.ZodType>(desk: Desk, { path, does, body, actOf }: Step<S>): Route =>
+const step = <S extends z.ZodType>(
+  calibrations: CalibrationDesk,
+  { path, does, body, actOf }: Step<S>,
+): Route =>
   procedureStep({
     path: `calibrations/${path}`,
     name: operations[path],
     does,
     body,
     answer,
-    take: (probe, asked, unit) => desk.calibrate(probe, actOf(asked), unit),
+    take: (probe, asked, unit) => calibrations.calibrate(probe, actOf(asked), unit),
   });

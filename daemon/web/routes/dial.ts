@@ -10,7 +10,7 @@ import { settledId as id, json, type Route, route } from './route.ts';
 const ironDial = { kind: 'json', name: 'IronDial', schema: ironDialSchema } as const;
 
 /** What irons do at the marks of their dials. What a dial stands at is said as a mark of the session. */
-export const dialRoutes = (desk: Desk): Route[] => [
+export const dialRoutes = ({ dials }: Pick<Desk, 'dials'>): Route[] => [
   route({
     method: 'get',
     path: '/api/irons/{id}/dial',
@@ -19,7 +19,7 @@ export const dialRoutes = (desk: Desk): Route[] => [
     params: { id },
     answer: ironDial,
     refusals: [404],
-    handle: ({ params }) => json(desk.dial(params.id)),
+    handle: ({ params }) => json(dials.dial(params.id)),
   }),
   route({
     method: 'post',
@@ -30,7 +30,7 @@ export const dialRoutes = (desk: Desk): Route[] => [
     body: { name: 'TypedPoint', schema: typedPointSchema },
     answer: ironDial,
     refusals: [404, 409, 422],
-    handle: async ({ params, body }) => json(await desk.addTypedPoint(params.id, body)),
+    handle: async ({ params, body }) => json(await dials.addTypedPoint(params.id, body)),
   }),
   route({
     method: 'post',
@@ -41,7 +41,7 @@ export const dialRoutes = (desk: Desk): Route[] => [
     body: { name: 'WrongPoint', schema: wrongPointSchema },
     answer: ironDial,
     refusals: [404, 409, 422],
-    handle: async ({ params, body }) => json(await desk.removeDialPoint(params.id, body.mark)),
+    handle: async ({ params, body }) => json(await dials.removePoint(params.id, body.mark)),
   }),
   route({
     method: 'post',
@@ -52,6 +52,6 @@ export const dialRoutes = (desk: Desk): Route[] => [
     body: { name: 'AcceptDial', schema: acceptDialSchema },
     answer: ironDial,
     refusals: [404, 409, 422],
-    handle: async ({ params }) => json(await desk.acceptDial(params.id)),
+    handle: async ({ params }) => json(await dials.accept(params.id)),
   }),
 ];

@@ -10,7 +10,7 @@ import { settledId as id, json, type Route, route } from './route.ts';
 const ironEvenness = { kind: 'json', name: 'IronEvenness', schema: ironEvennessSchema } as const;
 
 /** How evenly irons' plates are hot: limits hold for the hottest spot. */
-export const evennessRoutes = (desk: Desk): Route[] => [
+export const evennessRoutes = ({ plates }: Pick<Desk, 'plates'>): Route[] => [
   route({
     method: 'get',
     path: '/api/irons/{id}/evenness',
@@ -19,7 +19,7 @@ export const evennessRoutes = (desk: Desk): Route[] => [
     params: { id },
     answer: ironEvenness,
     refusals: [404],
-    handle: ({ params }) => json(desk.evenness(params.id)),
+    handle: ({ params }) => json(plates.evenness(params.id)),
   }),
   route({
     method: 'post',
@@ -30,7 +30,7 @@ export const evennessRoutes = (desk: Desk): Route[] => [
     body: { name: 'SpotDraft', schema: spotDraftSchema },
     answer: ironEvenness,
     refusals: [404, 409, 422],
-    handle: async ({ params, body }) => json(await desk.addSpot(params.id, body)),
+    handle: async ({ params, body }) => json(await plates.addSpot(params.id, body)),
   }),
   route({
     method: 'post',
@@ -41,7 +41,7 @@ export const evennessRoutes = (desk: Desk): Route[] => [
     body: { name: 'WrongSpot', schema: wrongSpotSchema },
     answer: ironEvenness,
     refusals: [404, 409, 422],
-    handle: async ({ params, body }) => json(await desk.removeSpot(params.id, body.place)),
+    handle: async ({ params, body }) => json(await plates.removeSpot(params.id, body.place)),
   }),
   route({
     method: 'post',
@@ -52,6 +52,6 @@ export const evennessRoutes = (desk: Desk): Route[] => [
     body: { name: 'ForgetSpots', schema: forgetSpotsSchema },
     answer: ironEvenness,
     refusals: [404, 409, 422],
-    handle: async ({ params }) => json(await desk.forgetSpots(params.id)),
+    handle: async ({ params }) => json(await plates.forget(params.id)),
   }),
 ];

@@ -8,14 +8,14 @@ import {
   probeLagSchema,
 } from '../../../shared/messages/lag.ts';
 import { probeIdSchema } from '../../../shared/thermometer/probe.ts';
-import type { Desk } from '../desk.ts';
+import type { Desk, LagDesk } from '../desk.ts';
 import { procedureStep } from './procedure-step.ts';
 import { json, type Route, route } from './route.ts';
 
 const answer = { kind: 'json', name: 'ProbeLag', schema: probeLagSchema } as const;
 
 /** A probe's lag: how it stands, and each step of measuring it. */
-export const lagRoutes = (desk: Desk): Route[] => [
+export const lagRoutes = ({ lags }: Pick<Desk, 'lags'>): Route[] => [
   route({
     method: 'get',
     path: '/api/probes/{id}/lag',
@@ -25,33 +25,33 @@ export const lagRoutes = (desk: Desk): Route[] => [
     query: wordsInSchema,
     answer,
     refusals: [404],
-    handle: ({ params, query }) => json(desk.lag(params.id, query.unit)),
+    handle: ({ params, query }) => json(lags.lag(params.id, query.unit)),
   }),
-  step(desk, {
+  step(lags, {
     path: 'begin',
     does: 'Begins to measure the lag. A probe of an iron is offered no water: a mains iron and water never meet.',
     body: lagBeginSchema,
     actOf: (body) => ({ act: 'begin', ...body }),
   }),
-  step(desk, {
+  step(lags, {
     path: 'step',
     does: 'Begins to wait for the rest before a step, the step and its settling; anew where it did so already.',
     body: lagStepSchema,
     actOf: (body) => ({ act: 'step', ...body }),
   }),
-  step(desk, {
+  step(lags, {
     path: 'stop',
     does: 'Ends the step with what there is of it, or says why that gives no time constant.',
     body: lagPlainSchema,
     actOf: () => ({ act: 'stop' }),
   }),
-  step(desk, {
+  step(lags, {
     path: 'keep',
     does: 'Keeps the time constant that was found. It counts at once.',
     body: lagPlainSchema,
     actOf: () => ({ act: 'keep' }),
   }),
-  step(desk, {
+  step(lags, {
     path: 'give-up',
     does: 'Ends the measuring without a time constant. What was kept before stays.',
     body: lagPlainSchema,
@@ -74,12 +74,12 @@ const operations = {
   'give-up': 'GiveUpLag',
 } as const;
 
-const step = <S extends z.ZodType>(desk: Desk, { path, does, body, actOf }: Step<S>): Route =>
+const step = <S extends z.ZodType>(lags: LagDesk, { path, does, body, actOf }: Step<S>): Route =>
   procedureStep({
     path: `lag/${path}`,
     name: operations[path],
     does,
     body,
     answer,
-    take: (probe, asked, unit) => desk.measureLag(probe, actOf(asked), unit),
+    take: (probe, asked, unit) => lags.measureLag(probe, actOf(asked), unit),
   });

@@ -17,7 +17,7 @@ export const placeRoutes = (desk: Desk): Route[] => [
     body: { name: 'PlaceDraft', schema: placeDraftSchema },
     answer: { kind: 'json', name: 'ProbePlace', schema: probePlaceSchema },
     refusals: [404, 409, 422],
-    handle: async ({ params, body }) => json(await desk.putPlace(params.id, body)),
+    handle: async ({ params, body }) => json(await desk.settings.putPlace(params.id, body)),
   }),
   route({
     method: 'post',
@@ -41,7 +41,7 @@ export const placeRoutes = (desk: Desk): Route[] => [
     answer: { kind: 'done' },
     refusals: [404, 409],
     handle: async ({ params }) => {
-      await desk.removeIron(params.id);
+      await desk.settings.removeIron(params.id);
       return { kind: 'done' };
     },
   }),

@@ -2,7 +2,7 @@ import type { IncomingMessage } from 'node:http';
 import { webWords } from '../../../shared/words/web.ts';
 import { Trouble } from '../problem.ts';
 
-export const BODY_LIMIT_KIB = 64;
+const BODY_LIMIT_KIB = 64;
 const BODY_LIMIT_BYTES = BODY_LIMIT_KIB * 1024;
 
 /**

@@ -1,11 +1,6 @@
-import { z } from 'zod';
 import { heatScheduleSchema } from '../../../shared/heat/schedule.ts';
 import { ironDraftSchema, ironSchema } from '../../../shared/iron/iron.ts';
-import { lineFormSchema, linesReadSchema } from '../../../shared/messages/line-form.ts';
 import {
-  deviceListSchema,
-  deviceNameDraftSchema,
-  deviceSettingsSchema,
   ironListSchema,
   probeListSchema,
   scheduleListSchema,
@@ -14,22 +9,20 @@ import {
 } from '../../../shared/messages/settings.ts';
 import { probeDraftSchema, probeIdSchema, probeSettingsSchema } from '../../../shared/thermometer/probe.ts';
 import { webWords } from '../../../shared/words/web.ts';
-import type { Desk } from '../desk.ts';
+import type { Desk, SettingsDesk } from '../desk.ts';
 import { Trouble } from '../problem.ts';
 import { settledId as id, json, type Route, route } from './route.ts';
 import { versioned, versionSeen } from './versions.ts';
 
 /** Heat schedules, irons and probes: to read, and to change. */
-export const settingsRoutes = (desk: Desk): Route[] => [
-  ...scheduleRoutes(desk),
-  ...versionRoutes(desk),
-  ...ironRoutes(desk),
-  ...probeRoutes(desk),
-  ...deviceRoutes(desk),
-  ...lineFormRoutes(desk),
+export const settingsRoutes = ({ settings }: Pick<Desk, 'settings'>): Route[] => [
+  ...scheduleRoutes(settings),
+  ...versionRoutes(settings),
+  ...ironRoutes(settings),
+  ...probeRoutes(settings),
 ];
 
-const scheduleRoutes = (desk: Desk): Route[] => [
+const scheduleRoutes = (desk: SettingsDesk): Route[] => [
   route({
     method: 'get',
     path: '/api/schedules',
@@ -64,7 +57,7 @@ const scheduleRoutes = (desk: Desk): Route[] => [
   }),
 ];
 
-const versionRoutes = (desk: Desk): Route[] => [
+const versionRoutes = (desk: SettingsDesk): Route[] => [
   route({
     method: 'get',
     path: '/api/schedules/{id}/versions',
@@ -80,7 +73,7 @@ const versionRoutes = (desk: Desk): Route[] => [
   }),
 ];
 
-const ironRoutes = (desk: Desk): Route[] => [
+const ironRoutes = (desk: SettingsDesk): Route[] => [
   route({
     method: 'get',
     path: '/api/irons',
@@ -112,7 +105,7 @@ const ironRoutes = (desk: Desk): Route[] => [
   }),
 ];
 
-const probeRoutes = (desk: Desk): Route[] => [
+const probeRoutes = (desk: SettingsDesk): Route[] => [
   route({
     method: 'get',
     path: '/api/probes',
@@ -141,69 +134,6 @@ const probeRoutes = (desk: Desk): Route[] => [
     answer: { kind: 'json', name: 'ProbeSettings', schema: probeSettingsSchema },
     refusals: [404, 409, 422],
     handle: async ({ params, body }) => json(await desk.putProbe(params.id, body)),
-  }),
-];
-
-const deviceId = z.string().min(1).max(300);
-const deviceSettings = { kind: 'json', name: 'DeviceSettings', schema: deviceSettingsSchema } as const;
-
-const deviceRoutes = (desk: Desk): Route[] => [
-  route({
-    method: 'get',
-    path: '/api/devices',
-    name: 'listDevices',
-    does: 'What the user has settled about devices: names, and the form of their lines. How devices stand is in /api/live.',
-    answer: { kind: 'json', name: 'DeviceList', schema: deviceListSchema },
-    handle: () => json({ devices: desk.devices() }),
-  }),
-  route({
-    method: 'put',
-    path: '/api/devices/{id}',
-    name: 'putDeviceName',
-    does: 'Names a device; an empty name takes its name away. An id may hold slashes, which are written %2F in the address.',
-    params: { id: deviceId },
-    body: { name: 'DeviceNameDraft', schema: deviceNameDraftSchema },
-    answer: deviceSettings,
-    refusals: [409, 422],
-    handle: async ({ params, body }) => json(await desk.putDeviceName(params.id, body.name)),
-  }),
-];
-
-const lineForm = { name: 'LineForm', schema: lineFormSchema } as const;
-const linesRead = { kind: 'json', name: 'LinesRead', schema: linesReadSchema } as const;
-
-const lineFormRoutes = (desk: Desk): Route[] => [
-  route({
-    method: 'put',
-    path: '/api/devices/{id}/form',
-    name: 'putDeviceForm',
-    does: 'Settles in which form the lines of a device are: pairs, columns, or whatever a pattern fits. Takes effect with the next line.',
-    params: { id: deviceId },
-    body: lineForm,
-    answer: deviceSettings,
-    refusals: [409, 422],
-    handle: async ({ params, body }) => json(await desk.putDeviceForm(params.id, body)),
-  }),
-  route({
-    method: 'get',
-    path: '/api/devices/{id}/lines',
-    name: 'readLines',
-    does: 'The last lines of a device as they came, and what was understood of each in the form in use.',
-    params: { id: deviceId },
-    answer: linesRead,
-    refusals: [404, 409],
-    handle: async ({ params }) => json(await desk.deviceLines(params.id, null)),
-  }),
-  route({
-    method: 'post',
-    path: '/api/devices/{id}/lines',
-    name: 'tryForm',
-    does: 'The last lines of a device as they came, and what would be understood of each in the form that is sent. Settles nothing.',
-    params: { id: deviceId },
-    body: lineForm,
-    answer: linesRead,
-    refusals: [404, 409],
-    handle: async ({ params, body }) => json(await desk.deviceLines(params.id, body)),
   }),
 ];
 

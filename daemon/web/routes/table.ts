@@ -2,6 +2,7 @@ import type { Desk } from '../desk.ts';
 import { calibrationRoutes } from './calibrations.ts';
 import { commandRoutes } from './commands.ts';
 import { cureRoutes } from './cure.ts';
+import { deviceRoutes } from './devices.ts';
 import { dialRoutes } from './dial.ts';
 import { evennessRoutes } from './evenness.ts';
 import { itemRoutes } from './items.ts';
@@ -24,6 +25,7 @@ export const routeTable = (desk: Desk, program: Program): Route[] => [
   ...itemRoutes(desk),
   ...commandRoutes(desk),
   ...settingsRoutes(desk),
+  ...deviceRoutes(desk),
   ...calibrationRoutes(desk),
   ...lagRoutes(desk),
   ...motionRoutes(desk),

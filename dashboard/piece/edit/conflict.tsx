@@ -1,4 +1,4 @@
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
 import { apart, drafts, dropForm, newerThan } from './drafts.ts';

@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { type Piece, pieceSchema } from '../../../shared/piece/piece.ts';
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { setupWords } from '../../../shared/words/setup.ts';
 import { randomId } from '../../link/ids.ts';
 import { tabKeep } from '../../parts/browser.ts';

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { mirrored } from '../../../shared/piece/edit.ts';
-import { pieceWords, pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
+import { pieceWords } from '../../../shared/words/pieces.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Target } from '../../parts/target.tsx';
 import { Conflict } from './conflict.tsx';

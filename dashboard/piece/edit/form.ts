@@ -7,7 +7,7 @@ import {
   sideIds,
 } from '../../../shared/piece/piece.ts';
 import { idFor, startingPiece } from '../../../shared/piece/starting.ts';
-import { hands, pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { hands, pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { randomId } from '../../link/ids.ts';
 import { nameCheck } from '../../setup/fields/kept-field.tsx';
 import { readNumber, writeNumber } from '../../setup/fields/number.ts';

@@ -1,19 +1,10 @@
 import { useState } from 'preact/hooks';
 import { withGrid } from '../../../shared/piece/edit.ts';
 import { MOST_BAY_COLUMNS, MOST_BAY_ROWS } from '../../../shared/piece/starting.ts';
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { Field } from '../../setup/fields/field.tsx';
-import { readNumber } from '../../setup/fields/number.ts';
-import type { MapPartProps } from './map-editor.tsx';
-
-/** The whole number in a text, from 1 to `most`; null for anything else. */
-export function readCount(text: string, most: number): number | null {
-  const number = readNumber(text);
-  return number !== null && Number.isInteger(number) && number >= 1 && number <= most ? number : null;
-}
-
-export const countError = (text: string, most: number): string =>
-  readCount(text, most) === null ? words.wholeNumber(most) : '';
+import { countError, readCount } from './count.ts';
+import type { MapPartProps } from './map-part.ts';
 
 /** Lays the sides out as bays. */
 export function GridForm({ draft, apply }: MapPartProps) {

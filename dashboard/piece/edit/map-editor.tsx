@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { type Edited, leftOut, merged, renamed } from '../../../shared/piece/edit.ts';
 import type { Area, PieceDraft, SideId } from '../../../shared/piece/piece.ts';
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { Opening } from '../../parts/opening.tsx';
 import { Target } from '../../parts/target.tsx';
 import { Field } from '../../setup/fields/field.tsx';
@@ -9,6 +9,7 @@ import { isFine, Sheet } from '../sheet.tsx';
 import { changeMap, past, undoMap } from './drafts.ts';
 import { draftOf, type PieceForm, withMap } from './form.ts';
 import { GridForm } from './grid-form.tsx';
+import type { MapPartProps } from './map-part.ts';
 import { TapeForm } from './tape-form.tsx';
 
 interface MapEditorProps {
@@ -77,12 +78,6 @@ export function MapEditor({ of, form }: MapEditorProps) {
       </Opening>
     </section>
   );
-}
-
-export interface MapPartProps {
-  readonly draft: PieceDraft;
-  /** Takes a change over, or says why it can't be made; true where it was made. */
-  readonly apply: (edited: Edited) => boolean;
 }
 
 interface ChosenProps extends MapPartProps {

@@ -1,4 +1,4 @@
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { Field, Pick } from '../../setup/fields/field.tsx';
 import { changeMap, isTried, setForm } from './drafts.ts';
 import { errorsOf, type PieceForm, withSides } from './form.ts';

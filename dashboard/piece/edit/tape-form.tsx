@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
 import { withTape } from '../../../shared/piece/edit.ts';
 import type { PieceDraft, SideId } from '../../../shared/piece/piece.ts';
-import { pieceEditorWords as words } from '../../../shared/words/pieces.ts';
+import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts';
 import { Field, Pick } from '../../setup/fields/field.tsx';
-import { countError, readCount } from './grid-form.tsx';
-import type { MapPartProps } from './map-editor.tsx';
+import { countError, readCount } from './count.ts';
+import type { MapPartProps } from './map-part.ts';
 
 type Lies = 'across' | 'along';
 

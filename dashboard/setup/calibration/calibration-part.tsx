@@ -6,13 +6,13 @@ import { waterCaution } from '../../../shared/words/calibration.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { Target } from '../../parts/target.tsx';
 import { unsay } from '../changing.ts';
+import { useFocusFollows } from '../led/use-focus-follows.ts';
+import { Why } from '../led/why.tsx';
 import { calibrationsOf, take, useCalibrations, whyOf } from './calibrations.ts';
 import { ChooseMounting } from './choose-mounting.tsx';
 import { InForce } from './in-force.tsx';
 import { Making } from './making.tsx';
-import { useFocusFollows } from './use-focus-follows.ts';
 import { Versions } from './versions.tsx';
-import { Why } from './why.tsx';
 import './calibration.css';
 
 /** A probe's calibration: the one in force, or step by step the one that is being made. */

@@ -1,5 +1,5 @@
 import { probeCalibrationsSchema } from '../../../shared/messages/calibration.ts';
-import { ledProcedure } from '../led-procedure.ts';
+import { ledProcedure } from '../led/led-procedure.ts';
 
 type Step = 'begin' | 'wait' | 'keep' | 'drop' | 'save' | 'give-up';
 

@@ -5,6 +5,7 @@ import { calibratingWords } from '../../../shared/words/calibrating.ts';
 import { pointWords, waterCaution } from '../../../shared/words/calibration.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
+import { Why } from '../led/why.tsx';
 import { take, whyOf } from './calibrations.ts';
 import { endDraft } from './drafts.ts';
 import { Finish } from './finish.tsx';
@@ -12,7 +13,6 @@ import { Outcome } from './outcome.tsx';
 import { PointsTable } from './points-table.tsx';
 import { Residuals } from './residuals.tsx';
 import { WaitingStep } from './waiting-step.tsx';
-import { Why } from './why.tsx';
 
 interface MakingProps {
   readonly probe: ProbeSettings;

@@ -6,10 +6,10 @@ import { pointWords, waitingWords } from '../../../shared/words/calibration.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
+import { Why } from '../led/why.tsx';
 import { take, whyOf } from './calibrations.ts';
 import { type FieldErrors, keepOf, pointKept, typedOf } from './drafts.ts';
 import { PointFields } from './point-fields.tsx';
-import { Why } from './why.tsx';
 
 interface WaitingStepProps {
   readonly id: string;

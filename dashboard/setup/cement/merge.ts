@@ -53,7 +53,7 @@ export const differences = (before: CementForm, after: CementForm): readonly Pla
   places.filter((place) => meant(valueAt(before, place)) !== meant(valueAt(after, place)));
 
 /** A form with what another one has in one place. */
-export const taking = (form: CementForm, other: CementForm, place: Place): CementForm =>
+const taking = (form: CementForm, other: CementForm, place: Place): CementForm =>
   isStage(place)
     ? { ...form, times: { ...form.times, [place]: other.times[place] } }
     : { ...form, [place]: other[place] };

@@ -21,7 +21,7 @@ function draftWithoutSole(iron: Iron): IronDraft {
 }
 
 /** Most probes on one iron, as its schema has it. */
-export const MOST_PROBES = 8;
+const MOST_PROBES = 8;
 
 export const sitsOn = (irons: readonly Iron[], probe: string): Iron | null =>
   irons.find((iron) => iron.probes.includes(probe)) ?? null;

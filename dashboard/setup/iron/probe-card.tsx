@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { toleranceClasses } from '../../../shared/thermocouple/tolerance.ts';
-import { type ProbeSettings, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
+import { thermocoupleTypes } from '../../../shared/thermocouple/types.ts';
+import type { ProbeSettings } from '../../../shared/thermometer/probe.ts';
 import { readSuspicionDetail } from '../../../shared/thermometer/suspect-probe.ts';
 import { MOUNTING_LIMIT_K, PAD_LIMIT_K } from '../../../shared/thermometer/uncertainty.ts';
 import { alarmWords } from '../../../shared/words/alarms.ts';

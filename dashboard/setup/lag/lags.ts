@@ -1,5 +1,5 @@
 import { probeLagSchema } from '../../../shared/messages/lag.ts';
-import { ledProcedure } from '../led-procedure.ts';
+import { ledProcedure } from '../led/led-procedure.ts';
 
 type Step = 'begin' | 'step' | 'stop' | 'keep' | 'give-up';
 

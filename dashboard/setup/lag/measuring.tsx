@@ -4,8 +4,8 @@ import { lagWords, stepStates, stepWords } from '../../../shared/words/lag.ts';
 import { Note } from '../../parts/note.tsx';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
-import { Why } from '../calibration/why.tsx';
 import { sayOf } from '../changing.ts';
+import { Why } from '../led/why.tsx';
 import { lagOf, lagWhyOf, takeLag } from './lags.ts';
 
 interface MeasuringProps {

@@ -5,9 +5,9 @@ import { setupWords } from '../../../shared/words/setup.ts';
 import { viewOnly } from '../../link/daemon.ts';
 import { day } from '../../parts/day.ts';
 import { Target } from '../../parts/target.tsx';
-import { useFocusFollows } from '../calibration/use-focus-follows.ts';
-import { Why } from '../calibration/why.tsx';
 import { changeProbe, unsay } from '../changing.ts';
+import { useFocusFollows } from '../led/use-focus-follows.ts';
+import { Why } from '../led/why.tsx';
 import { motionOf, motionWhyOf, takeMotion, useMotion } from './motions.ts';
 import '../calibration/calibration.css';
 

@@ -62,7 +62,7 @@ export const emptyPad: Pad = { levels: [], open: null, lastMs: null, contact: nu
 const LEVEL_MS = 1000;
 const KEEP_LEVELS = 90;
 /** Where the time constant was not measured it may be so much, s (our own choice: a disc of 1 mm, pressed well). */
-export const UNMEASURED_PAD_S = 10;
+const UNMEASURED_PAD_S = 10;
 /** It is judged over one time constant, but no less and no more than this, s. */
 const LEAST_WINDOW_S = 4;
 const MOST_WINDOW_S = 30;

@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { plateTemperatureC } from '../../heat/schedule.ts';
 import { conversionOf, type ProbeSettings } from '../../thermometer/probe.ts';
+import { plateTemperatureC } from '../../units/plate-temperature.ts';
 import { lagAllowanceK } from './lag.ts';
 import { isSameMark } from './mark.ts';
-import { type Curve, curveThrough, placesOf, valueAt } from './pchip.ts';
+import { type Curve, curveThrough, valueAt } from './pchip.ts';
 import type { StretchFound } from './stretch.ts';
 
 /** The dial chart of one iron: what its plate does at each mark that was looked at. */
 
-export const chartPointKinds = ['measured', 'typed'] as const;
+const chartPointKinds = ['measured', 'typed'] as const;
 
 const spreadK = z.number().min(0).max(400);
 
@@ -147,12 +147,6 @@ export const peakAt = ({ points }: DialChart, mark: number): number | null =>
     curveOf(points, (p) => p.peakC),
     mark,
   );
-
-/** The lowest mark at which the mean plate temperature is `meanC`; null where no mark looked at, or between, has it. */
-export function markForMean({ points }: DialChart, meanC: number): number | null {
-  const curve = curveOf(points, (p) => p.meanC);
-  return curve === null ? null : (placesOf(curve, meanC)[0] ?? null);
-}
 
 /** Two neighbouring marks of which the higher is the colder, by so many K. */
 export interface Falling {

@@ -1,28 +1,4 @@
-/** Two control charts that find a small lasting shift among scatter. */
-
-/**
- * Exponentially weighted moving average, one value for each observation: z = weight * x + (1 - weight) * z before it.
- * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4.
- * @param weight of the newest observation, over 0 to 1
- * @param start where the average stands before the first observation, usually the target
- */
-export function ewma(values: readonly number[], weight: number, start: number): readonly number[] {
-  let average = start;
-  return values.map((value) => {
-    average = weight * value + (1 - weight) * average;
-    return average;
-  });
-}
-
-/** The limits between which such an average stays for long runs: `widths` of its standard deviations on both sides. */
-export function ewmaLimits(
-  target: number,
-  sigma: number,
-  { weight, widths }: { readonly weight: number; readonly widths: number },
-): { readonly lower: number; readonly upper: number } {
-  const halfWidth = widths * sigma * Math.sqrt(weight / (2 - weight));
-  return { lower: target - halfWidth, upper: target + halfWidth };
-}
+/** A control chart that finds a small lasting shift among scatter. */
 
 /** One side's sum of what goes beyond the slack, and over how many observations it has been above 0. */
 export interface CusumSide {

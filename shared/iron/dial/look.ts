@@ -1,6 +1,6 @@
-import type { Place } from '../../watch/input.ts';
 import type { Behaviour } from '../behaviour.ts';
 import type { Cycle } from '../cycle.ts';
+import type { Place } from '../place.ts';
 import type { TimedCycle } from './figures.ts';
 import type { ToldDial } from './mark.ts';
 

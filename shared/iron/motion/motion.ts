@@ -38,7 +38,7 @@ export const noMotion: Motion = {
 };
 
 /** What one value says: between the two levels it stays what it was. */
-export function stillness(check: MotionLevels, motionG: number, before: Stillness): Stillness {
+function stillness(check: MotionLevels, motionG: number, before: Stillness): Stillness {
   if (motionG <= check.stillG) return 'still';
   return motionG >= check.movingG ? 'moving' : before;
 }

@@ -1,4 +1,4 @@
-import type { Place } from '../../watch/input.ts';
+import type { Place } from '../place.ts';
 import { type Motion, stillSinceMs } from './motion.ts';
 
 /** Rest on one spot, and which iron is in hand, as far as motion tells. */
@@ -32,7 +32,7 @@ export function restOnSpotMs(
 }
 
 /** An iron that has moved for so long, while no other does, is in hand, ms (our own choice). */
-export const IN_HAND_AFTER_MS = 3000;
+const IN_HAND_AFTER_MS = 3000;
 
 /**
  * The iron in hand by motion; the one that was before as long as nothing tells otherwise.

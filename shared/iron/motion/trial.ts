@@ -17,7 +17,7 @@ export type TrialAsks = (typeof trialAsksKinds)[number];
 const LET_GO_MS = 1500;
 const TAKE_HOLD_MS = 2500;
 /** How long each is looked at, ms. */
-export const TRIAL_SPAN_MS = 5000;
+const TRIAL_SPAN_MS = 5000;
 
 const STOOD_MS = LET_GO_MS + TRIAL_SPAN_MS;
 const MOVED_FROM_MS = STOOD_MS + TAKE_HOLD_MS;

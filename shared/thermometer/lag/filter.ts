@@ -38,7 +38,8 @@ export interface KnownProbe extends KnownNoise {
   readonly lag: KnownLag | null;
 }
 
-export const unknownProbe: KnownProbe = { noiseK: null, resolutionK: null, lag: null };
+/** Of a probe of which neither noise nor step nor lag is known: the readings have to show them. */
+export const unmeasuredProbe: KnownProbe = { noiseK: null, resolutionK: null, lag: null };
 
 /**
  * How fast a plate's slope wanders, K^2/s^3 (our own choice, by simulation of many irons): a thermostat's click turns

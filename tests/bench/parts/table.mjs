@@ -10,7 +10,7 @@
  */
 
 /** Whether a row meets its target. @param {Row} row */
-export function verdict({ ratio, target, measure }) {
+function verdict({ ratio, target, measure }) {
   if (target === null) return 'no target';
   return (measure ?? ratio) <= target ? 'met' : 'NOT MET';
 }

@@ -1,6 +1,6 @@
 import { probeLive } from '../../../build/daemon/watching/view.js';
 import { hotJunctionC } from '../../../build/shared/thermocouple/thermocouple.js';
-import { plateEstimate, trackPlate, unknownProbe } from '../../../build/shared/thermometer/lag/filter.js';
+import { plateEstimate, trackPlate, unmeasuredProbe } from '../../../build/shared/thermometer/lag/filter.js';
 import { advance, take } from '../../../build/shared/watch/replay.js';
 import { resume } from '../../../build/shared/watch/watch.js';
 import { freshlyCarried, PROBES, sampleAt } from '../parts/fold-watch.mjs';
@@ -57,8 +57,8 @@ function filtered(samples) {
   let filter = null;
   let sum = 0;
   for (let i = 0; i < samples.length; i += 1) {
-    filter = trackPlate(filter, i * 100, samples[i].sample.tC, unknownProbe);
-    sum += plateEstimate(filter, unknownProbe).slopeKPerS;
+    filter = trackPlate(filter, i * 100, samples[i].sample.tC, unmeasuredProbe);
+    sum += plateEstimate(filter, unmeasuredProbe).slopeKPerS;
   }
   return sum;
 }

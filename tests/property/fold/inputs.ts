@@ -1,25 +1,20 @@
 import * as fc from 'fast-check';
 import { alarmKinds } from '../../../shared/alarm/record.ts';
+import { places } from '../../../shared/iron/place.ts';
 import {
   emptySample,
   type ProbeId,
   type Sample,
   type WireFault,
 } from '../../../shared/thermometer/sample.ts';
-import {
-  atSaids,
-  type Mark,
-  places,
-  type WatchInput,
-  type WatchSettings,
-} from '../../../shared/watch/input.ts';
+import { atSaids, type Mark, type WatchInput, type WatchSettings } from '../../../shared/watch/input.ts';
 import { at } from '../../unit/watch/support/places.ts';
 import { probeSettings, watchSettings } from '../../unit/watch/support/settings.ts';
 
 /** Arbitrary courses of a watch: what comes in, when, and how far time is let go on between. */
 
-export const ONE = 'board/1';
-export const TWO = 'board/2';
+const ONE = 'board/1';
+const TWO = 'board/2';
 const OTHER = 'other/1';
 const probes: readonly ProbeId[] = [ONE, ONE, ONE, TWO, OTHER];
 

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import {
   type Line,
@@ -8,17 +7,14 @@ import {
   type Scatter,
 } from '../../../shared/calibration/least-squares.ts';
 import { propagate } from '../../../shared/calibration/propagate.ts';
+import { json, rows } from '../data.ts';
 
-/** Straight lines against certified and printed values. Sources and standing: data/4_statistics_signal/SOURCES.md. */
+/** Straight lines against certified and printed values. Sources and standing: data/4_statistics/SOURCES.md. */
 
-const folder = new URL('../data/4_statistics_signal/', import.meta.url);
-const text = (file: string): string => readFileSync(new URL(file, folder), 'utf8');
+const FOLDER = '4_statistics';
 const points = (file: string): readonly LinePoint[] =>
-  text(file)
-    .trim()
-    .split('\n')
-    .slice(1)
-    .map((row) => row.split(',').map(Number))
+  rows(`${FOLDER}/${file}`)
+    .map((row) => row.map(Number))
     .map(([x = Number.NaN, y = Number.NaN]) => ({ x, y }));
 
 /** A line with the scatter that three points or more give it. */
@@ -29,7 +25,7 @@ function fitted(data: readonly LinePoint[], x0: number): Line & { readonly scatt
 }
 
 describe('NIST StRD, Norris: certified values', () => {
-  const certified = JSON.parse(text('nist_strd_norris_certified.json')) as Readonly<Record<string, number>>;
+  const certified = json(`${FOLDER}/nist_strd_norris_certified.json`) as Readonly<Record<string, number>>;
   const norris = points('nist_strd_norris.csv');
   /**
    * Half of the fifteenth digit that is certified, and two of a double's own last places: where the sixteenth digit is a
@@ -76,7 +72,7 @@ describe('GUM H.3, calibration of a thermometer', () => {
     t0_c,
     printed,
     exact_recomputed: exact,
-  } = JSON.parse(text('gum_h3_results.json')) as {
+  } = json(`${FOLDER}/gum_h3_results.json`) as {
     readonly t0_c: number;
     readonly printed: Readonly<Record<string, number>>;
     readonly exact_recomputed: Readonly<Record<string, number>>;
@@ -113,7 +109,7 @@ describe('GUM H.3, calibration of a thermometer', () => {
 });
 
 test('GUM H.3.6: a reference that is wrong for all points shifts the line and does not tilt it (figures of GTC)', () => {
-  const expected = JSON.parse(text('gum_h3_systematic.json')) as Readonly<Record<string, string>>;
+  const expected = json(`${FOLDER}/gum_h3_systematic.json`) as Readonly<Record<string, string>>;
   const data = points('gum_h3_thermometer.csv');
   const line = fitted(data, 20);
   const errors = data.map(() => ({ own: line.scatter.s, shared: 0.005, source: 'the reference' }));

@@ -1,20 +1,11 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import { standardPressureHpa } from '../../../shared/calibration/atmosphere.ts';
 import { boilingPointC, saturationPressureHpa } from '../../../shared/calibration/boiling.ts';
 import { referenceOf } from '../../../shared/calibration/points.ts';
 import { isRefusal } from '../../../shared/calibration/refusals.ts';
+import { json, rows } from '../data.ts';
 
 /** Boiling water and the air above it. Sources and standing: data/2_water_air/SOURCES.md. */
-
-const folder = new URL('../data/2_water_air/', import.meta.url);
-const text = (file: string): string => readFileSync(new URL(file, folder), 'utf8');
-const rows = (file: string): readonly (readonly string[])[] =>
-  text(file)
-    .trim()
-    .split('\n')
-    .slice(1)
-    .map((line) => line.split(','));
 
 /** For a value that the test itself knows to be in range. */
 function known(value: number | null): number {
@@ -29,7 +20,7 @@ interface Region4 {
   readonly table35_psat: readonly { readonly T_K: number; readonly p_MPa: number }[];
   readonly table36_tsat: readonly { readonly T_K: number; readonly p_MPa: number }[];
 }
-const region4 = JSON.parse(text('iapws_if97_region4.json')) as Region4;
+const region4 = json('2_water_air/iapws_if97_region4.json') as Region4;
 
 describe('IAPWS R7-97(2012), region 4 (seen)', () => {
   it.each(region4.table35_psat)('table 35: at $T_K K saturation is at $p_MPa MPa, all nine digits', (row) => {
@@ -47,7 +38,7 @@ describe('IAPWS R7-97(2012), region 4 (seen)', () => {
 });
 
 describe('saturation pressure every 5 K from 0.01 to 100 degC', () => {
-  const table = rows('saturation_0_100C.csv');
+  const table = rows('2_water_air/saturation_0_100C.csv');
   it('has all 21 rows', () => expect(table).toHaveLength(21));
 
   it.each(table)('%s degC', (t, textbookKpa = '', ohioMpa = '', ashraePa = '', if97Kpa = '') => {
@@ -64,7 +55,7 @@ describe('saturation pressure every 5 K from 0.01 to 100 degC', () => {
 });
 
 describe('ISO 2533 standard atmosphere (seen)', () => {
-  const table = rows('isa_pressure_0_4000m.csv');
+  const table = rows('2_water_air/isa_pressure_0_4000m.csv');
   it('has all 41 rows', () => expect(table).toHaveLength(41));
 
   it.each(table)('at %s m the pressure is %s Pa, all six digits', (m, pa) => {
@@ -74,7 +65,7 @@ describe('ISO 2533 standard atmosphere (seen)', () => {
 });
 
 describe('boiling point by altitude: IF97 at the ISO 2533 pressure (computed)', () => {
-  const table = rows('boiling_point_vs_altitude.csv');
+  const table = rows('2_water_air/boiling_point_vs_altitude.csv');
   it('has all 9 rows', () => expect(table).toHaveLength(9));
 
   it.each(table)('at %s m (%s Pa) water boils at %s degC', (m, pa = '', c = '') => {

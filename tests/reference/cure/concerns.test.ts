@@ -3,7 +3,7 @@ import { airConcerns } from '../../../shared/cure/concerns.ts';
 import type { AirConcernKind } from '../../../shared/cure/conditions.ts';
 import { marginK } from '../../../shared/cure/humid-air.ts';
 import { fToC } from '../../../shared/units/temperature.ts';
-import { record } from './data.ts';
+import { record } from '../data.ts';
 
 /** In what air coatings are put on. Sources and standing: data/3_drying_cure/SOURCES.md. */
 

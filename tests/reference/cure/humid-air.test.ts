@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { boilingPointC, saturationPressureHpa } from '../../../shared/calibration/boiling.ts';
 import { deficitPa, dewPointC, marginK, saturationPa, vapourPa } from '../../../shared/cure/humid-air.ts';
-import { json, record, rows } from './data.ts';
+import { json, record, rows } from '../data.ts';
 
 /** Humid air against published tables. Sources and standing: data/2_water_air/SOURCES.md. */
 

@@ -2,7 +2,7 @@ import { describe, expect, it, test } from 'vitest';
 import type { CementKind } from '../../../shared/cure/cement.ts';
 import { deficitPa, saturationPa } from '../../../shared/cure/humid-air.ts';
 import { type DriesBy, dryingRate } from '../../../shared/cure/rate.ts';
-import { json, record, rows } from './data.ts';
+import { json, record, rows } from '../data.ts';
 
 /** How fast cement dries against worked examples. Sources and standing: data/3_drying_cure/SOURCES.md. */
 

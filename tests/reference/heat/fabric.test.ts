@@ -1,17 +1,13 @@
-import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FABRIC_ROOM_C, FABRIC_TAU_S, followFabric } from '../../../shared/heat/work/fabric.ts';
+import { rows } from '../data.ts';
 
-/** The fabric against the first-order response, 1 - exp(-t/tau): mathematical. See ../lag/data/SOURCES.md. */
-const rows = readFileSync(new URL('../lag/data/first_order_step.csv', import.meta.url), 'utf8')
-  .trim()
-  .split('\n')
-  .slice(1)
-  .map((row) => row.split(',').map(Number));
+/** The fabric against the first-order response, 1 - exp(-t/tau): mathematical. See data/5_first_order_lag/SOURCES.md. */
+const steps = rows('5_first_order_lag/first_order_step.csv').map((row) => row.map(Number));
 
 describe('fabric under a plate that stays as it is', () => {
-  it.each(rows)(
+  it.each(steps)(
     'has covered after %d time constants %d of the step, printed as %d %%',
     (times, part, percent) => {
       const plateC = 177;

@@ -1,48 +1,12 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { gaussian } from '../../../daemon/probe/simulated/random.ts';
-import { addToCusum, ewma, ewmaLimits, noCusum } from '../../../shared/iron/dial/control-chart.ts';
+import { addToCusum, noCusum } from '../../../shared/iron/dial/control-chart.ts';
+import { json } from '../data.ts';
 
-/** Control charts against published worked examples. Sources and standing: data/4_statistics/SOURCES.md. */
-
-const folder = new URL('../data/4_statistics/', import.meta.url);
-const json = (file: string): unknown => JSON.parse(readFileSync(new URL(file, folder), 'utf8'));
-
-describe('EWMA: NIST/SEMATECH e-Handbook 6.3.2.4 (seen)', () => {
-  const example = json('nist_ewma_example.json') as {
-    readonly lam: number;
-    readonly ewma0: number;
-    readonly s: number;
-    readonly k: number;
-    readonly data: readonly number[];
-    readonly ewma_2dp_including_start: readonly number[];
-    readonly ucl: number;
-    readonly lcl: number;
-    readonly out_of_control: readonly number[];
-  };
-  const averages = ewma(example.data, example.lam, example.ewma0);
-  const limits = ewmaLimits(example.ewma0, example.s, { weight: example.lam, widths: example.k });
-
-  it('rounds to all 21 printed values', () => {
-    const all = [example.ewma0, ...averages];
-    expect(example.ewma_2dp_including_start).toHaveLength(21);
-    for (const [i, printed] of example.ewma_2dp_including_start.entries())
-      expect(Math.abs((all[i] ?? Number.NaN) - printed)).toBeLessThanOrEqual(0.005 + 1e-9);
-  });
-
-  it('has the printed limits; the lower one was printed from a cut factor', () => {
-    expect(limits.upper).toBeCloseTo(example.ucl, 4);
-    expect(Math.abs(limits.lower - example.lcl)).toBeLessThan(0.0002);
-  });
-
-  it('is in control throughout', () => {
-    const out = averages.flatMap((z, i) => (z > limits.upper || z < limits.lower ? [i] : []));
-    expect(out).toEqual(example.out_of_control);
-  });
-});
+/** A control chart against a published worked example. Sources and standing: data/4_statistics/SOURCES.md. */
 
 describe('tabular CUSUM: Montgomery and Runger, tables 16-7 and 16-8, Example 16-6 (seen)', () => {
-  const example = json('montgomery_cusum_example.json') as {
+  const example = json('4_statistics/montgomery_cusum_example.json') as {
     readonly target: number;
     readonly K: number;
     readonly H: number;

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { settledCycle } from '../../../daemon/probe/simulated/cycle.ts';
 import { swingingIron } from '../../../daemon/probe/simulated/irons.ts';
@@ -6,13 +5,12 @@ import { emptyChart, meanAt, peakAt, pointOf, withPoint } from '../../../shared/
 import { HOUSEHOLD_MEAN_C } from '../../../shared/thermometer/suspect-probe.ts';
 import { dialFigureWords } from '../../../shared/words/dial.ts';
 import { evennessWords } from '../../../shared/words/evenness.ts';
+import { json, rows } from '../data.ts';
 import { sittingOf, stretchOf } from './left-on-rest.ts';
 import { ironAt, printedK, published, room } from './published-iron.ts';
 
 /** One measured household iron, and what the standards measure of irons. Sources and standing: data/7_irons/SOURCES.md. */
 
-const folder = new URL('../data/7_irons/', import.meta.url);
-const text = (file: string): string => readFileSync(new URL(file, folder), 'utf8');
 describe('a measured household iron, USA about 1986: Schneider (seen)', () => {
   it('has three settings', () => {
     expect(published.map((p) => p.mark)).toEqual([3, 4, 5]);
@@ -44,7 +42,7 @@ describe('a measured household iron, USA about 1986: Schneider (seen)', () => {
 });
 
 describe('what the standards measure (GOST 307.2-95, contents; IEC 60311)', () => {
-  const { measured_items } = JSON.parse(text('iron_test_terms.json')) as {
+  const { measured_items } = json('7_irons/iron_test_terms.json') as {
     readonly measured_items: readonly { readonly item: string }[];
   };
 
@@ -63,11 +61,7 @@ describe('what the standards measure (GOST 307.2-95, contents; IEC 60311)', () =
 });
 
 it('no mean that is called odd lies among what irons are allowed or measured to have: ISO 3758 (seen), Schneider', () => {
-  const dotsC = text('care_label_dots.csv')
-    .trim()
-    .split('\n')
-    .slice(1)
-    .map((row) => Number(row.split(',')[1]));
+  const dotsC = rows('7_irons/care_label_dots.csv').map((row) => Number(row[1]));
   expect(dotsC).toEqual([110, 150, 200]);
   const widestK = Math.max(...published.map((p) => p.highC - p.lowC));
   for (const c of [...dotsC, ...published.flatMap((p) => [p.lowC, p.midC, p.highC])]) {

@@ -1,26 +1,21 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { curveThrough, placesOf, valueAt } from '../../../shared/iron/dial/pchip.ts';
+import { rows } from '../data.ts';
 
 /**
  * Shape-preserving interpolation against the published example of the NAG Library (seen), over the data RPN 14 of
  * Fritsch and Carlson (1980). Sources and standing: data/4_statistics/SOURCES.md.
  */
 
-const folder = new URL('../data/4_statistics/', import.meta.url);
-const rows = (file: string): { readonly x: number; readonly y: number }[] =>
-  readFileSync(new URL(file, folder), 'utf8')
-    .trim()
-    .split('\n')
-    .slice(1)
-    .map((row) => {
-      const [x, y] = row.split(',').map(Number);
-      return { x: x ?? Number.NaN, y: y ?? Number.NaN };
-    });
+const points = (file: string): { readonly x: number; readonly y: number }[] =>
+  rows(`4_statistics/${file}`).map((row) => {
+    const [x, y] = row.map(Number);
+    return { x: x ?? Number.NaN, y: y ?? Number.NaN };
+  });
 
 describe('e01bec: nine points, eleven values to four decimals', () => {
-  const curve = curveThrough(rows('nag_e01bec_data.csv'));
-  const printed = rows('nag_e01bec_results.csv');
+  const curve = curveThrough(points('nag_e01bec_data.csv'));
+  const printed = points('nag_e01bec_results.csv');
 
   it('rounds to all of them', () => {
     expect(printed).toHaveLength(11);

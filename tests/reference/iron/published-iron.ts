@@ -1,14 +1,12 @@
-import { readFileSync } from 'node:fs';
 import { settledCycle } from '../../../daemon/probe/simulated/cycle.ts';
 import { swingingIron } from '../../../daemon/probe/simulated/irons.ts';
 import type { IronBody } from '../../../daemon/probe/simulated/physics.ts';
+import { rows } from '../data.ts';
 
 /**
  * A measured household iron, USA about 1986: Schneider (seen), and a simulated iron that does the same. Sources and
- * standing: ../data/7_irons/SOURCES.md.
+ * standing: data/7_irons/SOURCES.md.
  */
-
-const file = new URL('../data/7_irons/iron_dial_vs_temperature.csv', import.meta.url);
 
 /** Its room, on its rest. */
 export const room = { ambientC: 21, onWork: false, runaway: false };
@@ -23,16 +21,11 @@ export interface Published {
   readonly highC: number;
 }
 
-export const published: readonly Published[] = readFileSync(file, 'utf8')
-  .trim()
-  .split('\n')
-  .slice(1)
-  .map((row) => {
-    // The label of the first column holds a comma.
-    const cells = row.split(',');
-    const [lowC = Number.NaN, midC = Number.NaN, highC = Number.NaN] = cells.slice(-3).map(Number);
-    return { mark: Number(cells.at(-8)), lowC, midC, highC };
-  });
+export const published: readonly Published[] = rows('7_irons/iron_dial_vs_temperature.csv').map((cells) => {
+  // The label of the first column holds a comma.
+  const [lowC = Number.NaN, midC = Number.NaN, highC = Number.NaN] = cells.slice(-3).map(Number);
+  return { mark: Number(cells.at(-8)), lowC, midC, highC };
+});
 
 /** The swinging demo iron with hysteresis and dial such that its settled cycle goes from `lowC` to `highC`, to 0.02 K. */
 export function ironAt({ lowC, highC }: Published): { readonly body: IronBody; readonly dialC: number } {

@@ -1,11 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { stepAnswerC } from '../../../shared/thermometer/lag/step.ts';
 import { timeConstantOf } from '../../../shared/thermometer/lag/time-constant.ts';
+import { json, rows } from '../data.ts';
 
-/** The lag of a probe against closed forms and a textbook problem. Sources and standing: data/SOURCES.md. */
-
-const text = (file: string): string => readFileSync(new URL(`./data/${file}`, import.meta.url), 'utf8');
+/** The lag of a probe against closed forms and a textbook problem. Sources and standing: data/5_first_order_lag/SOURCES.md. */
 
 interface Example {
   readonly id: string;
@@ -13,7 +11,7 @@ interface Example {
   readonly expect: Readonly<Record<string, number>>;
 }
 
-const rows = text('first_order_step.csv').trim().split('\n').slice(1);
+const steps = rows('5_first_order_lag/first_order_step.csv');
 
 /** A step of 100 K at 5 s, written down ten times a second by 1 - exp(-t/tau) itself. */
 const recordOf = (tauS: number) =>
@@ -24,9 +22,9 @@ const recordOf = (tauS: number) =>
 
 describe('a first-order step', () => {
   it('covers what is printed after so many time constants: 1 - exp(-t/tau) (mathematical)', () => {
-    expect(rows).toHaveLength(8);
-    for (const row of rows) {
-      const [times = Number.NaN, fraction = Number.NaN, percent = Number.NaN] = row.split(',').map(Number);
+    expect(steps).toHaveLength(8);
+    for (const row of steps) {
+      const [times = Number.NaN, fraction = Number.NaN, percent = Number.NaN] = row.map(Number);
       const curve = { startC: 0, riseK: 1, onsetS: 0, tauS: 2.5, driftKPerS: 0, bendKPerS2: 0 };
       const covered = stepAnswerC(curve, times * 2.5);
       expect(covered).toBeCloseTo(fraction, 9);
@@ -47,7 +45,7 @@ describe('a first-order step', () => {
 });
 
 describe('a thermocouple junction of 1 mm in a gas stream: Cengel, Example 4-1 (seen)', () => {
-  const examples = JSON.parse(text('first_order_worked_examples.json')) as readonly Example[];
+  const examples = json('5_first_order_lag/first_order_worked_examples.json') as readonly Example[];
   const { given, expect: printed } = examples.find((e) => e.id === 'cengel-thermocouple-bead') ?? {
     given: {},
     expect: {},

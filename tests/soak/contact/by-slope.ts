@@ -1,4 +1,4 @@
-import { type LagFilter, trackPlate, unknownProbe } from '../../../shared/thermometer/lag/filter.ts';
+import { type LagFilter, trackPlate, unmeasuredProbe } from '../../../shared/thermometer/lag/filter.ts';
 
 /**
  * Contact from the heat that the work draws, by readings of one iron alone. On its rest a plate loses k (T - air) while
@@ -57,7 +57,7 @@ export function stepSlopeContact(
   was: SlopeContact,
   { tMs, readC, taught, strayTimes }: SlopeHeard,
 ): SlopeContact {
-  const filter = trackPlate(was.filter, tMs, readC, unknownProbe);
+  const filter = trackPlate(was.filter, tMs, readC, unmeasuredProbe);
   const overK = filter.plateC - AIR_C;
   const rising = filter.slopeKPerS > 0;
   const turnedMs = rising === was.rising ? was.turnedMs : tMs;

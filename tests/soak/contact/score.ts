@@ -18,7 +18,7 @@ export interface Moment {
 }
 
 /** What is said may come so late, and stay so long, s. */
-export const TOLERANCE_S = 10;
+const TOLERANCE_S = 10;
 /** Breaks shorter than this don't end a spell, and spells shorter than this are not asked for, s. */
 const BREAK_S = 10;
 const SHORTEST_S = 20;

@@ -4,9 +4,9 @@ import { type Worker, type WorkIronId, workIrons } from '../../../daemon/probe/s
 import type { MotionLevels } from '../../../shared/iron/motion/check.ts';
 import { type Motion, noMotion, stepMotion } from '../../../shared/iron/motion/motion.ts';
 import { inHandByMotion, restOnSpotMs } from '../../../shared/iron/motion/rest.ts';
+import type { Place } from '../../../shared/iron/place.ts';
 import type { Sample } from '../../../shared/thermometer/sample.ts';
 import { COLD_C } from '../../../shared/thermometer/thermometer.ts';
-import type { Place } from '../../../shared/watch/input.ts';
 import { checkedLevels } from '../../simulated-work/motion-check.ts';
 import { playWork } from '../../simulated-work/play.ts';
 import { hearPlaces } from '../../simulated-work/watch.ts';

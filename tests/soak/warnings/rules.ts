@@ -1,3 +1,4 @@
+import { followReach, headingForLimit, noReach, type Reach } from '../../../shared/alarm/heading.ts';
 import { type Condition, normalAlarm, observeCondition } from '../../../shared/alarm/machine.ts';
 import type { AlarmRecord } from '../../../shared/alarm/record.ts';
 import { alarmTable } from '../../../shared/alarm/table.ts';
@@ -7,12 +8,6 @@ import {
   plateEstimate,
   trackPlate,
 } from '../../../shared/thermometer/lag/filter.ts';
-import {
-  followReach,
-  headingForLimit,
-  noReach,
-  type Reach,
-} from '../../../shared/thermometer/lag/heading.ts';
 import { addToSlope, type SlopeState, slopeKPerS } from '../../../shared/thermometer/slope.ts';
 import { headingBySlope } from './slope-rule.ts';
 

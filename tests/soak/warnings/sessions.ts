@@ -6,7 +6,7 @@ import { drawer, restCycle, swingingBy, work } from '../../unit/watch/support/wo
 
 /** An hour's simulated work of one seed, each with an iron, a hand and a mishap (or none) of its own. */
 
-export const mishaps = ['none', 'two-stages', 'stuck', 'turned-too-high', 'set-too-high'] as const;
+const mishaps = ['none', 'two-stages', 'stuck', 'turned-too-high', 'set-too-high'] as const;
 export type Mishap = (typeof mishaps)[number];
 
 export interface WorkSession {

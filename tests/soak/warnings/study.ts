@@ -36,7 +36,7 @@ export interface FalseWarning {
 }
 
 /** A crossing within this time after a warning makes it a true one, and the warning counts for it, ms. */
-export const COUNTS_MS = 60_000;
+const COUNTS_MS = 60_000;
 /** Passing again counts as another crossing once the plate has been this far under the limit, K. */
 const BACK_K = 5;
 
@@ -46,7 +46,7 @@ const STUCK_MS = 15_000;
 const LAG_SHARE = 0.05;
 
 /** The rules: as it was, with the lag known to 5 %, and with it unknown. */
-export function rulesFor({ traits }: WorkSession): Readonly<Record<string, Rule>> {
+function rulesFor({ traits }: WorkSession): Readonly<Record<string, Rule>> {
   const lag: KnownLag = { tauS: traits.probe.lagS, standardS: LAG_SHARE * traits.probe.lagS };
   return {
     slope: slopeRule(),

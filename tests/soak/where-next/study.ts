@@ -12,9 +12,9 @@ import { drawer } from '../../unit/watch/support/worked-iron.ts';
  * same areas as often, each of which takes its own time; what differs is the order, and how often the piece is turned.
  */
 
-export const TURN_S = 30;
+const TURN_S = 30;
 /** To bring the iron from one end of the piece to the other, s. */
-export const CARRY_S = 2;
+const CARRY_S = 2;
 const STAGE_IDS = ['initial', 'final'] as const;
 const LAPS = 2;
 

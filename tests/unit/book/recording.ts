@@ -17,7 +17,7 @@ import type { Carried, Entry } from '../../../shared/watch/input.ts';
 
 export const ORIGIN_UTC_MS = Date.UTC(2026, 2, 1, 8, 0, 0);
 export const SET_ASIDE_UTC_MS = Date.UTC(2026, 2, 1, 10, 11, 12);
-export const PROBES: readonly ProbeId[] = ['demo-board/heel', 'demo-board/toe'];
+const PROBES: readonly ProbeId[] = ['demo-board/heel', 'demo-board/toe'];
 
 const schedule: HeatSchedule = {
   id: 'demo',

@@ -4,7 +4,7 @@ import {
   currentCalibration,
   isDue,
   isMadeInPlace,
-  nextVersion,
+  nextCalibrationVersion,
 } from '../../../shared/calibration/calibration.ts';
 import { boilingPoint, calibration, contactPoint, fittedProbe, icePoint, loose } from './points.ts';
 
@@ -45,7 +45,10 @@ test('a later version supersedes; other probes’ don’t', () => {
   expect(currentCalibration([sound, later, other], 'demo/1')).toBe(later);
   expect(currentCalibration([later, sound, other], 'demo/1')).toBe(later);
   expect(currentCalibration([other], 'demo/1')).toBeNull();
-  expect([nextVersion([sound, later, other], 'demo/1'), nextVersion([], 'demo/1')]).toEqual([3, 1]);
+  expect([
+    nextCalibrationVersion([sound, later, other], 'demo/1'),
+    nextCalibrationVersion([], 'demo/1'),
+  ]).toEqual([3, 1]);
 });
 
 test('its mounting is in it where it was made fitted', () => {

@@ -1,58 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import type { AirPoint } from '../../../shared/cure/air.ts';
-import { type Cement, type DryingStageKind, instructedS } from '../../../shared/cure/cement.ts';
-import { type CoatAsked, type CoatClock, coatClock } from '../../../shared/cure/clock.ts';
-import { airCourse } from '../../../shared/cure/course.ts';
-import { cured, curingOf } from '../../../shared/cure/curing.ts';
-import { type DryCheck, learn } from '../../../shared/cure/learn.ts';
-import { example, HOUR_MS, MINUTE_MS, NOW_MS, OWN_AIR, probed } from './curing.ts';
+import { instructedS } from '../../../shared/cure/cement.ts';
+import type { CoatClock } from '../../../shared/cure/clock.ts';
 
-const water = example('water-borne');
-
-/** A cement with the times of one stage only. */
-const only = (kind: DryingStageKind, fromS: number, toS: number): Cement => ({
-  ...water,
-  stages: [{ kind, fromS, toS }],
-});
-const exact = only('ready-for-iron', 3600, 3600);
-
-interface Situation {
-  readonly cement?: Cement;
-  readonly points?: readonly AirPoint[];
-  /** Taps: after how many minutes, at which stage, what was found. */
-  readonly taps?: readonly (readonly [number, DryingStageKind, DryCheck['found']])[];
-  readonly atMin?: number;
-  readonly more?: Partial<CoatAsked>;
-}
-
-/** A coat put on at `NOW_MS`, by default in the instructions' own air for a day, as it stands so many minutes later. */
-function clockOf({
-  cement = water,
-  points = probed(0, 1440),
-  taps = [],
-  atMin = 0,
-  more = {},
-}: Situation): CoatClock {
-  const nowUtcMs = NOW_MS + atMin * MINUTE_MS;
-  const curing = curingOf(cement, airCourse({ points, forecast: [], nowUtcMs }));
-  const checks = taps.map(([minutes, stage, found]) => {
-    const atUtcMs = NOW_MS + minutes * MINUTE_MS;
-    return { atUtcMs, stage, found, curedS: cured(curing, NOW_MS, atUtcMs).likelyS };
-  });
-  return coatClock({
-    cement,
-    fromUtcMs: NOW_MS,
-    checks,
-    curing,
-    learned: learn([]),
-    nowUtcMs,
-    clockLost: false,
-    ...more,
-  });
-}
-
-const minutes = (ms: number | null | undefined): number | null =>
-  ms === null || ms === undefined ? null : (ms - NOW_MS) / MINUTE_MS;
+import { learn } from '../../../shared/cure/learn.ts';
+import { clockOf, exact, minutes, only, type Situation } from './clocked.ts';
+import { example, HOUR_MS, MINUTE_MS, NOW_MS, probed } from './curing.ts';
 
 describe('in the instructions’ own air', () => {
   test.each(['water-borne', 'solvent-borne', 'two-part', 'moisture-curing'] as const)(
@@ -252,46 +204,6 @@ describe('a coat that dried while the clock was wrong', () => {
     expect(minutes(lost({ atMin: -30 }).stages[0]?.earliestMs)).toBe(0);
     const tacky = lost({ atMin: 10, taps: [[20, 'ready-for-iron', 'tacky']] });
     expect(minutes(tacky.stages[0]?.earliestMs)).toBe(20);
-  });
-});
-
-describe('why the range is as wide as it is', () => {
-  const taught = learn(
-    [1, 2, 3].map((day) => ({
-      fromUtcMs: day * 24 * HOUR_MS,
-      stages: [{ aboveS: 3500, belowS: 3700, stageS: 3600 }],
-    })),
-  );
-  const why = (situation: Situation): readonly string[] =>
-    clockOf({ cement: exact, ...situation, more: { learned: taught, ...situation.more } }).why;
-
-  test('one day differs from another, where all else is known', () =>
-    expect(why({})).toEqual(['days-differ']));
-  test('nothing learned', () => expect(why({ more: { learned: learn([]) } })).toEqual(['not-learned']));
-  test('the instructions give a range', () =>
-    expect(why({ cement: only('ready-for-iron', 3000, 4200) })).toEqual(['instructions']));
-  test('no air told', () => expect(why({ points: [] })).toEqual(['no-air']));
-  test('told long ago', () => expect(why({ points: probed(-600, -590) })).toEqual(['old-air']));
-  test('typed', () =>
-    expect(why({ points: [{ ...OWN_AIR, atUtcMs: NOW_MS, how: 'typed' }] })).toEqual(['typed']));
-  test('no humidity told, where it matters', () => {
-    const points = probed(0, 1440, { airC: 23, rhPct: null });
-    expect(why({ points })).toEqual(['no-humidity']);
-    expect(why({ points, cement: { ...exact, kind: 'two-part' } })).toEqual(['days-differ']);
-  });
-  test('the clock was lost: that first, then by how much each widens it', () => {
-    const points = probed(0, 1440, { airC: 23, rhPct: null });
-    expect(
-      why({
-        points,
-        cement: only('ready-for-iron', 3400, 3800),
-        more: { clockLost: true, learned: learn([]) },
-      }),
-    ).toEqual(['clock', 'no-humidity', 'not-learned', 'instructions']);
-  });
-  test('where it stands, too', () => {
-    expect(why({ points: probed(0, 60, { airC: 23, rhPct: 100 }), atMin: 61 })).toEqual(['days-differ']);
-    expect(why({ points: probed(0, 10, { airC: 23, rhPct: 100 }), atMin: 300 })).toEqual(['old-air']);
   });
 });
 

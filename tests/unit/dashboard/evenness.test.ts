@@ -8,7 +8,7 @@ import {
 } from '../../../dashboard/setup/iron/evenness/spot-draft.ts';
 import type { EvennessShown } from '../../../shared/messages/evenness.ts';
 import { formatTemperatureDifference } from '../../../shared/units/temperature.ts';
-import { ironEvenness } from '../web/support/samples.ts';
+import { ironEvenness } from '../web/support/measured-samples.ts';
 
 const shown: EvennessShown = {
   by: 'typed',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { withChecksum } from '../../../daemon/probe/wire/checksum.ts';
-import { type LineReader, readerFor } from '../../../daemon/probe/wire/forms/reader.ts';
+import type { LineReader } from '../../../daemon/probe/wire/forms/form-read.ts';
+import { readerFor } from '../../../daemon/probe/wire/forms/reader.ts';
 import { parseLine } from '../../../daemon/probe/wire/line.ts';
 import {
   type Column,

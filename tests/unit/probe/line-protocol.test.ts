@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { rejectCauses } from '../../../daemon/probe/source.ts';
 import { splitChecksum } from '../../../daemon/probe/wire/checksum.ts';
 import { readerFor } from '../../../daemon/probe/wire/forms/reader.ts';
 import { MAX_LINE, parseLine } from '../../../daemon/probe/wire/line.ts';
+import { rejectCauses } from '../../../daemon/probe/wire/reject.ts';
 import { BOOT_MS } from '../../../daemon/probe/wire/stack.ts';
 import { groupNames, LONGEST_PATTERN } from '../../../shared/messages/line-form.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SteppedClock } from '../../../daemon/clock.ts';
 import { simulatedSource } from '../../../daemon/probe/simulated/source.ts';
+import { Refusal } from '../../../daemon/refusal.ts';
 import { withIron, withNewProbe, withProbe, withSchedule } from '../../../daemon/settings/change.ts';
 import {
   currentSchedules,
@@ -8,7 +9,6 @@ import {
   type Settings,
   watchSettings,
 } from '../../../daemon/settings/settings.ts';
-import { Refusal } from '../../../daemon/web/desk.ts';
 import { shippedSchedule } from '../../../shared/heat/shipped.ts';
 
 const MADE_AT = '2026-03-01T10:00:00Z';

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { Refusal } from '../../../daemon/refusal.ts';
 import { withNewProbe, withProbe } from '../../../daemon/settings/change.ts';
 import { SettingsKeeper } from '../../../daemon/settings/keeper.ts';
 import { firstSettings, type Settings } from '../../../daemon/settings/settings.ts';
-import { Refusal } from '../../../daemon/web/desk.ts';
 
 /** A file that is written when the test says so, and fails when it says so. */
 class SlowFile {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../../daemon/refusal.ts';
 import { withIron, withNewProbe, withoutIron } from '../../../daemon/settings/change.ts';
 import { withPlace } from '../../../daemon/settings/places.ts';
 import { firstSettings, type Settings, watchSettings } from '../../../daemon/settings/settings.ts';
-import { Refusal } from '../../../daemon/web/desk.ts';
 import { type Seat, seatOf, watchedHow } from '../../../shared/thermometer/place.ts';
 
 /** Two irons with a probe each, as they come by themselves. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type Coat, type Drying, foldDrying, nothingDries } from '../../../shared/shop/drying.ts';
 import type { ShopEntry, ShopHappened } from '../../../shared/shop/entry.ts';
 import { taughtOf } from '../../../shared/shop/observations.ts';
-import { cement } from '../web/support/samples.ts';
+import { cement } from '../web/support/shop-samples.ts';
 
 const START_MS = 1_772_000_000_000;
 

@@ -6,7 +6,7 @@ import {
   referenceFunctions,
   temperatureC,
 } from '../../../shared/thermocouple/thermocouple.ts';
-import { thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
+import { thermocoupleTypes } from '../../../shared/thermocouple/types.ts';
 
 describe('emfUv', () => {
   it('is nothing at 0 degC, by definition', () => {

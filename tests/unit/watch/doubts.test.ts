@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { emfUv, hotJunctionC } from '../../../shared/thermocouple/thermocouple.ts';
-import { type ThermocoupleType, thermocoupleTypes } from '../../../shared/thermometer/probe.ts';
+import { type ThermocoupleType, thermocoupleTypes } from '../../../shared/thermocouple/types.ts';
 import { Live } from './support/live.ts';
 import { carried, PROBE, probeSettings, watchSettings } from './support/settings.ts';
 

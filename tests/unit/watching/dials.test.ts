@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { Refusal } from '../../../daemon/refusal.ts';
 import { withCalibration, withNewProbe } from '../../../daemon/settings/change.ts';
 import { dialOf, firstSettings } from '../../../daemon/settings/settings.ts';
-import { Refusal } from '../../../daemon/web/desk.ts';
 import type { Calibration } from '../../../shared/calibration/calibration.ts';
 import { ironDialSchema } from '../../../shared/messages/dial.ts';
 import { emfUv, hotJunctionC } from '../../../shared/thermocouple/thermocouple.ts';
@@ -56,7 +56,7 @@ async function again(one: Bench & { board: FakeSource }, meanC: number): Promise
 describe('the dial of an iron', () => {
   it('is charted by itself, and says where to set it for each stage', async () => {
     const one = await sitting(4, 135);
-    const dial = one.desk.dial('iron-1');
+    const dial = one.desk.dials.dial('iron-1');
     ironDialSchema.parse(dial);
     expect(dial.chart.points).toMatchObject([{ mark: 4, kind: 'measured', cycles: 3 }]);
     expect(dial.chart.points[0]?.meanC).toBeCloseTo(135, 0);
@@ -88,10 +88,10 @@ describe('the dial of an iron', () => {
     const terminalUv = (emfUv('J', 150) ?? 0) - (emfUv('J', 22) ?? 0);
     const readC = hotJunctionC('K', terminalUv, 22) ?? expect.unreachable();
     const typed = { mark: 4, meanC: 150, peakC: null, troughC: null };
-    const one = await sitting(4, readC, false, (made) => made.desk.addTypedPoint('iron-1', typed));
+    const one = await sitting(4, readC, false, (made) => made.desk.dials.addTypedPoint('iron-1', typed));
     const alarm = one.program.live().alarms.find((a) => a.kind === 'suspect-probe');
     expect(alarm).toMatchObject({ probe: 'A/1', detail: 'type J', state: 'unacknowledged' });
-    const { points } = one.desk.dial('iron-1').chart;
+    const { points } = one.desk.dials.dial('iron-1').chart;
     expect(points.map(({ kind, meanC }) => [kind, meanC])).toEqual([['typed', 150]]);
     const { stored, replayed } = foldedAgain(one.shelf, 0);
     expect(replayed).toEqual(stored);
@@ -102,24 +102,24 @@ describe('the dial of an iron', () => {
     const watched = () => one.program.settingsOf(one.settings.current.irons[0] ?? expect.unreachable());
     // Its own figures are what drift is for.
     expect(watched().charted).toBeUndefined();
-    const [probe] = one.desk.probes();
+    const [probe] = one.desk.settings.probes();
     const { id, ...draft } = probe ?? expect.unreachable();
-    await one.desk.putProbe(id, { ...draft, thermocouple: 'J' });
+    await one.desk.settings.putProbe(id, { ...draft, thermocouple: 'J' });
     expect(watched().charted).toEqual([{ mark: 4, meanC: expect.closeTo(135, 0) }]);
   });
 
   it('that drifts raises an alarm, which goes once the new figures are accepted', async () => {
     const one = await sitting(4, 135);
     for (let i = 0; i < 5; i++) await again(one, 146);
-    const dial = one.desk.dial('iron-1');
+    const dial = one.desk.dials.dial('iron-1');
     expect(dial.drift?.byK).toBeGreaterThan(8);
     const alarm = () => one.program.live().alarms.find((a) => a.kind === 'drift');
     expect(alarm()).toMatchObject({ priority: 1, state: 'unacknowledged' });
-    const after = await one.desk.acceptDial('iron-1');
+    const after = await one.desk.dials.accept('iron-1');
     expect(after.drift).toBeNull();
     expect(after.chart.points[0]?.meanC).toBeCloseTo(146, 0);
     expect(alarm()?.state).toBe('returned-unacknowledged');
-    await expect(one.desk.acceptDial('iron-1')).rejects.toThrow(/keeps to its dial chart/);
+    await expect(one.desk.dials.accept('iron-1')).rejects.toThrow(/keeps to its dial chart/);
   });
 });
 
@@ -169,12 +169,12 @@ async function calibrate(one: Bench, id: string, offsetK: number): Promise<void>
 describe('a new calibration of the probe', () => {
   it('is no drift: the chart is brought under it, and later stretches keep to that', async () => {
     const one = await sitting(4, 135);
-    const before = one.desk.dial('iron-1').chart.points[0]?.meanC ?? 0;
+    const before = one.desk.dials.dial('iron-1').chart.points[0]?.meanC ?? 0;
     await calibrate(one, 'first', 9);
     for (let i = 0; i < 3; i++) await again(one, 135);
     await calibrate(one, 'second', -4);
     for (let i = 0; i < 3; i++) await again(one, 135);
-    const dial = one.desk.dial('iron-1');
+    const dial = one.desk.dials.dial('iron-1');
     expect(dial.since.length).toBeGreaterThanOrEqual(6);
     expect(dial.drift).toBeNull();
     expect(one.program.live().alarms.some((a) => a.kind === 'drift')).toBe(false);
@@ -188,7 +188,7 @@ describe('a new calibration of the probe', () => {
     const one = await sitting(4, 135);
     await calibrate(one, 'first', 9);
     for (let i = 0; i < 3; i++) await again(one, 146);
-    expect(one.desk.dial('iron-1').drift?.byK).toBeCloseTo(11, 0);
+    expect(one.desk.dials.dial('iron-1').drift?.byK).toBeCloseTo(11, 0);
   });
 
   it('in the middle of a stretch mixes nothing: the cycles before it are left out', async () => {
@@ -196,7 +196,7 @@ describe('a new calibration of the probe', () => {
     await again(one, 135);
     await calibrate(one, 'first', 20);
     await cycle(one, one.board, 135, 9);
-    const last = one.desk.dial('iron-1').last;
+    const last = one.desk.dials.dial('iron-1').last;
     expect(last).toMatchObject({ madeWith: { calibration: 'first' } });
     expect(last?.figures.meanC).toBeCloseTo(155, 0);
     expect(last?.figures.meanSpreadK ?? 9).toBeLessThan(0.5);
@@ -208,8 +208,8 @@ describe('what was typed from a hand thermometer', () => {
 
   it('makes a chart too, and advice from it says so', async () => {
     const { desk } = withIron();
-    await desk.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 122, troughC: 110 });
-    const dial = await desk.addTypedPoint('iron-1', { mark: 6, meanC: 175, peakC: 181, troughC: 168 });
+    await desk.dials.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 122, troughC: 110 });
+    const dial = await desk.dials.addTypedPoint('iron-1', { mark: 6, meanC: 175, peakC: 181, troughC: 168 });
     expect(dial.chart.points.map((p) => p.kind)).toEqual(['typed', 'typed']);
     const initial = dial.advice.find((a) => a.stageId === 'initial')?.advice;
     expect(initial).toMatchObject({ kind: 'set', typed: true, interpolated: true });
@@ -218,24 +218,24 @@ describe('what was typed from a hand thermometer', () => {
   it('is refused where it can’t be, or a probe has measured that mark', async () => {
     const { desk } = withIron();
     await expect(
-      desk.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 110, troughC: null }),
+      desk.dials.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 110, troughC: null }),
     ).rejects.toThrow(/must rise/);
     await expect(
-      desk.addTypedPoint('iron-9', { mark: 3, meanC: 115, peakC: null, troughC: null }),
+      desk.dials.addTypedPoint('iron-9', { mark: 3, meanC: 115, peakC: null, troughC: null }),
     ).rejects.toBeInstanceOf(Refusal);
     const one = await sitting(4, 135);
     await expect(
-      one.desk.addTypedPoint('iron-1', { mark: 4, meanC: 140, peakC: null, troughC: null }),
+      one.desk.dials.addTypedPoint('iron-1', { mark: 4, meanC: 140, peakC: null, troughC: null }),
     ).rejects.toThrow(/measured by a probe/);
   });
 
   it('can be taken out again', async () => {
     const { desk } = withIron();
-    await desk.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: null, troughC: null });
-    expect((await desk.removeDialPoint('iron-1', 3)).chart).toMatchObject({
+    await desk.dials.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: null, troughC: null });
+    expect((await desk.dials.removePoint('iron-1', 3)).chart).toMatchObject({
       points: [],
       earlier: [{ mark: 3 }],
     });
-    await expect(desk.removeDialPoint('iron-1', 3)).rejects.toThrow(/no mark 3/);
+    await expect(desk.dials.removePoint('iron-1', 3)).rejects.toThrow(/no mark 3/);
   });
 });

@@ -22,14 +22,14 @@ function atRest() {
 }
 
 const type = (one: Bench, place: 'probe' | 'toe' | 'heel', readC: number) =>
-  one.desk.addSpot('iron-1', { place, readC, thermometerK: 1 });
+  one.desk.plates.addSpot('iron-1', { place, readC, thermometerK: 1 });
 
 describe('spots that are typed', () => {
   it('are held against what the probe reads then; what is hotter goes into limits and advice', async () => {
     const one = atRest();
-    await one.desk.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 118, troughC: 112 });
-    await one.desk.addTypedPoint('iron-1', { mark: 6, meanC: 175, peakC: 178, troughC: 172 });
-    const before = one.desk.dial('iron-1');
+    await one.desk.dials.addTypedPoint('iron-1', { mark: 3, meanC: 115, peakC: 118, troughC: 112 });
+    await one.desk.dials.addTypedPoint('iron-1', { mark: 6, meanC: 175, peakC: 178, troughC: 172 });
+    const before = one.desk.dials.dial('iron-1');
     const bandBefore = one.program.live().probes[0]?.guardBandK ?? 0;
     await type(one, 'probe', 149);
     const after = await type(one, 'toe', 155);
@@ -45,7 +45,7 @@ describe('spots that are typed', () => {
       by: 'typed',
       hottest: 'toe',
     });
-    const dial = one.desk.dial('iron-1');
+    const dial = one.desk.dials.dial('iron-1');
     expect(dial.unevennessK).toBe(after.limitsOverK);
     // The mark for the initial shrink goes down with the hottest spot, and uncertainty grows by what isn't known of it.
     const initial = (of: typeof dial) => of.advice.find((a) => a.stageId === 'initial')?.advice;
@@ -56,7 +56,7 @@ describe('spots that are typed', () => {
     };
     expect(markOf(dial)).toBeLessThan(markOf(before));
     expect(dial.uncertaintyK).toBeGreaterThan(before.uncertaintyK);
-    expect(one.desk.calibrations('A/1', 'C').budget).toMatchObject({ overK: after.limitsOverK });
+    expect(one.desk.calibrations.calibrations('A/1', 'C').budget).toMatchObject({ overK: after.limitsOverK });
   });
 
   it('can be typed again, taken out and forgotten', async () => {
@@ -64,10 +64,12 @@ describe('spots that are typed', () => {
     await type(one, 'probe', 150);
     await type(one, 'toe', 160);
     expect((await type(one, 'toe', 153)).limitsOverK).toBeCloseTo(3, 0);
-    expect((await one.desk.removeSpot('iron-1', 'toe')).limitsOverK).toBe(0);
-    await expect(one.desk.removeSpot('iron-1', 'toe')).rejects.toThrow(/Nothing was typed for that place/);
+    expect((await one.desk.plates.removeSpot('iron-1', 'toe')).limitsOverK).toBe(0);
+    await expect(one.desk.plates.removeSpot('iron-1', 'toe')).rejects.toThrow(
+      /Nothing was typed for that place/,
+    );
     await type(one, 'heel', 158);
-    const forgotten = await one.desk.forgetSpots('iron-1');
+    const forgotten = await one.desk.plates.forget('iron-1');
     expect(forgotten).toMatchObject({ spots: [], typed: null, limitsOverK: 0, adviceOverK: 0 });
     expect(one.program.live().situation.irons[0]?.evenness).toBeNull();
   });
@@ -79,9 +81,9 @@ describe('spots that are typed', () => {
     await expect(type(one, 'toe', 160)).rejects.toThrow(/too fast to be read by hand/);
     one.wait(20);
     await expect(type(one, 'toe', 160)).rejects.toThrow(/See to the probe first/);
-    await expect(one.desk.addSpot('iron-9', { place: 'toe', readC: 150, thermometerK: 1 })).rejects.toThrow(
-      /no iron "iron-9"/,
-    );
+    await expect(
+      one.desk.plates.addSpot('iron-9', { place: 'toe', readC: 150, thermometerK: 1 }),
+    ).rejects.toThrow(/no iron "iron-9"/);
     const cold = bench({ settings: withNewProbe(firstSettings, 'A/1', false) });
     await expect(type(cold, 'toe', 150)).rejects.toThrow(/See to the probe first/);
   });
@@ -107,7 +109,7 @@ describe('two probes on one plate', () => {
     const { name, scheduleId } = made.settings.current.irons[0] ?? expect.unreachable();
     await made.settings.change((s) => withIron(s, 'iron-1', { name, scheduleId, probes: ['A/1', 'A/2'] }));
     await made.program.applySettings();
-    await made.desk.putPlace('A/2', { kind: 'fitted', spot: 'heel', by: 'clamped' });
+    await made.desk.settings.putPlace('A/2', { kind: 'fitted', spot: 'heel', by: 'clamped' });
     await made.desk.startSession('iron-1', 'start');
     const session = made.program.live().situation.irons[0]?.session ?? '';
     await made.desk.mark(session, { kind: 'place', place: 'on-rest' }, 'rest');
@@ -123,7 +125,7 @@ describe('two probes on one plate', () => {
     expect(evenness?.spreadK).toBeCloseTo(8, 1);
     // Two probes that nothing is known of may be far apart by themselves.
     expect(evenness?.offByK).toBeGreaterThan(5);
-    const dial = made.desk.dial('iron-1');
+    const dial = made.desk.dials.dial('iron-1');
     expect(dial.chart.points).toHaveLength(1);
     expect(dial.unevennessK).toBeCloseTo(8, 1);
     expect(made.program.live().probes.map((p) => p.overK)).toEqual([0, 0]);

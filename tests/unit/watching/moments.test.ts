@@ -33,7 +33,7 @@ const probeOf = ({ program }: Bench): ProbeLive => {
 
 async function inPad(): Promise<Running> {
   const made = running();
-  await made.desk.putPlace('A/1', { kind: 'check-pad' });
+  await made.desk.settings.putPlace('A/1', { kind: 'check-pad' });
   return made;
 }
 
@@ -98,7 +98,7 @@ describe('an iron with a check pad', () => {
     const { session } = await made.desk.startSession('iron-1', 'c1');
     await made.desk.mark(session ?? '', { kind: 'dial', mark: 4 }, 'c2');
     expect(ironOf(made).chart).toBeNull();
-    await made.desk.putPlace('A/1', { kind: 'check-pad' });
+    await made.desk.settings.putPlace('A/1', { kind: 'check-pad' });
     expect(ironOf(made).chart).toEqual({ mark: 4, meanC: 121, peakC: 130 });
     await made.desk.mark(session ?? '', { kind: 'dial', mark: 6 }, 'c3');
     expect(ironOf(made).chart).toBeNull();
@@ -108,7 +108,7 @@ describe('an iron with a check pad', () => {
 describe('a typed reading', () => {
   it('begins a session where none runs, is shown with its age, and is not doubled by a retry', async () => {
     const made = bench();
-    await made.desk.putIron('hand', { name: 'By hand', probes: [], scheduleId: 'shipped' });
+    await made.desk.settings.putIron('hand', { name: 'By hand', probes: [], scheduleId: 'shipped' });
     expect(ironOf(made, 'hand')).toMatchObject({ watched: 'typed', hot: true, typed: null, probes: [] });
     const first = await made.desk.addTypedReading('hand', 150, 'c1');
     const again = await made.desk.addTypedReading('hand', 150, 'c1');
@@ -126,15 +126,15 @@ describe('a typed reading', () => {
 
   it('over the limit is an alarm at once, and keeps its iron from being taken away unseen', async () => {
     const made = bench();
-    await made.desk.putIron('hand', { name: 'By hand', probes: [], scheduleId: 'shipped' });
+    await made.desk.settings.putIron('hand', { name: 'By hand', probes: [], scheduleId: 'shipped' });
     await made.desk.addTypedReading('hand', 200, 'c1');
     made.wait(2);
     expect(made.program.live().alarms).toMatchObject([
       { iron: 'hand', kind: 'over-limit', probe: null, detail: 'typed', peakC: 200 },
     ]);
-    await expect(made.desk.removeIron('hand')).rejects.toThrow(/has not been seen yet/);
+    await expect(made.desk.settings.removeIron('hand')).rejects.toThrow(/has not been seen yet/);
     await made.desk.acknowledge('hand', { kind: 'over-limit', probe: null }, 'c2');
-    await made.desk.removeIron('hand');
+    await made.desk.settings.removeIron('hand');
     expect(made.program.live().situation.irons).toEqual([]);
   });
 
@@ -146,12 +146,12 @@ describe('a typed reading', () => {
 describe('a probe that was moved', () => {
   it('is shown as not told, and asks the page by that', async () => {
     const made = running();
-    await made.desk.putIron('other', { name: 'Other', probes: ['A/1'], scheduleId: 'shipped' });
+    await made.desk.settings.putIron('other', { name: 'Other', probes: ['A/1'], scheduleId: 'shipped' });
     made.heat(made.board, 60, 5);
     expect(ironOf(made, 'other')).toMatchObject({ watched: 'not-told', hot: true });
     expect(probeOf(made)).toMatchObject({ seat: 'not-told', place: null, plateC: null });
     expect(probeOf(made).readC).toBeCloseTo(60, 0);
-    await made.desk.putPlace('A/1', { kind: 'fitted', spot: 'middle', by: 'clamped' });
+    await made.desk.settings.putPlace('A/1', { kind: 'fitted', spot: 'middle', by: 'clamped' });
     made.heat(made.board, 60, 1);
     expect(ironOf(made, 'other').watched).toBe('monitored');
     expect(probeOf(made)).toMatchObject({ seat: 'fitted', place: { spot: 'middle' } });

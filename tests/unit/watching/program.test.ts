@@ -1,28 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { InterruptedSession } from '../../../daemon/book/book.ts';
-import { withNewProbe } from '../../../daemon/settings/change.ts';
-import { firstSettings } from '../../../daemon/settings/settings.ts';
-import { normalAlarm } from '../../../shared/alarm/machine.ts';
-import { type Bench, bench, FakeSource, foldedAgain, ORIGIN_UTC_MS } from './support/bench.ts';
+import { bench, FakeSource, foldedAgain } from './support/bench.ts';
+import { alarmsOf, killed, known, running, sessionOf } from './support/one-board.ts';
 
 beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
 
-/** A bench with one board that reads a plate of `plateC`. */
-function running(plateC: number, options: Parameters<typeof bench>[0] = {}): Bench & { board: FakeSource } {
-  const made = bench(options);
-  const board = new FakeSource('A', made.clock);
-  made.program.addSource(board);
-  board.link('connected');
-  made.heat(board, plateC, 3);
-  return { ...made, board };
-}
-
 const written = (): Promise<unknown> => vi.advanceTimersByTimeAsync(2000);
-const sessionOf = ({ program }: Bench): string => program.live().situation.irons[0]?.session ?? '';
-const alarmsOf = ({ program }: Bench) =>
-  Object.fromEntries(program.live().alarms.map((a) => [a.kind, a.state]));
-
 describe('a probe that is heard for the first time', () => {
   it('has an iron, which whoever listens hears of before its first reading', () => {
     const { program, told, settings } = running(22);
@@ -137,114 +120,13 @@ describe('the handle', () => {
   });
 });
 
-/** A session that was killed two minutes before this run's clock began, with its alarm standing. */
-const killed = (more: Partial<InterruptedSession> = {}): InterruptedSession => ({
-  id: 'killed',
-  ironId: 'iron-1',
-  originUtcMs: ORIGIN_UTC_MS - 120_000,
-  commandIds: [],
-  dial: null,
-  at: null,
-  alarms: [
-    {
-      ...normalAlarm({ kind: 'over-limit', probe: 'A/1' }),
-      state: 'unacknowledged',
-      raisedAtMs: 60_000,
-      peakC: 199,
-    },
-  ],
-  stageId: 'final',
-  place: 'on-work',
-  hot: true,
-  ...more,
-});
-
-const known = withNewProbe(firstSettings, 'A/1', false);
-
-describe('a session that broke off in an earlier run', () => {
-  it('is gone on with at once, though its device is not there: its alarms stand, told and in the book', async () => {
-    const made = bench({ settings: known });
-    made.program.goOnFrom([killed()]);
-    await vi.advanceTimersByTimeAsync(0);
-    const live = made.program.live();
-    expect(live.alarms).toMatchObject([
-      { kind: 'over-limit', state: 'unacknowledged', since: '2026-03-01T09:59:00.000Z', peakC: 199 },
-    ]);
-    expect(live.situation.irons).toMatchObject([{ hot: true, stageId: 'final', place: 'on-work' }]);
-    expect(made.told.map((t) => t.kind)).toEqual(['situation', 'alarm']);
-    expect(made.shelf.at(0)[0]?.begin).toMatchObject({ why: 'resumed', fromSession: 'killed' });
-
-    const board = new FakeSource('A', made.clock);
-    made.program.addSource(board);
-    board.link('connected');
-    expect(board.sent).toContain('alarm=3');
-    made.heat(board, 150, 3);
-    await written();
-    expect(made.shelf.ids).toHaveLength(1);
-    expect(foldedAgain(made.shelf, 0).replayed).toEqual(foldedAgain(made.shelf, 0).stored);
-  });
-
-  it('takes marks under its old id, which belong to what goes on with it', async () => {
-    const made = bench({ settings: known });
-    made.program.goOnFrom([killed()]);
-    const outcome = await made.desk.mark('killed', { kind: 'place', place: 'on-rest' }, 'held');
-    expect(outcome).toEqual({ commandId: 'held', session: sessionOf(made), kept: true });
-    await expect(made.desk.mark('another', { kind: 'place', place: 'on-rest' }, 'x')).rejects.toThrow(
-      'No session "another"',
-    );
-  });
-
-  it('of which there are several for an iron: the newest counts, and none is gone on with twice', () => {
-    const made = bench({ settings: known });
-    const all = [killed({ stageId: 'tack' }), killed({ id: 'older' })];
-    made.program.goOnFrom(all);
-    made.program.goOnFrom(all);
-    expect(made.program.live().situation.irons).toMatchObject([{ stageId: 'tack' }]);
-    expect(made.shelf.ids).toHaveLength(1);
-  });
-
-  it('that left a cold iron without alarms waits for its device', async () => {
-    const made = bench({ settings: known });
-    made.program.goOnFrom([killed({ hot: false, alarms: [] })]);
-    expect(made.program.live().situation.irons).toEqual([]);
-    made.program.addSource(new FakeSource('A', made.clock));
-    await vi.advanceTimersByTimeAsync(0);
-    expect(made.shelf.at(0)[0]?.begin?.fromSession).toBe('killed');
-  });
-
-  it('of an iron that is not there any more is let be', () => {
-    const made = bench();
-    made.program.goOnFrom([killed()]);
-    expect(made.program.live().situation.irons).toEqual([]);
-  });
-
-  it('is taken over by a watch that runs already, since the book could not be read before: nothing of either is lost', async () => {
-    const one = running(150, { settings: known });
-    await one.desk.mark(sessionOf(one), { kind: 'stage', stageId: 'tack' }, 'own');
-    const own = sessionOf(one);
-    one.program.goOnFrom([killed()]);
-    one.heat(one.board, 150, 2);
-    await written();
-    expect(one.program.live().alarms).toMatchObject([{ kind: 'over-limit', peakC: 199 }]);
-    // What was said in this run counts before what was left.
-    expect(one.program.live().situation.irons).toMatchObject([{ stageId: 'tack', place: 'on-work' }]);
-    expect(one.told.filter((t) => t.kind === 'alarm')).toHaveLength(1);
-    expect(one.board.sent).toContain('alarm=3');
-    expect(one.shelf.ids[0]).toBe(own);
-    expect(one.shelf.at(0).at(-1)?.end?.why).toBe('interrupted');
-    expect(one.shelf.at(1)[0]?.begin).toMatchObject({ why: 'resumed', fromSession: 'killed' });
-    for (const place of [0, 1])
-      expect(foldedAgain(one.shelf, place).replayed).toEqual(foldedAgain(one.shelf, place).stored);
-  });
-});
-
 const draft = (probes: string[]) => ({ name: 'Other', probes, scheduleId: 'shipped' });
 
 describe('settings that change while irons are watched', () => {
   it('a probe that is put on an iron of its own is watched there at once, and recorded where it is hot', async () => {
     const one = running(150);
     one.board.link('lost');
-    await one.desk.putIron('other', draft(['A/1']));
+    await one.desk.settings.putIron('other', draft(['A/1']));
     await written();
     const { irons } = one.program.live().situation;
     expect(irons).toMatchObject([{ id: 'other', probes: ['A/1'] }]);
@@ -257,13 +139,13 @@ describe('settings that change while irons are watched', () => {
     const one = running(150);
     one.heat(one.board, 195, 60);
     one.heat(one.board, 195, 1);
-    await expect(one.desk.putIron('other', draft(['A/1']))).rejects.toThrow('has not been seen yet');
+    await expect(one.desk.settings.putIron('other', draft(['A/1']))).rejects.toThrow('has not been seen yet');
     expect(one.settings.current.irons.map((i) => i.id)).toEqual(['iron-1']);
     await one.desk.acknowledge('iron-1', { kind: 'over-limit', probe: 'A/1' }, 'seen');
     for (const { kind, probe, state } of one.program.live().alarms)
       if (state !== 'acknowledged') await one.desk.acknowledge('iron-1', { kind, probe }, `seen-${kind}`);
     one.told.length = 0;
-    await one.desk.putIron('other', draft(['A/1']));
+    await one.desk.settings.putIron('other', draft(['A/1']));
     expect(one.told).toContainEqual(
       expect.objectContaining({
         kind: 'alarm',
@@ -274,10 +156,10 @@ describe('settings that change while irons are watched', () => {
 
   it('reach the watch and its session', async () => {
     const one = running(150);
-    const [schedule] = one.desk.schedules();
+    const [schedule] = one.desk.settings.schedules();
     if (schedule === undefined) throw new Error('there is no schedule');
     const { id, version, madeAt: _, ...rest } = schedule;
-    await one.desk.putSchedule(id, { ...rest, name: 'Mine' }, version);
+    await one.desk.settings.putSchedule(id, { ...rest, name: 'Mine' }, version);
     expect(one.program.live().situation.irons[0]?.schedule).toMatchObject({ name: 'Mine', version: 2 });
     const inputs = one.shelf.at(0).flatMap((c) => c.entries.map((e) => e.input.kind));
     expect(inputs).toContain('settings');

@@ -84,8 +84,8 @@ describe('two irons', () => {
   it('one that moves while the other stands was taken up', async () => {
     const one = await atBench();
     const motion = { stillG: 0.01, movingG: 0.03, checkedAt: '2026-03-01T09:00:00Z' };
-    for (const { id, label, thermocouple, unit } of one.desk.probes())
-      await one.desk.putProbe(id, { label, thermocouple, unit, motion });
+    for (const { id, label, thermocouple, unit } of one.desk.settings.probes())
+      await one.desk.settings.putProbe(id, { label, thermocouple, unit, motion });
     await one.act({ kind: 'piece', piece: 'flap' }, 'iron-1');
     await one.act({ kind: 'area', area: one.area('Middle') });
     one.program.run();

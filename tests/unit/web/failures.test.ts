@@ -3,8 +3,8 @@ import pino from 'pino';
 import { describe, expect, it } from 'vitest';
 import { BookFailure } from '../../../daemon/book/book.ts';
 import { fakeDesk, fakeReader } from './support/fake-desk.ts';
+import { summary } from './support/record-samples.ts';
 import { eventually, running } from './support/running.ts';
-import { summary } from './support/samples.ts';
 
 function keptLog(): { readonly lines: string[]; readonly log: pino.Logger } {
   const lines: string[] = [];

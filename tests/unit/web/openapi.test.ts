@@ -3,8 +3,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { routeTable } from '../../../daemon/web/routes/table.ts';
 import { EPOCH, fakeDesk } from './support/fake-desk.ts';
+import { summary } from './support/record-samples.ts';
 import { type Running, running, TestClient } from './support/running.ts';
-import { alarmLive, cement, piece, probe, probeLive, schedule, summary } from './support/samples.ts';
+import { alarmLive, probe, probeLive, schedule } from './support/samples.ts';
+import { cement, piece } from './support/shop-samples.ts';
 
 /** The parts of OpenAPI 3.1.0 that are used, as its specification has them (spec.openapis.org/oas/v3.1.0, section 4.8). */
 const reference = z.strictObject({ $ref: z.string().regex(/^#\/components\/schemas\/[A-Za-z0-9._-]+$/) });

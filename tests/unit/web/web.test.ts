@@ -7,8 +7,8 @@ import { ListenFailure } from '../../../daemon/web/listen.ts';
 import { problemSchema } from '../../../shared/messages/command.ts';
 import { fakeDesk, fakeReader } from './support/fake-desk.ts';
 import { rawRequest, rawStream } from './support/raw.ts';
+import { summary } from './support/record-samples.ts';
 import { running, TestClient } from './support/running.ts';
-import { summary } from './support/samples.ts';
 
 /** A folder as a build leaves it. */
 function built(): string {

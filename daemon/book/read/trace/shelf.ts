@@ -8,7 +8,7 @@ import { inForce, SessionTrace } from './session-trace.ts';
 import { thin } from './thin.ts';
 
 /** More findings than these are never given at once. */
-export const FINDINGS_AT_MOST = 1000;
+const FINDINGS_AT_MOST = 1000;
 /** Readings kept of all sessions together; the session looked at last is kept whatever its size. */
 const ROWS_AT_MOST = 3_000_000;
 const SESSIONS_AT_MOST = 8;

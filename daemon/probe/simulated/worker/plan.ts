@@ -3,7 +3,7 @@ import { lastFrom, type Scenario, type Turn } from '../scenario.ts';
 import { workAt } from './bench.ts';
 import type { Busy, Doing } from './doing.ts';
 import type { SaidMark } from './marks.ts';
-import { type Worker, type WorkIronId, workIrons } from './worker.ts';
+import type { Worker, WorkIronId } from './worker.ts';
 
 /** All that a worker does, from a cold start on: the truth, and beside it what was said of it. */
 export interface WorkPlan {
@@ -35,7 +35,3 @@ const turnOf = ({ atS, place, still, dialC, draws }: Doing): Turn => ({ atS, pla
 /** What was so of an iron so many seconds after the start; null before the first. */
 export const doingAt = (plan: WorkPlan, iron: WorkIronId, tS: number): Doing | null =>
   plan.doings[iron][lastFrom(plan.doings[iron], tS)] ?? null;
-
-/** The iron that is truly in hand: off its rest; null: none is. */
-export const inHandAt = (plan: WorkPlan, tS: number): WorkIronId | null =>
-  workIrons.find((iron) => (doingAt(plan, iron, tS)?.place ?? 'on-rest') !== 'on-rest') ?? null;

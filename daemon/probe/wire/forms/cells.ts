@@ -1,9 +1,9 @@
 import type { ColumnKey } from '../../../../shared/messages/line-form.ts';
 import { lineRejectedWords } from '../../../../shared/words/line-forms.ts';
-import type { RejectCause } from '../../source.ts';
 import { type CheckKind, crc16, xor8 } from '../checksum.ts';
 import { type ProbeSample, sampleOf, type Values } from '../keys.ts';
 import { MAX_LINE, type RejectedLine } from '../line.ts';
+import type { RejectCause } from '../reject.ts';
 import { button, counted, measured, measuredWithin } from '../values.ts';
 
 /** What columns and patterns have in common: a line's frame, and the value that a piece of its text is. */

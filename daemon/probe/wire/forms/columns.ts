@@ -3,7 +3,7 @@ import { formProblemWords, lineRejectedWords } from '../../../../shared/words/li
 import type { ProbeSample, Values } from '../keys.ts';
 import type { ParsedLine, RejectedLine } from '../line.ts';
 import { cell, framed, measuring, probeSample, rejected } from './cells.ts';
-import type { FormProblem, LineReader } from './reader.ts';
+import type { FormProblem, LineReader } from './form-read.ts';
 
 /** Lines of always as many values, always in the same order. */
 

@@ -9,7 +9,8 @@ import { printable } from '../tally.ts';
 import { measured } from '../values.ts';
 import { framed } from './cells.ts';
 import { cellsOf, withPoint } from './columns.ts';
-import { type LineReader, readerFor } from './reader.ts';
+import type { LineReader } from './form-read.ts';
+import { readerFor } from './reader.ts';
 import { isChecked, says } from './says.ts';
 
 export interface Asked {

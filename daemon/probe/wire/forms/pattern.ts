@@ -4,7 +4,7 @@ import { formProblemWords, lineRejectedWords } from '../../../../shared/words/li
 import type { ParsedLine } from '../line.ts';
 import { probeName } from '../values.ts';
 import { cell, framed, measuring, probeSample, rejected } from './cells.ts';
-import type { FormRead } from './reader.ts';
+import type { FormRead } from './form-read.ts';
 
 /** Lines that a pattern of the user's own picks numbers out of, in linear time whatever the pattern is. */
 

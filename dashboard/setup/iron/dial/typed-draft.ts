@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { TypedPoint } from '../../../../shared/messages/dial.ts';
 import type { TemperatureUnit } from '../../../../shared/units/temperature.ts';
 import { dialSetupWords, dialToldWords } from '../../../../shared/words/dial.ts';
+import { readKept } from '../../../parts/keep.ts';
 import { inUnit, readNumber, readPlateC, readTemperature } from '../../fields/number.ts';
 
 /** Readings of a hand thermometer as they are typed, in the unit in which they were. */
@@ -23,13 +24,8 @@ export const emptyDraft = (unit: TemperatureUnit): Draft => ({
 });
 
 /** What the tab kept of it; an empty one where that is nothing or can't be read. */
-export function readDraft(text: string | null, unit: TemperatureUnit): Draft {
-  try {
-    return draftSchema.parse(JSON.parse(text ?? ''));
-  } catch {
-    return emptyDraft(unit);
-  }
-}
+export const readDraft = (text: string | null, unit: TemperatureUnit): Draft =>
+  readKept(text, draftSchema) ?? emptyDraft(unit);
 
 /** The same readings in the unit that the page shows now. */
 export function inUnitNow(draft: Draft, unit: TemperatureUnit): Draft {

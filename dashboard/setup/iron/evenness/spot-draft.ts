@@ -3,6 +3,7 @@ import { type SpotPlace, spotPlaces } from '../../../../shared/iron/spots.ts';
 import type { IronEvenness, SpotDraft } from '../../../../shared/messages/evenness.ts';
 import { formatTemperatureDifference, type TemperatureUnit } from '../../../../shared/units/temperature.ts';
 import { evennessWords } from '../../../../shared/words/evenness.ts';
+import { readKept } from '../../../parts/keep.ts';
 import { differenceTyped, inUnit, readDifference, readPlateC, readTemperature } from '../../fields/number.ts';
 
 /** A spot reading as it is typed, in the unit in which it was. */
@@ -18,13 +19,8 @@ export type Draft = z.infer<typeof draftSchema>;
 export const emptyDraft = (unit: TemperatureUnit): Draft => ({ unit, place: null, reading: '', offBy: '' });
 
 /** What the tab kept of it; an empty one where that is nothing or can't be read. */
-export function readDraft(text: string | null, unit: TemperatureUnit): Draft {
-  try {
-    return draftSchema.parse(JSON.parse(text ?? ''));
-  } catch {
-    return emptyDraft(unit);
-  }
-}
+export const readDraft = (text: string | null, unit: TemperatureUnit): Draft =>
+  readKept(text, draftSchema) ?? emptyDraft(unit);
 
 /** The same in the unit that the page shows now. */
 export function inUnitNow(draft: Draft, unit: TemperatureUnit): Draft {

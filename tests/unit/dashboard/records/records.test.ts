@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { itemOf, sessionOf, traceOf, verificationOf } from '../../../../daemon/web/routes/session-answers.ts';
+import { sessionTimes } from '../../../../dashboard/parts/session-times.ts';
 import { foundIn } from '../../../../dashboard/records/found.ts';
-import { sessionTimes } from '../../../../dashboard/records/times.ts';
 import { drawn, neighbour, widened } from '../../../../dashboard/records/trace-state.ts';
 import type { Trace } from '../../../../shared/messages/trace.ts';
-import { item, trace as read, summary, verification } from '../../web/support/samples.ts';
+import { item, trace as read, summary, verification } from '../../web/support/record-samples.ts';
 
 /** What the daemon answers, as the page words and draws it. */
 

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { traceOf } from '../../../../daemon/web/routes/session-answers.ts';
 import { TraceFeed } from '../../../../dashboard/records/trace-feed.ts';
 import type { Trace } from '../../../../shared/messages/trace.ts';
-import { trace as read, summary } from '../../web/support/samples.ts';
+import { trace as read, summary } from '../../web/support/record-samples.ts';
 
 const whole: Trace = traceOf(summary, read);
 

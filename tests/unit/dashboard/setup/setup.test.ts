@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rejectCauses } from '../../../../daemon/probe/source.ts';
+import { rejectCauses } from '../../../../daemon/probe/wire/reject.ts';
 import { diagnosis } from '../../../../dashboard/setup/device/diagnosis.ts';
 import { moveTo, moveToNew } from '../../../../dashboard/setup/iron/moves.ts';
 import { unitQuestion } from '../../../../dashboard/setup/unit-question.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rejectCauses } from '../../../../daemon/probe/source.ts';
+import { rejectCauses } from '../../../../daemon/probe/wire/reject.ts';
 import { alarmKinds } from '../../../../shared/alarm/record.ts';
 import { ironPhases } from '../../../../shared/iron/phase.ts';
 import { standingSchema } from '../../../../shared/messages/live.ts';

@@ -6,7 +6,7 @@ import { type CheckFound, emptyPad, onPad, type Pad } from '../../../../shared/i
 
 /** A check pad for tests: what lies on it, and what it reads. */
 
-export const ROOM_C = 21;
+const ROOM_C = 21;
 
 export interface PadTraits extends ProbeTraits {
   /** How slowly the bare pad comes to the room's temperature, s. */

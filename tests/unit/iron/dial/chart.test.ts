@@ -7,7 +7,6 @@ import {
   emptyChart,
   fallingIn,
   isCharted,
-  markForMean,
   meanAt,
   peakAt,
   pointOf,
@@ -53,14 +52,6 @@ describe('between and beyond the marks', () => {
     expect(meanAt(chart, 2)).toBeLessThan(140);
     for (const m of [0.99, 5.01, Number.NaN, -1]) expect(meanAt(chart, m)).toBeNull();
     expect(meanAt(emptyChart, 3)).toBeNull();
-  });
-
-  test('the mark for a mean is where the chart has it; none outside', () => {
-    expect(markForMean(chart, 140)).toBe(3);
-    const mark = markForMean(chart, 150);
-    expect(meanAt(chart, mark ?? 0)).toBeCloseTo(150, 9);
-    expect(markForMean(chart, 109.9)).toBeNull();
-    expect(markForMean(chart, 166.1)).toBeNull();
   });
 
   test('peaks only where they are known', () => {

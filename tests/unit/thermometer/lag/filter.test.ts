@@ -7,7 +7,7 @@ import {
   plateEstimate,
   trackPlate,
   UNMEASURED_LAG_S,
-  unknownProbe,
+  unmeasuredProbe,
 } from '../../../../shared/thermometer/lag/filter.ts';
 
 const fine: KnownProbe = { noiseK: 0.05, resolutionK: 0.01, lag: null };
@@ -33,7 +33,7 @@ function watched(
 
 describe('of a plate at rest', () => {
   test('it finds the temperature, no slope, and that no lag matters', () => {
-    for (const probe of [fine, lagging(3), unknownProbe]) {
+    for (const probe of [fine, lagging(3), unmeasuredProbe]) {
       const found = watched(() => 150, probe);
       expect(found.plateC).toBeCloseTo(150, 6);
       expect(found.slopeKPerS).toBeCloseTo(0, 6);
@@ -106,7 +106,7 @@ describe('time', () => {
 test('it survives JSON unchanged', () => {
   let filter: LagFilter | null = null;
   for (let i = 0; i < 50; i++) {
-    filter = trackPlate(filter, i * 100, 20 + (i % 3), unknownProbe);
+    filter = trackPlate(filter, i * 100, 20 + (i % 3), unmeasuredProbe);
     expect(JSON.parse(JSON.stringify(filter))).toEqual(filter);
   }
 });

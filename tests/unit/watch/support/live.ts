@@ -1,7 +1,8 @@
 import type { AlarmKind, AlarmRecord } from '../../../../shared/alarm/record.ts';
+import type { Place } from '../../../../shared/iron/place.ts';
 import type { ProbeId, Sample } from '../../../../shared/thermometer/sample.ts';
 import type { FoundEntry } from '../../../../shared/watch/finding.ts';
-import type { Carried, Entry, Mark, Place, WatchInput } from '../../../../shared/watch/input.ts';
+import type { Carried, Entry, Mark, WatchInput } from '../../../../shared/watch/input.ts';
 import { advance, take } from '../../../../shared/watch/replay.ts';
 import type { WatchState } from '../../../../shared/watch/state.ts';
 import { resume } from '../../../../shared/watch/watch.ts';

@@ -15,7 +15,7 @@ import { carried } from './settings.ts';
 
 /** A simulated iron, worked by a seeded hand and watched: its wire's lines through the parser into the fold. */
 
-export const DEVICE = 'board';
+const DEVICE = 'board';
 
 export interface Heard {
   readonly tMs: number;

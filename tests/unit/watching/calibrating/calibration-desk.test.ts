@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/web/desk.ts';
 import { WINDOW_S } from '../../../../shared/calibration/steadiness.ts';
 import type { CalibrationAct, ProbeCalibrations } from '../../../../shared/messages/calibration.ts';
 import { probeCalibrationsSchema } from '../../../../shared/messages/calibration.ts';
 import { procedureRefusals } from '../../../../shared/words/calibrating.ts';
 import { bench, FakeSource, foldedAgain, ORIGIN_UTC_MS } from '../support/bench.ts';
+import { refused } from '../support/refused.ts';
 
 const PROBE = 'A/1';
 /** A window's length, and one second more for its first readings. */
@@ -18,8 +18,10 @@ function begin() {
   made.program.addSource(source);
   source.link('connected');
   made.heat(source, 20, 1);
-  const act = (one: CalibrationAct): Promise<ProbeCalibrations> => made.desk.calibrate(PROBE, one, 'C');
-  const now = (): ProbeCalibrations => probeCalibrationsSchema.parse(made.desk.calibrations(PROBE, 'C'));
+  const act = (one: CalibrationAct): Promise<ProbeCalibrations> =>
+    made.desk.calibrations.calibrate(PROBE, one, 'C');
+  const now = (): ProbeCalibrations =>
+    probeCalibrationsSchema.parse(made.desk.calibrations.calibrations(PROBE, 'C'));
   const hold = (tC: number, s = LONG_S): void => {
     made.heat(source, tC, Math.max(1, Math.abs(tC - 20) / 5));
     made.heat(source, tC, s);
@@ -36,12 +38,6 @@ function begin() {
   const { desk, clock, shelf } = made;
   return { desk, clock, shelf, heat, wait, act, now, hold, contact };
 }
-
-const refused = async (asked: Promise<unknown>): Promise<Refusal> =>
-  asked.then(
-    () => expect.unreachable('it was taken'),
-    (error: unknown) => (error instanceof Refusal ? error : expect.unreachable(String(error))),
-  );
 
 describe('a fitted probe', () => {
   it('is compared at two temperatures: from the begin to a corrected reading with a smaller guard band', async () => {
@@ -96,9 +92,9 @@ describe('a fitted probe', () => {
     const { act, now, contact, desk } = begin();
     await act({ act: 'begin', mounting: 'fitted' });
     await contact(150, 154);
-    const [probe] = desk.probes();
+    const [probe] = desk.settings.probes();
     const { id, ...draft } = probe ?? expect.unreachable();
-    await desk.putProbe(id, { ...draft, thermocouple: 'J' });
+    await desk.settings.putProbe(id, { ...draft, thermocouple: 'J' });
     expect(now().procedure?.trouble).toBe(procedureRefusals.changed);
     for (const one of [
       { act: 'save', by: '', dueUtcMs: null },
@@ -108,7 +104,7 @@ describe('a fitted probe', () => {
         because: 'conflict',
         message: procedureRefusals.changed,
       });
-    await desk.putProbe(id, draft);
+    await desk.settings.putProbe(id, draft);
     expect(now().procedure).toMatchObject({ trouble: '', points: [{ referenceC: 154 }] });
   });
 });
@@ -255,7 +251,9 @@ describe('a procedure', () => {
     expect((await refused(act({ act: 'keep', taken: { kind: 'ice', instrument: '' } }))).because).toBe(
       'conflict',
     );
-    expect((await refused(desk.calibrate('A/9', { act: 'give-up' }, 'C'))).because).toBe('unknown');
+    expect((await refused(desk.calibrations.calibrate('A/9', { act: 'give-up' }, 'C'))).because).toBe(
+      'unknown',
+    );
   });
 
   it('that is given up leaves what was saved before', async () => {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/web/desk.ts';
 import { type LagAct, type ProbeLag, probeLagSchema } from '../../../../shared/messages/lag.ts';
 import { procedureRefusals } from '../../../../shared/words/calibrating.ts';
 import { lagRefusals } from '../../../../shared/words/lag.ts';
 import { bench, FakeSource, foldedAgain } from '../support/bench.ts';
+import { refused } from '../support/refused.ts';
 
 const PROBE = 'A/1';
 
@@ -13,8 +13,8 @@ function begin() {
   made.program.addSource(source);
   source.link('connected');
   made.heat(source, 22, 1);
-  const act = (one: LagAct): Promise<ProbeLag> => made.desk.measureLag(PROBE, one, 'C');
-  const now = (): ProbeLag => probeLagSchema.parse(made.desk.lag(PROBE, 'C'));
+  const act = (one: LagAct): Promise<ProbeLag> => made.desk.lags.measureLag(PROBE, one, 'C');
+  const now = (): ProbeLag => probeLagSchema.parse(made.desk.lags.lag(PROBE, 'C'));
   let readC = 22;
   /** The probe touches something that is `toC` hot: ten readings a second, or as many as told. */
   const touch = (toC: number, s: number, tauS = 2, everyMs = 100): void => {
@@ -28,12 +28,6 @@ function begin() {
   };
   return { ...made, source, act, now, touch };
 }
-
-const refused = async (asked: Promise<unknown>): Promise<Refusal> =>
-  asked.then(
-    () => expect.unreachable('it was taken'),
-    (error: unknown) => (error instanceof Refusal ? error : expect.unreachable(String(error))),
-  );
 
 const settled = (): Promise<void> => new Promise((done) => setImmediate(done));
 
@@ -140,8 +134,8 @@ describe('a step that tells nothing', () => {
   it('is lost where the probe is read in another way meanwhile', async () => {
     const { act, now, desk } = begin();
     await act({ act: 'begin', mounting: 'loose' });
-    const { id, ...draft } = desk.probes()[0] ?? expect.unreachable();
-    await desk.putProbe(id, { ...draft, unit: 'degF' });
+    const { id, ...draft } = desk.settings.probes()[0] ?? expect.unreachable();
+    await desk.settings.putProbe(id, { ...draft, unit: 'degF' });
     expect(now().procedure?.trouble).toBe(procedureRefusals.changed);
     expect((await refused(act({ act: 'step', kind: 'clip' }))).message).toBe(procedureRefusals.changed);
     expect((await act({ act: 'give-up' })).procedure).toBeNull();
@@ -156,12 +150,12 @@ describe('the measuring', () => {
     await act({ act: 'begin', mounting: 'loose' });
     expect((await refused(act({ act: 'begin', mounting: 'loose' }))).message).toBe(lagRefusals.already);
     expect((await refused(act({ act: 'stop' }))).message).toBe(lagRefusals.noStep);
-    const calibrate = desk.calibrate(PROBE, { act: 'begin', mounting: 'loose' }, 'C');
+    const calibrate = desk.calibrations.calibrate(PROBE, { act: 'begin', mounting: 'loose' }, 'C');
     expect((await refused(calibrate)).message).toBe(procedureRefusals.lagUnderWay);
     await act({ act: 'give-up' });
-    await desk.calibrate(PROBE, { act: 'begin', mounting: 'loose' }, 'C');
+    await desk.calibrations.calibrate(PROBE, { act: 'begin', mounting: 'loose' }, 'C');
     expect((await refused(act({ act: 'begin', mounting: 'loose' }))).message).toBe(lagRefusals.calibrating);
-    expect((await refused(desk.measureLag('A/9', { act: 'stop' }, 'C'))).because).toBe('unknown');
+    expect((await refused(desk.lags.measureLag('A/9', { act: 'stop' }, 'C'))).because).toBe('unknown');
   });
 
   it('that is kept twice is kept once; forgotten, the allowance stands in again', async () => {
@@ -173,8 +167,8 @@ describe('the measuring', () => {
     const [kept, again] = [act({ act: 'keep' }), act({ act: 'keep' })];
     expect((await refused(again)).message).toBe(lagRefusals.none);
     expect((await kept).lag?.tauS).toBeCloseTo(2, 1);
-    const { id, ...draft } = desk.probes()[0] ?? expect.unreachable();
-    await desk.putProbe(id, { ...draft, lag: null });
+    const { id, ...draft } = desk.settings.probes()[0] ?? expect.unreachable();
+    await desk.settings.putProbe(id, { ...draft, lag: null });
     expect(now().lag).toBeNull();
   });
 });

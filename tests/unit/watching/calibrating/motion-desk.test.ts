@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../../daemon/web/desk.ts';
+import { Refusal } from '../../../../daemon/refusal.ts';
 import { probeMotionSchema } from '../../../../shared/messages/motion.ts';
 import { lagRefusals } from '../../../../shared/words/lag.ts';
 import { trialRefusals } from '../../../../shared/words/motion.ts';
@@ -51,9 +51,9 @@ describe('the check of still and moving', () => {
     expect(check?.stillG).toBeGreaterThan(0.014);
     expect(check?.movingG).toBeLessThan(0.4);
     expect(settings.current.probes[0]?.motion).toEqual(check);
-    await desk.putProbe(PROBE, { label: 'toe', thermocouple: 'K', unit: 'degC' });
+    await desk.settings.putProbe(PROBE, { label: 'toe', thermocouple: 'K', unit: 'degC' });
     expect(now().check).toEqual(check);
-    await desk.putProbe(PROBE, { label: 'toe', thermocouple: 'K', unit: 'degC', motion: null });
+    await desk.settings.putProbe(PROBE, { label: 'toe', thermocouple: 'K', unit: 'degC', motion: null });
     expect(now().check).toBeNull();
   });
 
@@ -98,10 +98,10 @@ describe('the check of still and moving', () => {
 
   it('waits for another procedure with this probe, and knows its probes', async () => {
     const { desk } = begin();
-    await desk.measureLag(PROBE, { act: 'begin', mounting: 'fitted' }, 'C');
+    await desk.lags.measureLag(PROBE, { act: 'begin', mounting: 'fitted' }, 'C');
     expect(refusal(() => desk.motions.begin(PROBE))).toBe(trialRefusals.measuringLag);
-    await desk.measureLag(PROBE, { act: 'give-up' }, 'C');
-    await desk.calibrate(PROBE, { act: 'begin', mounting: 'fitted' }, 'C');
+    await desk.lags.measureLag(PROBE, { act: 'give-up' }, 'C');
+    await desk.calibrations.calibrate(PROBE, { act: 'begin', mounting: 'fitted' }, 'C');
     expect(refusal(() => desk.motions.begin(PROBE))).toBe(lagRefusals.calibrating);
     expect(refusal(() => desk.motions.motion('A/9'))).toContain('A/9');
   });

@@ -1,6 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import { cement } from '../../web/support/samples.ts';
+import { cement } from '../../web/support/shop-samples.ts';
 import { FakeSource } from '../support/bench.ts';
 import { inShop, solventBorne, waterBorne } from './support/in-shop.ts';
 

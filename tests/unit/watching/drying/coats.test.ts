@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CoatAct } from '../../../../shared/messages/cure.ts';
-import { cement } from '../../web/support/samples.ts';
+import { cement } from '../../web/support/shop-samples.ts';
 import { inShop, waterBorne } from './support/in-shop.ts';
 
 describe('a coat', () => {

@@ -9,9 +9,9 @@ import { initialWatch, type WatchState } from '../../../../shared/watch/state.ts
 
 /** Steps of a watch as a recorder sees them, made without a fold: what counts here is their order. */
 
-export const PROBE = 'board/1';
+const PROBE = 'board/1';
 
-export const ironSettings: WatchSettings = {
+const ironSettings: WatchSettings = {
   iron: {
     id: 'iron-1',
     name: 'Iron 1',
@@ -24,7 +24,7 @@ export const ironSettings: WatchSettings = {
   schedule: shippedSchedule,
 };
 
-export const carriedInto = (state: WatchState | null, fromSession: string | null = null): Carried => ({
+const carriedInto = (state: WatchState | null, fromSession: string | null = null): Carried => ({
   settings: ironSettings,
   alarms: [],
   stageId: null,

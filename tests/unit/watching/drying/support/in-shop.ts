@@ -4,7 +4,7 @@ import { firstSettings } from '../../../../../daemon/settings/settings.ts';
 import type { CoatAct, CoatAnswer } from '../../../../../shared/messages/cure.ts';
 import { startingPiece } from '../../../../../shared/piece/starting.ts';
 import type { ShopEntry } from '../../../../../shared/shop/entry.ts';
-import { cement } from '../../../web/support/samples.ts';
+import { cement } from '../../../web/support/shop-samples.ts';
 import { bench, FakeSource } from '../../support/bench.ts';
 
 /** Ids of examples that the program starts with. */

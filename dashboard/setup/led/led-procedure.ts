@@ -1,9 +1,9 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { z } from 'zod';
-import { situation } from '../link/daemon.ts';
-import { unit } from '../parts/unit.ts';
-import { type Answered, get, post } from './ask-daemon.ts';
+import { situation } from '../../link/daemon.ts';
+import { unit } from '../../parts/unit.ts';
+import { type Answered, get, post } from '../ask-daemon.ts';
 
 /** A procedure that the daemon leads for a probe: what it says of it, and the steps that are taken. */
 export interface Led<T, Step extends string> {

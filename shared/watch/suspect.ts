@@ -1,8 +1,8 @@
 import type { AlarmRecord } from '../alarm/record.ts';
+import type { At } from '../heat/work/at.ts';
+import type { Place } from '../iron/place.ts';
 import type { ProbeId } from '../thermometer/sample.ts';
-import type { FoundEntry } from '../watch/finding.ts';
-import type { Place } from '../watch/input.ts';
-import type { At } from './work/at.ts';
+import type { FoundEntry } from './finding.ts';
 
 /**
  * Crossings of a limit that leave an area suspect: of the fabric limit every one that was not on the iron's rest

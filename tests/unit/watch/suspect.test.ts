@@ -1,20 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { normalAlarm } from '../../../shared/alarm/machine.ts';
 import type { AlarmChange, AlarmRecord } from '../../../shared/alarm/record.ts';
-import { type CrossingSource, suspectCrossings } from '../../../shared/heat/suspect.ts';
 import type { FoundEntry } from '../../../shared/watch/finding.ts';
+import { type CrossingSource, suspectCrossings } from '../../../shared/watch/suspect.ts';
 
 const alarm = (over: Partial<AlarmRecord> = {}): AlarmRecord => ({
-  kind: 'over-limit',
-  probe: 'board/1',
+  ...normalAlarm({ kind: 'over-limit', probe: 'board/1' }),
   state: 'unacknowledged',
   raisedAtMs: 0,
-  pendingSinceMs: null,
-  acknowledgedAtMs: null,
-  reAlarmAtMs: null,
-  silencedUntilMs: null,
-  reAlarms: 0,
-  peakC: null,
-  detail: '',
   ...over,
 });
 const at = (tMs: number, change: AlarmChange, over: Partial<AlarmRecord> = {}): FoundEntry => ({

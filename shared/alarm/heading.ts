@@ -1,6 +1,6 @@
-import type { Condition } from '../../alarm/machine.ts';
-import { TURN_K } from '../../iron/turning.ts';
-import type { PlateEstimate } from './filter.ts';
+import { TURN_K } from '../iron/turning.ts';
+import type { PlateEstimate } from '../thermometer/lag/filter.ts';
+import type { Condition } from './machine.ts';
 
 /** Whether a plate heads for its limit, by the filter's slope and by what its thermostat usually does. */
 

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import type { PlateEstimate } from '../../../../shared/thermometer/lag/filter.ts';
 import {
   followReach,
   type HeadingFacts,
@@ -9,7 +8,8 @@ import {
   secondsToLimit,
   WARN_FIRST_S,
   WARN_S,
-} from '../../../../shared/thermometer/lag/heading.ts';
+} from '../../../shared/alarm/heading.ts';
+import type { PlateEstimate } from '../../../shared/thermometer/lag/filter.ts';
 
 const LIMIT_C = 190;
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 
 /** Reads the published values; their sources and standing are in the SOURCES.md beside them. */
-const text = (file: string): string => readFileSync(new URL(`../data/${file}`, import.meta.url), 'utf8');
+const text = (file: string): string => readFileSync(new URL(`./data/${file}`, import.meta.url), 'utf8');
 
 export const json = (file: string): unknown => JSON.parse(text(file));
 
