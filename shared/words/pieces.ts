@@ -78,7 +78,7 @@ export const actWords = {
   title: 'What you do',
   next: 'next',
   noStage: 'choose the stage first',
-  noNext: 'all areas have had this stage',
+  noNext: 'no other area lacks this stage',
   stages: 'Stage being worked',
   turned: 'turned over',
   oneSided: 'it has one side',

@@ -14,6 +14,6 @@ export const workRefusals = {
     `"${piece}" has no area "${area}". Its map may have been changed: look at it again.`,
   noSide: (piece: string) => `"${piece}" has one side only: there is no other to turn up.`,
   nothingNext: (piece: string) =>
-    `Nothing is proposed for "${piece}": choose the stage that is being worked, or every area has had it already.`,
+    `Nothing is proposed for "${piece}": choose the stage that is being worked, or no other area lacks it.`,
   noVisit: 'There is no such stay of the iron. The list of the piece shows those that there are.',
 } as const;

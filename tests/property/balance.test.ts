@@ -127,6 +127,7 @@ describe('the area to iron next', () => {
         const stage = stageOf(id);
         let heats = before;
         let place = here;
+        let shrunkLast: string | null = null;
         let steps = 0;
         for (; steps < 4000; steps += 1) {
           const cap = capC(p, heats, stages, place?.side ?? 1);
@@ -146,9 +147,11 @@ describe('the area to iron next', () => {
           const again = had?.reached?.targetC === stageOf(reached).targetC ? had.lapsAtStage : 0;
           heats = { ...heats, [next.area]: { ...heatAt(reached, again + 1), lastUtcMs: steps } };
           place = { side: next.side, area: next.area };
+          shrunkLast = next.why === 'first-shrink' ? next.area : null;
         }
         expect(steps).toBeLessThan(4000);
-        const cloth = p.areas.filter((a) => a.kind === 'cloth' && a.id !== here?.area);
+        // What the iron is on has its stage by staying there; where it was to be shrunk first, that is still to come.
+        const cloth = p.areas.filter((a) => a.kind === 'cloth' && a.id !== here?.area && a.id !== shrunkLast);
         for (const a of cloth)
           expect(heats[a.id]?.reached?.targetC ?? 0).toBeGreaterThanOrEqual(stage.targetC);
       }),

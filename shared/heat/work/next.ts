@@ -58,7 +58,7 @@ const END_SHARE = 0.5;
 /** Means of laps by size are not exact. */
 const ROUNDING = 1e-9;
 
-/** The area to iron next, or null where everything has had what the stage asks for, or no stage is being worked. */
+/** The area to iron next; null where no other than the one that the iron is on lacks the stage, or none is being worked. */
 export function proposeNext(input: NextInput): Next | null {
   const { piece, stage, at, capC } = input;
   if (stage === null) return null;
