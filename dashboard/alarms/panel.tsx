@@ -23,13 +23,16 @@ export function Alarms() {
   const standing = alarms.value;
   const lost = link.value === 'lost';
   const isBeside = standing.some(canAcknowledge);
+  const isCalm = !isBeside && !lost && fireCoats.value.length === 0;
   const panel = useRoomForFocus();
   return (
     <div class="over-all" ref={panel}>
       <SimulatedBand />
       <PlatesNow />
       <Announcer />
-      <div class={isBeside ? 'over-parts over-parts--asked-beside' : 'over-parts'}>
+      <div
+        class={`over-parts ${isBeside ? 'over-parts--asked-beside' : ''} ${isCalm ? 'over-parts--calm' : ''}`}
+      >
         {isRaised.value ? <RaisedPlate /> : null}
         <div class="alarms">
           {lost ? <DaemonLost /> : null}

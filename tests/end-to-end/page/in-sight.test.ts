@@ -139,6 +139,20 @@ describe.each(screens)('on %i by %i', (width, height, leastDigits) => {
     expect(shown.complaints).toEqual([]);
   }, 120_000);
 
+  it('alarms that were all seen leave the plate the largest thing, and room for the page', async () => {
+    const shown = await at(width, height, '#iron');
+    const { page } = shown;
+    const alarms = three.map((one) => ({ ...one, state: 'acknowledged' as const }));
+    await bring(shown, { alarms, fire: false, rest: false }, 1);
+    expect(await seen(page.getByTestId('plate'))).toBe('all');
+    const words = await page
+      .locator('[data-testid=alarm] :is(h2, p)')
+      .evaluateAll((all) => Math.max(...all.map((one) => Number.parseFloat(getComputedStyle(one).fontSize))));
+    expect(await plateSize(page)).toBeGreaterThan(Math.max(leastDigits - 1, 3 * words));
+    const header = await page.locator('header').boundingBox();
+    expect(header?.y).toBeLessThan(0.7 * height);
+  }, 60_000);
+
   it.each([
     ['#piece', '[data-testid=acts] button'],
     ['#bench', '.coat-answers button, [data-testid=start-clock]'],
