@@ -12,7 +12,7 @@ import { Target } from '../parts/target.tsx';
 import { timeOfDay } from '../parts/times.ts';
 import { difference, temperature } from '../parts/unit.ts';
 import { detailText, stateText } from './alarm-text.ts';
-import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
+import { acknowledge, answer, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
 
 const edges: Readonly<Record<AlarmLive['priority'], HatchName>> = { 3: 'act-now', 2: 'act-soon', 1: 'know' };
 
@@ -95,11 +95,15 @@ const Since = ({ since }: { readonly since: string }) => {
 
 const Answers = ({ alarm, title }: { readonly alarm: AlarmLive; readonly title: string }) => (
   <div class="alarm-answers">
-    <Target main label={`${alarmPanelWords.acknowledge}: ${title}`} onPress={() => acknowledge(alarm)}>
+    <Target
+      main
+      label={`${alarmPanelWords.acknowledge}: ${title}`}
+      onPress={() => answer(alarm, acknowledge)}
+    >
       {alarmPanelWords.acknowledge}
     </Target>
     {canSilence(alarm) ? (
-      <Target label={`${alarmPanelWords.silence}: ${title}`} onPress={() => silence(alarm)}>
+      <Target label={`${alarmPanelWords.silence}: ${title}`} onPress={() => answer(alarm, silence)}>
         {alarmPanelWords.silence}
       </Target>
     ) : null}
