@@ -13,7 +13,7 @@ import { leadFigure } from './lead-figure.ts';
 import { PlaceQuestions } from './moments/place-questions.tsx';
 import { TypedLast } from './moments/typed-reading.tsx';
 import { Others } from './others.tsx';
-import { isRaised } from './raised.tsx';
+import { isRaised, isSaidRaised } from './raised.tsx';
 import { RecentTrace } from './recent/recent-trace.tsx';
 import { Sentence, WorkLine } from './sentence.tsx';
 import { Trust } from './trust.tsx';
@@ -68,7 +68,7 @@ function LeadWords() {
   if (view === null) return null;
   return (
     <>
-      {isRaised.value ? null : <Sentence iron={view.iron} plate={view.plates[0]} testId="standing" />}
+      {isSaidRaised.value ? null : <Sentence iron={view.iron} plate={view.plates[0]} testId="standing" />}
       <PlaceQuestions view={view} />
       <TypedLast iron={view.iron} />
     </>

@@ -21,15 +21,18 @@ export const isRaised = computed(
     (alarms.value.length > 0 || fireCoats.value.length > 0 || link.value === 'lost'),
 );
 
+/** Whether its sentence stands there too: with the daemon lost there is room for what has to be done only. */
+export const isSaidRaised = computed(() => isRaised.value && link.value !== 'lost');
+
 /** The plate temperature beside what is alarming: as large as there is room for, whatever the page is scrolled to. */
 export const RaisedPlate = () => (
   <section class="over-plate" data-testid="raised" aria-label={navWords.now}>
     <Figure of={leadFigure} part="head" />
-    {link.value === 'lost' ? null : <RaisedWords />}
+    {isSaidRaised.value ? <RaisedWords /> : null}
   </section>
 );
 
-/** Where it stands, and the other irons in a line each. With the daemon lost there is no more to say of any. */
+/** Where it stands, and the other irons in a line each. */
 function RaisedWords() {
   const shown = lead.value;
   if (shown === null) return null;
