@@ -7,11 +7,12 @@ import { daemonUtcMs } from '../link/stream.ts';
 import { dayAndTime } from '../parts/day.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
 import { nowMs } from '../parts/now.ts';
+import { Opening } from '../parts/opening.tsx';
 import { Target } from '../parts/target.tsx';
 import { timeOfDay } from '../parts/times.ts';
 import { difference, temperature } from '../parts/unit.ts';
 import { detailText, stateText } from './alarm-text.ts';
-import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
+import { acknowledge, answer, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
 
 const edges: Readonly<Record<AlarmLive['priority'], HatchName>> = { 3: 'act-now', 2: 'act-soon', 1: 'know' };
 
@@ -23,13 +24,20 @@ const standings: Readonly<Record<AlarmLive['state'], string>> = {
   'returned-unacknowledged': 'alarm--gone',
 };
 
+interface AlarmCardProps {
+  readonly alarm: AlarmLive;
+  /** Whether it takes less room: smaller, and what happens otherwise only one tap away. */
+  readonly brief: boolean;
+}
+
 /** One alarm: what it is, why, what happens otherwise, what to do, since when, how it stands. */
-export function AlarmCard({ alarm }: { readonly alarm: AlarmLive }) {
+export function AlarmCard({ alarm, brief }: AlarmCardProps) {
   const words = alarmWords[alarm.kind];
+  const edge = `alarm--${edges[alarm.priority]}`;
   const gone = alarm.state === 'returned-unacknowledged';
   return (
     <li
-      class={['alarm', `alarm--${edges[alarm.priority]}`, standings[alarm.state]].join(' ')}
+      class={['alarm', edge, standings[alarm.state], brief ? 'alarm--brief' : ''].join(' ')}
       data-testid="alarm"
       data-kind={alarm.kind}
       data-state={alarm.state}
@@ -45,10 +53,13 @@ export function AlarmCard({ alarm }: { readonly alarm: AlarmLive }) {
           </small>
         </h2>
         <p class="alarm-action">{words.action}</p>
+      </div>
+      {viewOnly.value || !canAcknowledge(alarm) ? null : <Answers alarm={alarm} title={words.title} />}
+      <div class="alarm-more">
         <p>
           {gone ? null : words.cause} {detailText(alarm, { difference, moment: dayAndTime })}{' '}
           {peakText(alarm)}{' '}
-          {gone ? null : (
+          {gone || brief ? null : (
             <>
               <b>{alarmPanelWords.otherwise}</b> {words.consequence}
             </>
@@ -57,8 +68,10 @@ export function AlarmCard({ alarm }: { readonly alarm: AlarmLive }) {
         <p class="alarm-state">
           <strong>{stateText(alarm.state, silencedUntil(alarm))}</strong> <Since since={alarm.since} />
         </p>
+        {brief && !gone ? (
+          <Opening summary={alarmPanelWords.whatOtherwise}>{() => <p>{words.consequence}</p>}</Opening>
+        ) : null}
       </div>
-      {viewOnly.value || !canAcknowledge(alarm) ? null : <Answers alarm={alarm} title={words.title} />}
     </li>
   );
 }
@@ -82,11 +95,15 @@ const Since = ({ since }: { readonly since: string }) => {
 
 const Answers = ({ alarm, title }: { readonly alarm: AlarmLive; readonly title: string }) => (
   <div class="alarm-answers">
-    <Target main label={`${alarmPanelWords.acknowledge}: ${title}`} onPress={() => acknowledge(alarm)}>
+    <Target
+      main
+      label={`${alarmPanelWords.acknowledge}: ${title}`}
+      onPress={() => answer(alarm, acknowledge)}
+    >
       {alarmPanelWords.acknowledge}
     </Target>
     {canSilence(alarm) ? (
-      <Target label={`${alarmPanelWords.silence}: ${title}`} onPress={() => silence(alarm)}>
+      <Target label={`${alarmPanelWords.silence}: ${title}`} onPress={() => answer(alarm, silence)}>
         {alarmPanelWords.silence}
       </Target>
     ) : null}

@@ -5,37 +5,50 @@ import { FireQuestion, fireCoats, fireText } from '../coats/fire-question.tsx';
 import { LinkLine } from '../frame/link-line.tsx';
 import { PlatesNow } from '../frame/nav-now.tsx';
 import { SimulatedBand } from '../frame/simulated-band.tsx';
+import { isRaised, RaisedPlate } from '../iron/raised.tsx';
 import { alarms, isLive, link, stream } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { AlarmCard } from './alarm-card.tsx';
 import { announcement } from './alarm-text.ts';
-import { ironName } from './answer.ts';
+import { canAcknowledge, ironName } from './answer.ts';
 import './alarms.css';
+import './over.css';
 
-/** What is wrong, over everything: the daemon lost, then what is asked, then the alarms with the most urgent first. */
+/**
+ * What is wrong, over everything: the daemon lost, the alarms with the most urgent first, and what is asked: beneath
+ * the first alarm that nobody has seen yet (or beside it, where there is room), and before those that were seen.
+ */
 export function Alarms() {
   const standing = alarms.value;
   const lost = link.value === 'lost';
+  const isBeside = standing.some(canAcknowledge);
+  const isCalm = !isBeside && !lost && fireCoats.value.length === 0;
   const panel = useRoomForFocus();
   return (
     <div class="over-all" ref={panel}>
       <SimulatedBand />
       <PlatesNow />
       <Announcer />
-      <div class="alarms">
-        {lost ? <DaemonLost /> : null}
-        <FireQuestion />
-        {standing.length === 0 ? null : (
-          <section aria-label={alarmPanelWords.title}>
-            {lost ? <p class="alarms-old">{linkWords.lastHeard}</p> : null}
-            <ul class="alarms-list">
-              {standing.map((alarm) => (
-                <AlarmCard key={alarmId(alarm.iron, alarm)} alarm={alarm} />
-              ))}
-            </ul>
-          </section>
-        )}
+      <div
+        class={`over-parts ${isBeside ? 'over-parts--asked-beside' : ''} ${isCalm ? 'over-parts--calm' : ''}`}
+      >
+        {isRaised.value ? <RaisedPlate /> : null}
+        <div class="alarms">
+          {lost ? <DaemonLost /> : null}
+          {isBeside ? null : <FireQuestion />}
+          {standing.length === 0 ? null : (
+            <section class="alarms-standing" aria-label={alarmPanelWords.title}>
+              {lost ? <p class="alarms-old">{linkWords.lastHeard}</p> : null}
+              <ul class="alarms-list">
+                {standing.map((alarm, i) => (
+                  <AlarmCard key={alarmId(alarm.iron, alarm)} alarm={alarm} brief={i > 0} />
+                ))}
+              </ul>
+            </section>
+          )}
+        </div>
+        {isBeside ? <FireQuestion /> : null}
       </div>
     </div>
   );

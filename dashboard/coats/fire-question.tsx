@@ -24,7 +24,11 @@ export function FireQuestion() {
   if (coat === undefined) return null;
   const { length } = fireCoats.value;
   return (
-    <section class="alarm alarm--act-now" aria-label={fireWords.title} data-testid="fire-question">
+    <section
+      class="alarm alarm--act-now alarm--asked"
+      aria-label={fireWords.title}
+      data-testid="fire-question"
+    >
       <span class="alarm-edge">
         <Hatch name="act-now" />
       </span>
@@ -33,10 +37,7 @@ export function FireQuestion() {
           {fireText(coat)}
           {length > 1 ? <small>{fireWords.count(length)}</small> : null}
         </h2>
-        <p>
-          {isLive.value ? null : `${fireWords.lost} `}
-          {fireWords.decides}
-        </p>
+        {isLive.value ? null : <p>{fireWords.lost}</p>}
       </div>
       {viewOnly.value ? null : (
         <div class="fire-answers" role="group" aria-label={fireText(coat)}>
@@ -53,6 +54,7 @@ export function FireQuestion() {
           ))}
         </div>
       )}
+      <p class="fire-decides">{fireWords.decides}</p>
     </section>
   );
 }

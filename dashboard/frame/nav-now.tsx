@@ -7,18 +7,14 @@ import { irons } from '../iron/irons.ts';
 import { momentC, momentText } from '../iron/moments/moment-text.ts';
 import type { IronView } from '../iron/plate.ts';
 import { shownStanding, standingText, workedStage } from '../iron/sentence.tsx';
-import { alarms } from '../link/daemon.ts';
 import { figure, unit } from '../parts/unit.ts';
 import { handIron } from '../piece/bench.ts';
 import { view } from './nav-view.ts';
 
-/**
- * Every iron's plate in one line, always in sight: where another view than the irons' own is shown, and on a narrow
- * screen where alarms leave no room for the figure.
- */
+/** Every iron's plate in one line, always in sight where another view than the irons' own is shown. */
 export const PlatesNow = () =>
-  (view.value === 'iron' && alarms.value.length === 0) || irons.value.length === 0 ? null : (
-    <section class={view.value === 'iron' ? 'now-beside-alarms' : undefined} aria-label={navWords.now}>
+  view.value === 'iron' || irons.value.length === 0 ? null : (
+    <section aria-label={navWords.now}>
       <ul class="now">
         {irons.value.map((one) => (
           <PlateNow key={one.iron.id} of={one} />
@@ -27,11 +23,13 @@ export const PlatesNow = () =>
     </section>
   );
 
-function PlateNow({ of }: { readonly of: IronView }) {
+export function PlateNow({ of }: { readonly of: IronView }) {
   const [plate] = of.plates;
   return (
     <li class={isHand(of) ? 'now-plate now-plate--hand' : 'now-plate'} data-testid="plate-now">
-      <strong class="now-figure">{figureText(of)}</strong>
+      <strong class={plate.view.kind === 'number' ? 'now-figure now-figure--number' : 'now-figure'}>
+        {figureText(of)}
+      </strong>
       {of.hot ? <strong class="hot-word">{safetyWords.hot}</strong> : null}
       <span>
         {of.iron.name}:{' '}

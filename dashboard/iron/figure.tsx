@@ -45,25 +45,29 @@ export function figureOf(shown: ReadonlySignal<IronView | null>): PlateFigure {
 
 interface FigureProps {
   readonly of: PlateFigure;
+  /** The temperature alone (`head`), what else there is to say of it (`more`), or both; left out: both. */
+  readonly part?: 'head' | 'more' | undefined;
 }
 
 /** The plate temperature, or in its place what is missing and what to do about it, or what was read at some moment. */
-export function Figure({ of }: FigureProps) {
-  if (of.kind.value === 'apart') return <Apart of={of} />;
+export function Figure({ of, part }: FigureProps) {
+  if (of.kind.value === 'apart') return <Apart of={of} part={part} />;
+  if (part === 'more') return of.kind.value === 'number' ? <Allowance of={of} /> : <FaultMeans of={of} />;
   return (
     <div class={`figure figure--${of.kind.value ?? 'none'} ${of.isOver.value ? 'figure--over' : ''}`}>
       {of.isOver.value ? <Hatch name="beyond" /> : null}
       <div class="figure-sheet">
-        {of.kind.value === 'number' ? <Number of={of} /> : <Missing of={of} />}
+        {of.kind.value === 'number' ? <Number of={of} part={part} /> : <Missing of={of} part={part} />}
         {of.isSimulated.value ? <p class="tag">{pageWords.simulated}</p> : null}
       </div>
     </div>
   );
 }
 
-const Apart = ({ of }: FigureProps) => (of.shown.value === null ? null : <Moments view={of.shown.value} />);
+const Apart = ({ of, part }: FigureProps) =>
+  of.shown.value === null ? null : <Moments view={of.shown.value} part={part} />;
 
-const Number = ({ of }: FigureProps) => (
+const Number = ({ of, part }: FigureProps) => (
   <>
     <div class="figure-row">
       <p class="figure-number">
@@ -73,33 +77,48 @@ const Number = ({ of }: FigureProps) => (
       <span class="figure-unit">°{unit.value}</span>
       {of.isHot.value ? <HotWord /> : null}
     </div>
-    <p class="figure-allowance">
-      {ironWords[of.isMeasured.value ? 'measured' : 'allowance'](of.offBy.value)}
-      {of.isHot.value ? ` · ${safetyWords.hotMeasured}` : ''}
-    </p>
+    {part === 'head' ? null : <Allowance of={of} />}
   </>
 );
 
+const Allowance = ({ of }: FigureProps) => (
+  <p class="figure-allowance">
+    {ironWords[of.isMeasured.value ? 'measured' : 'allowance'](of.offBy.value)}
+    {of.isHot.value ? ` · ${safetyWords.hotMeasured}` : ''}
+  </p>
+);
+
 /** What is missing of a lost daemon stands over everything already; here only that there is no number. */
-function Missing({ of }: FigureProps) {
-  const view = of.shown.value?.plates[0].view;
-  const fault = view?.kind === 'fault' ? view : null;
+function Missing({ of, part }: FigureProps) {
+  const fault = faultOf(of);
   return (
     <div class="figure-missing">
       <p class="figure-fault" data-testid="plate">
         {fault === null ? ironWords.noReading : faultWords[fault.fault].name}
       </p>
-      {fault === null ? null : (
-        <p class="figure-means">
-          {faultWords[fault.fault].means} {faultWords[fault.fault].action}
-        </p>
-      )}
+      {part === 'head' ? null : <FaultMeans of={of} />}
       <p class="figure-hot">
-        <HotWord /> {safetyWords.hotUnmeasured}
+        <HotWord /> {fault === null && part === 'head' ? '' : safetyWords.hotUnmeasured}
       </p>
       {fault === null ? null : <p class="figure-allowance">{lastRead(fault.lastMs)}</p>}
     </div>
   );
+}
+
+function FaultMeans({ of }: FigureProps) {
+  const fault = faultOf(of);
+  if (fault === null) return null;
+  const { means, action } = faultWords[fault.fault];
+  return (
+    <p class="figure-means">
+      {means} {action}
+    </p>
+  );
+}
+
+function faultOf({ shown }: PlateFigure): Extract<PlateView, { kind: 'fault' }> | null {
+  const view = shown.value?.plates[0].view;
+  return view?.kind === 'fault' ? view : null;
 }
 
 const lastRead = (lastMs: number | null): string =>

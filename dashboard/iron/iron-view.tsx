@@ -6,12 +6,14 @@ import { difference } from '../parts/unit.ts';
 import { SuspectLine } from '../records/suspect-line.tsx';
 import { DialLine } from './dial-line.tsx';
 import { EvennessLine } from './evenness-line.tsx';
-import { Figure, figureOf } from './figure.tsx';
+import { Figure } from './figure.tsx';
 import { lead, leadIron, leadPlate } from './irons.ts';
 import { Ladder } from './ladder/ladder.tsx';
+import { leadFigure } from './lead-figure.ts';
 import { PlaceQuestions } from './moments/place-questions.tsx';
 import { TypedLast } from './moments/typed-reading.tsx';
 import { Others } from './others.tsx';
+import { isRaised, isSaidRaised } from './raised.tsx';
 import { RecentTrace } from './recent/recent-trace.tsx';
 import { Sentence, WorkLine } from './sentence.tsx';
 import { Trust } from './trust.tsx';
@@ -25,7 +27,7 @@ export function IronPage() {
   return (
     <div class="iron">
       <section class="iron-now" aria-label={iron.name}>
-        <Figure of={leadFigure} />
+        <Figure of={leadFigure} part={isRaised.value ? 'more' : undefined} />
         <LeadTrust />
         <LeadWords />
         <WorkLine iron={iron} />
@@ -42,8 +44,6 @@ export function IronPage() {
     </div>
   );
 }
-
-const leadFigure = figureOf(lead);
 
 /** Up to the next half kelvin: what is drawn stands still while the band changes by less with every reading. */
 const drawnBandK = computed(() => Math.ceil((leadPlate.value?.probe?.guardBandK ?? 0) * 2) / 2);
@@ -68,7 +68,7 @@ function LeadWords() {
   if (view === null) return null;
   return (
     <>
-      <Sentence iron={view.iron} plate={view.plates[0]} testId="standing" />
+      {isSaidRaised.value ? null : <Sentence iron={view.iron} plate={view.plates[0]} testId="standing" />}
       <PlaceQuestions view={view} />
       <TypedLast iron={view.iron} />
     </>

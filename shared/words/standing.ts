@@ -69,6 +69,7 @@ export const alarmPanelWords = {
   acknowledge: 'Acknowledge',
   silence: 'Silence 60 s',
   otherwise: 'Otherwise:',
+  whatOtherwise: 'What happens otherwise',
   peak: (peak: string) => `Highest so far ${peak}.`,
   since: (time: string, ago: string) => `since ${time} (${ago})`,
   standing: 'standing',

@@ -16,12 +16,34 @@ import type { IronView } from '../plate.ts';
 import { ageText, momentC, momentText } from './moment-text.ts';
 import './moments.css';
 
+interface MomentsProps {
+  readonly view: IronView;
+  /** What was read (`head`), what else there is to say of it (`more`), or both; left out: both. */
+  readonly part?: 'head' | 'more' | undefined;
+}
+
 /** An iron that is not read all the time: what was read last, how long ago, and what is only supposed since. */
-export function Moments({ view }: { readonly view: IronView }) {
+export function Moments({ view, part }: MomentsProps) {
+  const { watched } = view.iron;
+  if (part === 'more')
+    return (
+      <div class="moment">
+        <More view={view} />
+      </div>
+    );
+  return (
+    <div class="moment" data-testid="moment" data-watched={watched}>
+      <Head view={view} />
+      {part === 'head' ? null : <More view={view} />}
+    </div>
+  );
+}
+
+function Head({ view }: { readonly view: IronView }) {
   const { iron } = view;
   const [plate] = view.plates;
   return (
-    <div class="moment" data-testid="moment" data-watched={iron.watched}>
+    <>
       <p class="moment-kind">
         <span class="tag">{watchedWords[iron.watched]}</span>
         {iron.simulated ? <span class="tag">{pageWords.simulated}</span> : null}
@@ -36,11 +58,16 @@ export function Moments({ view }: { readonly view: IronView }) {
           <HotWord /> {isLying(iron) ? safetyWords.hotMeasured : safetyWords.hotUnmeasured}
         </p>
       ) : null}
-      {plate.view.kind === 'lost' ? null : <Since iron={iron} />}
-      <p class="quiet">{watchedMeans[iron.watched]}</p>
-    </div>
+    </>
   );
 }
+
+const More = ({ view: { iron, plates } }: { readonly view: IronView }) => (
+  <>
+    {plates[0].view.kind === 'lost' ? null : <Since iron={iron} />}
+    <p class="quiet">{watchedMeans[iron.watched]}</p>
+  </>
+);
 
 /** Whether it lies on its check pad: then there is something better than a chart. */
 const isLying = ({ check }: IronLive): boolean => check?.pad === 'settling' || check?.pad === 'settled';

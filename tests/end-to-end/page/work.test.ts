@@ -49,6 +49,32 @@ describe('answering an alarm', () => {
     expect(new Set([0, 1, 2, 3].map((at) => idOf(daemon, at))).size).toBe(4);
   }, 30_000);
 
+  it('takes the second tap of a sticky finger for no answer to the alarm that has moved beneath it', async () => {
+    const first = alarm();
+    const second = alarm({ kind: 'wet-cement', priority: 2, probe: null, peakC: null });
+    const { page, daemon, change } = await bench.show(live([probe(383)], [first, second]));
+    const place = await page
+      .getByRole('button', { name: /^Acknowledge/ })
+      .first()
+      .boundingBox();
+    const tap = () => page.mouse.click((place?.x ?? 0) + 30, (place?.y ?? 0) + 30);
+    await tap();
+    await change(live([probe(383)], [{ ...first, state: 'acknowledged' }, second]));
+    await expect.poll(() => page.getByTestId('alarm').first().getAttribute('data-kind')).toBe('wet-cement');
+    await tap();
+    // What is pressed next comes after whatever that tap may have asked.
+    await page.getByRole('button', { name: 'on its rest' }).click();
+    const kinds = () => daemon.posted.map(({ body }) => body['kind']);
+    await expect.poll(kinds).toEqual(['over-limit', undefined]);
+    // Later the same place answers what stands there now.
+    await expect
+      .poll(async () => {
+        await tap();
+        return kinds();
+      })
+      .toEqual(['over-limit', undefined, 'wet-cement']);
+  }, 30_000);
+
   it('leaves single keys alone where they are switched off, and remembers that', async () => {
     const { page, daemon } = await bench.show(scenes['over-limit']);
     await page.getByText('Keys', { exact: true }).click();
