@@ -28,10 +28,12 @@ interface AlarmCardProps {
   readonly alarm: AlarmLive;
   /** Whether it takes less room: smaller, and what happens otherwise only one tap away. */
   readonly brief: boolean;
+  /** How many stand: the first says so, since the others may be out of sight. */
+  readonly of: number;
 }
 
 /** One alarm: what it is, why, what happens otherwise, what to do, since when, how it stands. */
-export function AlarmCard({ alarm, brief }: AlarmCardProps) {
+export function AlarmCard({ alarm, brief, of }: AlarmCardProps) {
   const words = alarmWords[alarm.kind];
   const edge = `alarm--${edges[alarm.priority]}`;
   const gone = alarm.state === 'returned-unacknowledged';
@@ -50,6 +52,7 @@ export function AlarmCard({ alarm, brief }: AlarmCardProps) {
           {words.title}
           <small>
             {alarmPanelWords.priority[alarm.priority]} · {ironName(alarm.iron)}
+            {brief || of < 2 ? '' : ` · ${alarmPanelWords.count(of)}`}
           </small>
         </h2>
         <p class="alarm-action">{words.action}</p>

@@ -6,7 +6,7 @@ import { LinkLine } from '../frame/link-line.tsx';
 import { PlatesNow } from '../frame/nav-now.tsx';
 import { SimulatedBand } from '../frame/simulated-band.tsx';
 import { isRaised, RaisedPlate } from '../iron/raised.tsx';
-import { alarms, isLive, link, stream } from '../link/daemon.ts';
+import { alarms, isLive, link, stream, viewOnly } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { AlarmCard } from './alarm-card.tsx';
@@ -32,6 +32,7 @@ export function Alarms() {
       <Announcer />
       <div
         class={`over-parts ${isBeside ? 'over-parts--asked-beside' : ''} ${isCalm ? 'over-parts--calm' : ''}`}
+        {...(standing.length > 0 && (isCalm || viewOnly.value) ? scrolledByKeys : {})}
       >
         {isRaised.value ? <RaisedPlate /> : null}
         <div class="alarms">
@@ -42,7 +43,12 @@ export function Alarms() {
               {lost ? <p class="alarms-old">{linkWords.lastHeard}</p> : null}
               <ul class="alarms-list">
                 {standing.map((alarm, i) => (
-                  <AlarmCard key={alarmId(alarm.iron, alarm)} alarm={alarm} brief={i > 0} />
+                  <AlarmCard
+                    key={alarmId(alarm.iron, alarm)}
+                    alarm={alarm}
+                    brief={i > 0}
+                    of={standing.length}
+                  />
                 ))}
               </ul>
             </section>
@@ -53,6 +59,9 @@ export function Alarms() {
     </div>
   );
 }
+
+/** Where nothing in it takes the focus, the panel does, so that it can be scrolled by keys. */
+const scrolledByKeys = { tabIndex: 0, role: 'region', 'aria-label': alarmPanelWords.panel } as const;
 
 const DaemonLost = () => (
   <section class="alarm alarm--lost" data-testid="daemon-lost" aria-label={linkWords.lostName}>

@@ -65,7 +65,9 @@ export const ladderWords = {
 
 export const alarmPanelWords = {
   title: 'Alarms',
+  panel: 'What is to be seen first',
   priority: { 3: 'Act now', 2: 'Act soon', 1: 'Know' },
+  count: (of: number) => `1 of ${of} alarms`,
   acknowledge: 'Acknowledge',
   silence: 'Silence 60 s',
   otherwise: 'Otherwise:',

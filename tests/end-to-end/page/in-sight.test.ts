@@ -129,6 +129,8 @@ describe.each(screens)('on %i by %i', (width, height, leastDigits) => {
         await seen(toAnswer(page)),
         (await plateSize(page)) >= (combo.rest ? LEAST_WORDS_PX : leastDigits),
       ];
+      if (combo.alarms.length > 1)
+        expect(await page.getByTestId('alarm').first().innerText()).toContain('1 of 3 alarms');
       const atTop = await look();
       await page.evaluate(() => scrollTo(0, 10_000));
       found[name] = [atTop, await look()];
