@@ -12,7 +12,7 @@ import { Target } from '../parts/target.tsx';
 import { timeOfDay } from '../parts/times.ts';
 import { difference, temperature } from '../parts/unit.ts';
 import { detailText, stateText } from './alarm-text.ts';
-import { acknowledge, answer, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
+import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
 
 const edges: Readonly<Record<AlarmLive['priority'], HatchName>> = { 3: 'act-now', 2: 'act-soon', 1: 'know' };
 
@@ -98,15 +98,11 @@ const Since = ({ since }: { readonly since: string }) => {
 
 const Answers = ({ alarm, title }: { readonly alarm: AlarmLive; readonly title: string }) => (
   <div class="alarm-answers">
-    <Target
-      main
-      label={`${alarmPanelWords.acknowledge}: ${title}`}
-      onPress={() => answer(alarm, acknowledge)}
-    >
+    <Target main label={`${alarmPanelWords.acknowledge}: ${title}`} onPress={() => acknowledge(alarm)}>
       {alarmPanelWords.acknowledge}
     </Target>
     {canSilence(alarm) ? (
-      <Target label={`${alarmPanelWords.silence}: ${title}`} onPress={() => answer(alarm, silence)}>
+      <Target label={`${alarmPanelWords.silence}: ${title}`} onPress={() => silence(alarm)}>
         {alarmPanelWords.silence}
       </Target>
     ) : null}

@@ -3,8 +3,6 @@ import { alarmWords } from '../../shared/words/alarms.ts';
 import { commandWords } from '../../shared/words/page.ts';
 import { ask } from '../link/commands.ts';
 import { situation } from '../link/daemon.ts';
-import { alarmId } from '../link/stream.ts';
-import { pageMs } from '../parts/now.ts';
 
 /** How the user answers an alarm. */
 
@@ -17,20 +15,6 @@ export const canAcknowledge = (alarm: AlarmLive): boolean => alarm.state !== 'ac
 
 export const canSilence = (alarm: AlarmLive): boolean =>
   alarm.state === 'unacknowledged' && alarm.silencedUntil === null;
-
-/** A tap so soon after one on another alarm was meant for that one, ms. */
-const STICKS_MS = 1000;
-
-let answered: { readonly id: string; readonly atMs: number } | null = null;
-
-/** Answers by a press, but for the second tap of a sticky finger: another alarm has moved beneath it by then. */
-export function answer(alarm: AlarmLive, act: (alarm: AlarmLive) => void): void {
-  const id = alarmId(alarm.iron, alarm);
-  const atMs = pageMs();
-  if (answered !== null && answered.id !== id && atMs - answered.atMs < STICKS_MS) return;
-  answered = { id, atMs };
-  act(alarm);
-}
 
 export function acknowledge({ iron, kind, probe, since }: AlarmLive): void {
   const words = commandWords.acknowledge(alarmWords[kind].title, ironName(iron));

@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { linkWords } from '../../shared/words/page.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
@@ -9,6 +10,7 @@ import { isRaised, RaisedPlate } from '../iron/raised.tsx';
 import { alarms, isLive, link, stream, viewOnly } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
 import { Hatch } from '../parts/hatch.tsx';
+import { useSettling } from '../parts/settled.ts';
 import { AlarmCard } from './alarm-card.tsx';
 import { announcement } from './alarm-text.ts';
 import { canAcknowledge, ironName } from './answer.ts';
@@ -23,7 +25,10 @@ export function Alarms() {
   const standing = alarms.value;
   const lost = link.value === 'lost';
   const isBeside = standing.some(canAcknowledge);
-  const isCalm = !isBeside && !lost && fireCoats.value.length === 0;
+  const isAsked = fireCoats.value.length > 0;
+  const isCalm = !isBeside && !lost && !isAsked;
+  const takesFocus = !viewOnly.value && (isBeside || isAsked);
+  const isSettling = useSettling(whatStands.value);
   const panel = useRoomForFocus();
   return (
     <div class="over-all" ref={panel}>
@@ -31,8 +36,13 @@ export function Alarms() {
       <PlatesNow />
       <Announcer />
       <div
-        class={`over-parts ${isBeside ? 'over-parts--asked-beside' : ''} ${isCalm ? 'over-parts--calm' : ''}`}
-        {...(standing.length > 0 && (isCalm || viewOnly.value) ? scrolledByKeys : {})}
+        class={[
+          'over-parts',
+          isBeside ? 'over-parts--asked-beside' : '',
+          isCalm ? 'over-parts--calm' : '',
+          isSettling ? 'over-parts--settling' : '',
+        ].join(' ')}
+        {...(takesFocus || (standing.length === 0 && !isAsked) ? {} : scrolledByKeys)}
       >
         {isRaised.value ? <RaisedPlate /> : null}
         <div class="alarms">
@@ -59,6 +69,15 @@ export function Alarms() {
     </div>
   );
 }
+
+/** What can be answered, in its order: when it changes, something else comes to stand under a finger. */
+const whatStands = computed(() =>
+  [
+    link.value === 'lost' ? 'lost' : '',
+    fireCoats.value[0]?.id ?? '',
+    ...alarms.value.map((alarm) => `${alarmId(alarm.iron, alarm)} ${alarm.since} ${canAcknowledge(alarm)}`),
+  ].join('|'),
+);
 
 /** Where nothing in it takes the focus, the panel does, so that it can be scrolled by keys. */
 const scrolledByKeys = { tabIndex: 0, role: 'region', 'aria-label': alarmPanelWords.panel } as const;

@@ -4,7 +4,6 @@ import { fireAnswers } from '../../shared/shop/entry.ts';
 import { fireWords } from '../../shared/words/coats.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
 import { Hatch } from '../parts/hatch.tsx';
-import { useSettled } from '../parts/settled.ts';
 import { Target } from '../parts/target.tsx';
 import { coatsRead } from './coats.ts';
 import { answerFire } from './say.ts';
@@ -20,7 +19,6 @@ export const fireText = ({ cement, placeName }: CoatAnswer): string => fireWords
 /** One question a coat, one after the other: each is answered for its own coat. */
 export function FireQuestion() {
   const [coat] = fireCoats.value;
-  const counts = useSettled(coat?.id ?? '');
   if (coat === undefined) return null;
   const { length } = fireCoats.value;
   return (
@@ -28,6 +26,7 @@ export function FireQuestion() {
       class="alarm alarm--act-now alarm--asked"
       aria-label={fireWords.title}
       data-testid="fire-question"
+      data-coat={coat.id}
     >
       <span class="alarm-edge">
         <Hatch name="act-now" />
@@ -42,12 +41,7 @@ export function FireQuestion() {
       {viewOnly.value ? null : (
         <div class="fire-answers" role="group" aria-label={fireText(coat)}>
           {fireAnswers.map((answer) => (
-            <Target
-              key={answer}
-              onPress={() => {
-                if (counts()) answerFire(coat, answer);
-              }}
-            >
+            <Target key={answer} onPress={() => answerFire(coat, answer)}>
               {fireWords.answers[answer]}
               <small>{fireWords.means[answer]}</small>
             </Target>

@@ -1,4 +1,5 @@
-import { useRef } from 'preact/hooks';
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
 import { pageMs } from './now.ts';
 
 /** A press so soon after what is under the finger has changed was meant for what was there before, ms. */
@@ -18,4 +19,20 @@ export function useSettled(key: string): () => boolean {
     shown.current = { ...shown.current, atMs: nowMs };
     return true;
   };
+}
+
+/**
+ * For what is pressed by itself wherever it comes to stand: an alarm that is raised or moves up under a finger.
+ * @param key what stands, in its order
+ * @returns true for a second after that has changed: until then no press is to land on it
+ */
+export function useSettling(key: string): boolean {
+  const settled = useSignal<string | null>(null);
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      settled.value = key;
+    }, SETTLES_MS);
+    return () => clearTimeout(timer);
+  }, [key, settled]);
+  return settled.value !== key;
 }
