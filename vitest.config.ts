@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** One project a kind of test, so that a kind can be run alone: `npx vitest run --project unit`. */
@@ -8,6 +9,8 @@ const kind = (name: string, options: Record<string, unknown> = {}) => ({
 
 export default defineConfig({
   test: {
+    // Two at least, where vitest would leave a core of two to itself: tests of real processes wait more than they work.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       kind('unit', { testTimeout: 20_000 }),
       kind('reference', { testTimeout: 20_000 }),
@@ -18,7 +21,6 @@ export default defineConfig({
         testTimeout: 120_000,
         retry: 1,
         hookTimeout: 60_000,
-        fileParallelism: false,
         globalSetup: 'tests/build-first.ts',
       }),
     ],

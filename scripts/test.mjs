@@ -3,33 +3,34 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { build, checkNode, install, run, runTool } from './ready.mjs';
 
-// Beside each tool the Debian package that brings it.
+// What is needed; of those in one line any will do. Debian's packages are called like the commands.
 const NEEDED = [
-  ['make', 'make'],
-  ['g++', 'g++'],
-  ['python3', 'python3'],
-  ['socat', 'socat'],
-  ['chromium', 'chromium'],
+  ['make'],
+  ['g++'],
+  ['python3'],
+  ['socat'],
+  // Chromium without its window: it takes half the work, and a whole one does as well.
+  ['chromium-headless-shell', 'chromium'],
 ];
 
 const isThere = (tool) => spawnSync('sh', ['-c', `command -v ${tool}`]).status === 0;
+const isPackage = (name) => spawnSync('apt-cache', ['show', name]).status === 0;
 
 function installTools() {
-  const missing = NEEDED.filter(([tool]) => !isThere(tool));
+  const missing = NEEDED.filter((tools) => !tools.some(isThere));
   if (missing.length === 0) return;
-  const packages = missing.map(([, name]) => name);
-  const sentence = `Needed and not found: ${missing.map(([tool]) => tool).join(', ')}.`;
+  const sentence = `Needed and not found: ${missing.map((tools) => tools.join(' or ')).join(', ')}.`;
   if (process.platform !== 'linux' || !existsSync('/etc/debian_version') || process.getuid() !== 0) {
     console.error(
-      `${sentence} On Debian and Ubuntu: sudo apt-get install ${packages.join(' ')}. Then run the tests again.`,
+      `${sentence} On Debian and Ubuntu: sudo apt-get install ${missing.map((tools) => tools.at(-1)).join(' ')}. Then run the tests again.`,
     );
     process.exit(1);
   }
-  console.log(`${sentence} Installing: ${packages.join(' ')}.`);
   process.env.DEBIAN_FRONTEND = 'noninteractive';
-  const done =
-    run('apt-get', ['update', '-qq']) &&
-    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages]);
+  const isUpdated = run('apt-get', ['update', '-qq']);
+  const packages = missing.map((tools) => tools.find(isPackage) ?? tools.at(-1));
+  console.log(`${sentence} Installing: ${packages.join(' ')}.`);
+  const done = isUpdated && run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages]);
   if (!done) {
     console.error(`They could not be installed. Install them by hand: apt-get install ${packages.join(' ')}`);
     process.exit(1);
