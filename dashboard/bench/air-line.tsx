@@ -2,7 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { airLine } from '../../shared/words/air.ts';
 import { benchWords } from '../../shared/words/coats.ts';
 import { air, airAgo, airTrouble, followAir } from '../cure/air.ts';
-import { AirNotes } from '../cure/air-notes.tsx';
+import { AirNotes, counting } from '../cure/air-notes.tsx';
 import { ConcernNotes } from '../cure/concern-notes.tsx';
 import { isLive } from '../link/daemon.ts';
 import { unit } from '../parts/unit.ts';
@@ -20,7 +20,7 @@ export function AirLine() {
       {answer === null ? null : (
         <>
           <p class="bench-air-line">{airLine(answer.now, unit.value, airAgo.value)}</p>
-          <AirNotes answer={answer} />
+          <AirNotes {...answer} probes={counting(answer)} />
           <ConcernNotes concerns={answer.concerns} />
         </>
       )}

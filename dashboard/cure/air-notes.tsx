@@ -10,8 +10,8 @@ import { coatsNowMs } from './clock.ts';
 export const airTime = (utc: string): string =>
   coatsNowMs.value === null ? '' : clockTime(Date.parse(utc), coatsNowMs.value);
 
-/** What is wrong with the probes that tell the air, and what the clocks go by instead; the same wherever the air is told. */
-export function AirNotes({ answer: { now, probes, chosen } }: { readonly answer: AirAnswer }) {
+/** What is wrong with the probes that tell the air, and what the clocks go by instead. */
+export function AirNotes({ now, probes, chosen }: Pick<AirAnswer, 'now' | 'probes' | 'chosen'>) {
   const refused = probes.flatMap((one) =>
     one.refused.map((part) => refusedText(one.probe, part, airTime(part.at), unit.value)),
   );
@@ -28,6 +28,12 @@ export function AirNotes({ answer: { now, probes, chosen } }: { readonly answer:
       <p>{clocksGoByText(now, unit.value, airAgo.value)}</p>
     </Note>
   );
+}
+
+/** The probe that the clocks go by, or are to go by; all while they go by none. */
+export function counting({ probes, chosen }: Pick<AirAnswer, 'probes' | 'chosen'>): AirAnswer['probes'] {
+  const ones = probes.filter(({ probe, heard }) => heard || probe === chosen);
+  return ones.length === 0 ? probes : ones;
 }
 
 const silentText = ({ probe, told }: AirProbeAnswer): string =>

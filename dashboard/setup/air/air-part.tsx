@@ -36,7 +36,7 @@ export function AirPart() {
         <div class="air">
           <div class="air-first">
             <Now now={answer.now} />
-            <AirNotes answer={answer} />
+            <AirNotes {...answer} />
             {answer.now === null ? null : <Concerns concerns={answer.concerns} />}
             {answer.probes.length === 0 ? null : <AirProbes {...answer} />}
           </div>

@@ -112,6 +112,20 @@ describe('the probes that tell it', () => {
     await page.getByTestId('air-notes').waitFor({ state: 'detached' });
   }, 60_000);
 
+  it('on the Bench only the one that the clocks go by is told of, and all while they go by none', async () => {
+    const { page, daemon, change } = await atAir(twoProbes);
+    await page.evaluate(() => {
+      location.hash = '#bench';
+    });
+    const bench = page.getByTestId('bench-air');
+    await bench.getByText('bench-board/air told humidity 134 %').waitFor();
+    expect(await bench.getByText('window-board/air').count()).toBe(0);
+    const { probes } = twoProbes;
+    daemon.air.answer = { ...twoProbes, probes: probes.map((probe) => ({ ...probe, heard: false })) };
+    await change(atBench(onAileron(), { coatRevision: 9 }));
+    await bench.getByText('window-board/air told 185 °F').waitFor();
+  }, 60_000);
+
   it('one is chosen by keyboard alone, which can be undone', async () => {
     const { page, daemon } = await atAir(twoProbes);
     const chosen = (name: string) =>
