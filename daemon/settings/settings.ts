@@ -44,6 +44,8 @@ export const settingsSchema = z
     cements: z.array(cementSchema).default([...shippedCements]),
     /** Which probe tells the shop's air; settings of before that could be chosen have none. */
     air: airFromSchema.default(usualAirFrom),
+    /** The same for the simulated shop: trying it out takes nothing away from the real one. */
+    simulatedAir: airFromSchema.default(usualAirFrom),
     /** After how long a hot iron with nobody there is told of. */
     unattended: unattendedSchema.default(usualUnattended),
   })
@@ -114,6 +116,7 @@ export interface Settings {
   readonly pieces: readonly Piece[];
   readonly cements: readonly Cement[];
   readonly air: AirFrom;
+  readonly simulatedAir: AirFrom;
   readonly unattended: UnattendedAfter;
 }
 
@@ -130,6 +133,7 @@ export const firstSettings: Settings = {
   pieces: [],
   cements: shippedCements,
   air: usualAirFrom,
+  simulatedAir: usualAirFrom,
   unattended: usualUnattended,
 };
 

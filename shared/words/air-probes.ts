@@ -31,6 +31,14 @@ export const airProbesWords = {
   clocksGoBy: (air: string) => `Clocks go by ${air}`,
 } as const;
 
+/** Why a probe can't be chosen to tell the air. */
+export const airFromRefusals = {
+  simulatedProbe: (probe: string) =>
+    `${probe} is simulated: it tells nothing of this shop’s air. Choose a probe that hangs here.`,
+  realProbe: (probe: string) =>
+    `${probe} is a real probe: the simulated shop’s air is told by simulated ones. Choose it while the real iron is watched.`,
+} as const;
+
 const refusedWords: Readonly<
   Record<
     AirPart,

@@ -89,9 +89,10 @@ export class CureDesk implements Asked {
   }
 
   async putAirFrom(from: AirFrom): Promise<AirFrom> {
-    const made = await this.#parts.program.options.settings.change((s) => withAirFrom(s, from));
+    const { settings, simulated } = this.#parts.program.options;
+    const made = await settings.change((s) => withAirFrom(s, from, simulated()));
     this.#drying.refresh();
-    return made.settings.air;
+    return made.from;
   }
 
   get #drying(): Program['drying'] {

@@ -11,7 +11,7 @@ import type { ProbeId, Sample } from '../../../shared/thermometer/sample.ts';
 import { isInUse } from '../../../shared/watch/hot.ts';
 import { coatName } from '../../../shared/words/drying.ts';
 import { newId } from '../../ids.ts';
-import { isSimulated } from '../../settings/change.ts';
+import { airFromOf } from '../../settings/air.ts';
 import { currentCements, type Settings } from '../../settings/settings.ts';
 import type { ClockChange } from '../clock-watch.ts';
 import type { IronWatch } from '../iron-watch.ts';
@@ -125,10 +125,9 @@ export class DryingShop {
     };
   }
 
-  /** The one that was chosen to tell the air: a simulated one tells nothing of a real shop, nor the other way round. */
+  /** The one that was chosen to tell the air; null: whichever is heard. */
   #airProbe(): ProbeId | null {
-    const { probe } = this.#parts.settings().air;
-    return probe !== null && isSimulated(probe) === this.#parts.simulated() ? probe : null;
+    return airFromOf(this.#parts.settings(), this.#parts.simulated()).probe;
   }
 
   cements(): CementList {

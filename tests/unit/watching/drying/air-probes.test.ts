@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { withAirFrom } from '../../../../daemon/settings/air.ts';
+import { airFromOf, withAirFrom } from '../../../../daemon/settings/air.ts';
 import { firstSettings, settingsSchema } from '../../../../daemon/settings/settings.ts';
 import { emptySample } from '../../../../shared/thermometer/sample.ts';
 import { inShop } from './support/in-shop.ts';
@@ -70,22 +70,39 @@ describe('the probes that tell the shop’s air', () => {
     });
   });
 
-  it('a simulated one that was chosen has nothing to say in a real shop', async () => {
-    const { cure, both } = await twoProbes();
-    await cure.putAirFrom({ probe: 'simulated/air' });
+  it('a simulated one can’t be chosen in a real shop', async () => {
+    const { cure, both, settings } = await twoProbes();
+    await expect(cure.putAirFrom({ probe: 'simulated/air' })).rejects.toThrow(
+      'simulated/air is simulated: it tells nothing of this shop’s air.',
+    );
     both();
     expect(cure.air()).toMatchObject({ chosen: null, now: { probe: 'A/air' } });
+    expect(settings.current).toMatchObject({ air: { probe: null }, simulatedAir: { probe: null } });
   });
 });
 
 describe('which probe tells the air', () => {
   it('is whichever is heard in settings of before it could be chosen', () => {
-    const { air: _, ...before } = firstSettings;
-    expect(settingsSchema.parse(before).air).toEqual({ probe: null });
+    const { air: _, simulatedAir: __, ...before } = firstSettings;
+    expect(settingsSchema.parse(before)).toMatchObject({
+      air: { probe: null },
+      simulatedAir: { probe: null },
+    });
   });
 
   it('is a probe’s id or none', () => {
-    expect(withAirFrom(firstSettings, { probe: 'board/air' }).settings.air).toEqual({ probe: 'board/air' });
-    expect(() => withAirFrom(firstSettings, { probe: 'air' })).toThrow('a device and a probe name');
+    const { settings } = withAirFrom(firstSettings, { probe: 'board/air' }, false);
+    expect(airFromOf(settings, false)).toEqual({ probe: 'board/air' });
+    expect(() => withAirFrom(firstSettings, { probe: 'air' }, false)).toThrow('a device and a probe name');
+  });
+
+  it('is settled for the simulated shop by itself: the real one keeps its choice', () => {
+    const real = withAirFrom(firstSettings, { probe: 'board/air' }, false).settings;
+    const both = withAirFrom(real, { probe: 'simulated/air' }, true).settings;
+    expect(airFromOf(both, false)).toEqual({ probe: 'board/air' });
+    expect(airFromOf(both, true)).toEqual({ probe: 'simulated/air' });
+    const undone = withAirFrom(both, { probe: null }, true).settings;
+    expect(airFromOf(undone, false)).toEqual({ probe: 'board/air' });
+    expect(() => withAirFrom(both, { probe: 'board/air' }, true)).toThrow('board/air is a real probe');
   });
 });
