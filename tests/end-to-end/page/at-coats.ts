@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { CoatAnswer } from '../../../shared/messages/cure.ts';
 import { coatCommandSchema } from '../../../shared/messages/cure.ts';
-import { cementList, coatsAnswer } from '../../fixtures/coats.ts';
+import { air, cementList, coatsAnswer, fourCoats } from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron } from '../../fixtures/pieces.ts';
 import type { Bench, Shown, ShowOptions } from './bench.ts';
@@ -27,6 +27,27 @@ export const showCoats = (
     },
     ...options,
   });
+
+/** Shows the Bench with these coats, once it is there. */
+export async function showBench(
+  bench: Bench,
+  coats: readonly CoatAnswer[] = fourCoats,
+  { arrange, ...options }: ShowOptions = {},
+): Promise<Shown> {
+  const shown = await bench.show(now, {
+    hash: '#bench',
+    arrange: (daemon) => {
+      daemon.pieces.keep(demoPieces);
+      daemon.cements.keep(cementList.cements);
+      daemon.air.answer = air;
+      daemon.coats.coats = coatsAnswer(coats);
+      arrange?.(daemon);
+    },
+    ...options,
+  });
+  await shown.page.getByTestId('bench-now').waitFor();
+  return shown;
+}
 
 /** The coats are now like this, and the page is told so. */
 export async function turn(

@@ -1,20 +1,10 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { coatCommandSchema } from '../../../shared/messages/cure.ts';
-import {
-  air,
-  cementList,
-  coat,
-  coatsAnswer,
-  drying,
-  fourCoats,
-  mayBeReady,
-  stage,
-} from '../../fixtures/coats.ts';
+import { coatsAnswer, drying, fourCoats, mayBeReady, stage } from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
-import { demoPieces, onAileron } from '../../fixtures/pieces.ts';
-import { Bench, type Shown, type ShowOptions } from './bench.ts';
-import { agreeing, type FakeDaemon } from './fake-daemon.ts';
+import { onAileron } from '../../fixtures/pieces.ts';
+import { actsOf, now, showBench } from './at-coats.ts';
+import { Bench, type Shown } from './bench.ts';
 import { settled } from './listening.ts';
 
 /** The Bench view: what dries, what may be ready, and what is said of it, by touch and by keyboard alone. */
@@ -26,7 +16,6 @@ beforeAll(async () => {
 afterEach(() => bench.clear());
 afterAll(() => bench.close());
 
-const now = atBench(onAileron());
 /** No press counts so soon after what is under the finger has changed. */
 const SETTLES_MS = 1000;
 /** For `before`: the page's clock stands still but for what `pass` adds. */
@@ -37,32 +26,11 @@ const pass = (page: Page, ms: number): Promise<void> =>
     performance.now = () => before() + ms;
   }, ms);
 
-async function atCoats(coats = fourCoats, options: ShowOptions = {}): Promise<Shown> {
-  const { arrange, ...rest } = options;
-  const shown = await bench.show(now, {
-    hash: '#bench',
-    arrange: (daemon) => {
-      daemon.pieces.keep(demoPieces);
-      daemon.cements.keep(cementList.cements);
-      daemon.air.answer = air;
-      daemon.coats.coats = coatsAnswer(coats);
-      arrange?.(daemon);
-    },
-    ...rest,
-  });
-  await shown.page.getByTestId('bench-now').waitFor();
-  return shown;
-}
-
-/** What was said of coats: each as the daemon's own schema reads it. */
-const actsOf = ({ posted }: FakeDaemon) =>
-  posted.filter(({ path }) => path === '/api/coats').map(({ body }) => coatCommandSchema.parse(body).act);
-const said = (daemon: FakeDaemon) => expect.poll(() => actsOf(daemon));
 const flat = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
 describe('what stands on the bench', () => {
   it('what may be ready first, what is next, and a card a coat with hatching, word, range and why', async () => {
-    const { page, complaints } = await atCoats();
+    const { page, complaints } = await showBench(bench);
     expect(await page.getByTestId('bench-now').innerText()).toBe(
       'May be ready, test it: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3.',
     );
@@ -96,7 +64,7 @@ describe('what stands on the bench', () => {
   }, 40_000);
 
   it('is read again when the daemon says that it has changed, and not with each reading', async () => {
-    const { page, daemon, change } = await atCoats();
+    const { page, daemon, change } = await showBench(bench);
     await expect.poll(() => daemon.coats.reads).toBe(1);
     daemon.coats.coats = coatsAnswer([drying]);
     await change(atBench(onAileron(), { coatRevision: 1 }));
@@ -106,12 +74,12 @@ describe('what stands on the bench', () => {
 
   it('goes by the daemon’s clock: a tablet that is hours off shows the same', async () => {
     const wrong = 'const real = Date.now; Date.now = () => real() - 5 * 3600 * 1000';
-    const { page } = await atCoats([drying], { before: wrong });
+    const { page } = await showBench(bench, [drying], { before: wrong });
     expect(await page.getByTestId('coat-wait').innerText()).toMatch(/in (19|20) to (44|45) min/);
   }, 40_000);
 
   it('says what to do where nothing dries, and what can’t be trusted where a clock was set', async () => {
-    const { page, daemon, change } = await atCoats([]);
+    const { page, daemon, change } = await showBench(bench, []);
     expect(await page.getByTestId('bench').innerText()).toContain('Put cement on, then say below');
     daemon.coats.coats = coatsAnswer([drying], {
       clock: { at: '2026-03-04T13:00:00Z', byMs: 7_200_000, while: 'off' },
@@ -124,13 +92,15 @@ describe('what stands on the bench', () => {
     expect(await amiss.innerText()).toContain('of a cement that is gone');
     await pass(page, SETTLES_MS);
     await amiss.getByRole('button', { name: /^done with it stops its clock/ }).click();
-    await said(daemon).toEqual([{ kind: 'end', coat: 'coat-lost', why: 'done' }]);
+    await expect.poll(() => actsOf(daemon)).toEqual([{ kind: 'end', coat: 'coat-lost', why: 'done' }]);
     await page.getByTestId('coat-last').getByRole('button').click();
-    await said(daemon).toMatchObject([{}, { kind: 'take-back', of: daemon.posted[0]?.body['commandId'] }]);
+    await expect
+      .poll(() => actsOf(daemon))
+      .toMatchObject([{}, { kind: 'take-back', of: daemon.posted[0]?.body['commandId'] }]);
   }, 40_000);
 
   it('view only: nothing that says anything', async () => {
-    const { page, change } = await atCoats();
+    const { page, change } = await showBench(bench);
     await change({ ...now, situation: { ...now.situation, viewOnly: true } });
     await expect.poll(() => page.getByTestId('start-coats').count()).toBe(0);
     expect(await page.getByTestId('bench').getByRole('button').count()).toBe(0);
@@ -148,7 +118,7 @@ describe('what one finds of a coat', () => {
 
   it('is said by touch and taken back on its card, from whichever page it came', async () => {
     const tapped = { ...drying, lastTap: 'said-elsewhere' };
-    const shown = await atCoats([mayBeReady, tapped], {
+    const shown = await showBench(bench, [mayBeReady, tapped], {
       hasTouch: true,
       viewport: { width: 390, height: 844 },
     });
@@ -157,10 +127,12 @@ describe('what one finds of a coat', () => {
     expect(await button(shown, `Take back what was said last: ${place}`).isDisabled()).toBe(true);
     await button(shown, `still tacky: ${place}`).tap();
     await button(shown, `Take back what was said last: ${drying.placeName}`).tap();
-    await said(daemon).toEqual([
-      { kind: 'check', coat: 'coat-may', stage: 'ready-for-iron', found: 'tacky' },
-      { kind: 'take-back', of: 'said-elsewhere' },
-    ]);
+    await expect
+      .poll(() => actsOf(daemon))
+      .toEqual([
+        { kind: 'check', coat: 'coat-may', stage: 'ready-for-iron', found: 'tacky' },
+        { kind: 'take-back', of: 'said-elsewhere' },
+      ]);
     await pass(page, SETTLES_MS);
     await button(shown, `stops its clock and its warnings: ${place}`).tap();
     const last = page.getByTestId('coat-last');
@@ -176,7 +148,7 @@ describe('what one finds of a coat', () => {
   }, 40_000);
 
   it('is not said twice by a double tap, nor of the next stage as that comes under the finger', async () => {
-    const shown = await atCoats([mayBeReady, drying], { before: frozen });
+    const shown = await showBench(bench, [mayBeReady, drying], { before: frozen });
     const { page, daemon } = shown;
     const card = page.getByTestId('coat').first();
     const dry = card.getByRole('button', { name: /^dry now/ });
@@ -184,7 +156,7 @@ describe('what one finds of a coat', () => {
     await dry.click();
     await pass(page, SETTLES_MS);
     await dry.dblclick();
-    await said(daemon).toHaveLength(1);
+    await expect.poll(() => actsOf(daemon)).toHaveLength(1);
     const stages = [...mayBeReady.stages, stage('cured', [60, 90, 120])];
     const cured = { ...mayBeReady, stages, stage: 'cured', state: 'drying', lastTap: 'said-here' } as const;
     await turn(shown, 2, [drying, cured]);
@@ -194,15 +166,17 @@ describe('what one finds of a coat', () => {
     await button(shown, `still tacky: ${drying.placeName}`).click();
     await pass(page, SETTLES_MS);
     await dry.click();
-    await said(daemon).toMatchObject([
-      { stage: 'ready-for-iron', found: 'dry' },
-      { coat: 'coat-drying', found: 'tacky' },
-      { stage: 'cured', found: 'dry' },
-    ]);
+    await expect
+      .poll(() => actsOf(daemon))
+      .toMatchObject([
+        { stage: 'ready-for-iron', found: 'dry' },
+        { coat: 'coat-drying', found: 'tacky' },
+        { stage: 'cured', found: 'dry' },
+      ]);
   }, 40_000);
 
   it('keeps its card where it stood while somebody taps, and not for longer', async () => {
-    const shown = await atCoats([mayBeReady, drying], { before: frozen });
+    const shown = await showBench(bench, [mayBeReady, drying], { before: frozen });
     const { page } = shown;
     const order = () =>
       page.getByTestId('coat').evaluateAll((all) => all.map((card) => card.getAttribute('data-coat')));
@@ -219,7 +193,7 @@ describe('what one finds of a coat', () => {
   }, 40_000);
 
   it('while the daemon is gone is not sent later, and says why', async () => {
-    const { page, daemon } = await atCoats([mayBeReady]);
+    const { page, daemon } = await showBench(bench, [mayBeReady]);
     await daemon.stop();
     await page.locator('[data-testid=link][data-link=lost]').waitFor();
     expect(await page.getByTestId('bench').innerText()).toContain('As it was read last');
@@ -240,7 +214,7 @@ describe('what one finds of a coat', () => {
 
 describe('what was tapped before a tablet slept', () => {
   it('is not sent as of now', async () => {
-    const { page, daemon } = await atCoats([mayBeReady]);
+    const { page, daemon } = await showBench(bench, [mayBeReady]);
     await daemon.stop();
     await page.locator('[data-testid=link][data-link=lost]').waitFor();
     await pass(page, SETTLES_MS);
@@ -257,103 +231,4 @@ describe('what was tapped before a tablet slept', () => {
     await settled(page, 500);
     expect(actsOf(daemon)).toEqual([]);
   }, 60_000);
-});
-
-describe('starting coats', () => {
-  it('several at once, with another cement, so many minutes ago', async () => {
-    const { page, daemon } = await atCoats([], { viewport: { width: 1440, height: 900 } });
-    const start = page.getByTestId('start-coats');
-    expect(await page.getByTestId('start-clock').count()).toBe(0);
-    await start.getByRole('button', { name: /^Generic water-borne/ }).click();
-    expect(await start.getByRole('button', { name: /^Generic water-borne/ }).innerText()).toContain(
-      'unconfirmed',
-    );
-    expect(await start.getByRole('button', { name: 'Old tin' }).count()).toBe(0);
-    await start.getByTestId('sheet-1').locator('[data-area="1-edge-r0c0"]').click();
-    await start.getByTestId('sheet-1').locator('[data-area="1-edge-r1c0"]').click();
-    await start.getByRole('button', { name: 'The whole side: lower side' }).click();
-    await start.getByRole('button', { name: 'so long ago' }).click();
-    await page.getByTestId('start-clock').click();
-    await page.getByText('Write minutes from 0 to 43200').waitFor();
-    await page.getByLabel('Minutes ago').fill('12,5');
-    expect(await page.getByTestId('start-summary').innerText()).toBe(
-      'Generic water-borne on Left aileron, upper side: leading edge; root edge and Left aileron, lower side: the whole side, put on 12,5 min ago.',
-    );
-    await page.getByRole('button', { name: 'Start 3 clocks' }).click();
-    await said(daemon).toEqual([
-      {
-        kind: 'start',
-        cement: 'generic-water',
-        piece: 'left-aileron',
-        places: [
-          { side: 2, area: null },
-          { side: 1, area: '1-edge-r0c0' },
-          { side: 1, area: '1-edge-r1c0' },
-        ],
-        agoS: 750,
-      },
-    ]);
-    await page.getByTestId('coat-last').getByRole('button').click();
-    await said(daemon).toHaveLength(2);
-  }, 40_000);
-
-  it('by keyboard alone, with the cement used last', async () => {
-    const { page, daemon } = await atCoats([mayBeReady], { hash: '#bench/right-flap' });
-    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('data-area') ?? '');
-    const pressed = () => page.evaluate(() => document.activeElement?.getAttribute('data-testid') ?? '');
-    for (let i = 0; i < 60 && (await focused()) === ''; i++) await page.keyboard.press('Tab');
-    expect(await focused()).toBe('1-cloth-r1c1');
-    await page.keyboard.press('ArrowUp');
-    expect(await focused()).toBe('1-edge-r0c0');
-    await page.keyboard.press('Enter');
-    for (let i = 0; i < 10 && (await pressed()) !== 'start-clock'; i++) await page.keyboard.press('Tab');
-    await page.keyboard.press('Enter');
-    await said(daemon).toEqual([
-      {
-        kind: 'start',
-        cement: 'shop-solvent',
-        piece: 'right-flap',
-        places: [{ side: 1, area: '1-edge-r0c0' }],
-        agoS: 0,
-      },
-    ]);
-  }, 40_000);
-
-  it('while the daemon is gone is kept, shown as unsent, and sent once with how long it waited', async () => {
-    const { page, daemon } = await atCoats([mayBeReady]);
-    await daemon.stop();
-    await page.locator('[data-testid=link][data-link=lost]').waitFor();
-    await page.getByTestId('start-coats').locator('[data-area="1-edge-r9c0"]').click();
-    // The tablet sleeps for twenty minutes: its own clock goes on.
-    await page.getByTestId('start-clock').click();
-    await page.getByTestId('unsent').waitFor();
-    expect(await page.getByTestId('unsent').innerText()).toMatch(
-      /Not sent yet: Halvorsen seam cement on Left aileron, upper side: trailing edge, put on \d\d:2\d/,
-    );
-    await page.evaluate(() => {
-      const real = Date.now;
-      Date.now = () => real() + 1_200_000;
-    });
-    daemon.answering = agreeing;
-    await daemon.start();
-    await page.locator('[data-testid=link][data-link=live]').waitFor();
-    await expect.poll(() => actsOf(daemon).length).toBe(1);
-    const [act] = actsOf(daemon);
-    expect(act?.kind === 'start' ? act.agoS : 0).toBeGreaterThanOrEqual(1200);
-    expect(act?.kind === 'start' ? act.agoS : 0).toBeLessThan(1300);
-    await expect.poll(() => page.getByTestId('unsent').count()).toBe(0);
-    expect(actsOf(daemon)).toHaveLength(1);
-  }, 60_000);
-
-  it('says what is missing: no cement, no piece', async () => {
-    const { page } = await atCoats([coat({})], {
-      arrange: (daemon) => {
-        daemon.cements.cements.clear();
-        daemon.pieces.pieces.clear();
-      },
-    });
-    const start = page.getByTestId('start-coats');
-    await expect.poll(() => start.innerText()).toContain('No cement has been entered yet');
-    expect(await start.innerText()).toContain('No piece has been made yet');
-  }, 40_000);
 });
