@@ -1,7 +1,7 @@
 import { chromium } from 'playwright-core';
 import { monotonicMs } from './pace.mjs';
 
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+export const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 
 /**
  * Opens a program's page in a Chromium of its own and notes each number that is painted where the plate temperature

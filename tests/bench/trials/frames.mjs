@@ -1,5 +1,6 @@
 import { setTimeout as delay } from 'node:timers/promises';
 import { chromium } from 'playwright-core';
+import { CHROMIUM } from '../parts/browser.mjs';
 import { freshFolder } from '../parts/folder.mjs';
 import { pace } from '../parts/pace.mjs';
 import { startProgram } from '../parts/program.mjs';
@@ -7,7 +8,6 @@ import { openPtys } from '../parts/pty.mjs';
 import { quantile } from '../parts/stats.mjs';
 import { regulatedC, wireLine } from '../parts/wire.mjs';
 
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 const DEVICES = 4;
 /** Of a display that paints 60 times a second, us. */
 const FRAME_US = 1_000_000 / 60;
