@@ -66,7 +66,7 @@ export function coatClock(asked: CoatAsked): CoatClock {
     stages,
     wet: isWet(cement, checks, stages, nowUtcMs),
     stands: towards !== undefined && paceAt(curing, nowUtcMs).likely === 0,
-    why: towards === undefined || stage === undefined ? [] : whyRange(asked, stage, towards.likelyMs),
+    why: towards === undefined || stage === undefined ? [] : whyRange(asked, stage, towards),
   };
 }
 

@@ -68,11 +68,15 @@ export function cured(curing: Curing, fromMs: number, toMs: number): Cured {
 export const paceAt = ({ steps, untold }: Curing, atMs: number): Pace =>
   steps[lastFrom(steps, atMs)]?.pace ?? untold;
 
-/** By how much of the time each reason widens a coat's range from one moment to another, to either side. */
+/**
+ * By how much of the time each reason widens a coat's range from one moment to another, to either side.
+ * @param nowMs what is told of the air now is no old air yet for being taken as air of later
+ */
 export function doubtsOf(
   { steps, untold }: Curing,
   fromMs: number,
   toMs: number,
+  nowMs: number,
 ): ReadonlyMap<RangeWhy, number> {
   const doubts = new Map<RangeWhy, number>();
   let likely = 0;
@@ -80,15 +84,21 @@ export function doubtsOf(
     likely += spanMs * pace.likely;
     for (const why of whys) doubts.set(why, (doubts.get(why) ?? 0) + (spanMs * (pace.most - pace.least)) / 2);
   };
+  const isOldNow = steps[lastFrom(steps, nowMs)]?.whys.includes('old-air') ?? false;
   const firstMs = steps[0]?.fromMs ?? toMs;
   if (fromMs < firstMs) add(Math.min(firstMs, toMs) - fromMs, untold, ['no-air']);
   for (let i = Math.max(0, lastFrom(steps, fromMs)); i < steps.length; i += 1) {
     const step = steps[i];
     if (step === undefined || step.fromMs >= toMs) break;
-    add(Math.min(step.toMs, toMs) - Math.max(step.fromMs, fromMs), step.pace, step.whys);
+    const [startMs, endMs] = [Math.max(step.fromMs, fromMs), Math.min(step.toMs, toMs)];
+    const pastMs = Math.min(Math.max(nowMs, startMs), endMs);
+    add(pastMs - startMs, step.pace, step.whys);
+    add(endMs - pastMs, step.pace, isOldNow ? step.whys : step.whys.map(ahead));
   }
   return new Map([...doubts].map(([why, ms]) => [why, ms / likely]));
 }
+
+const ahead = (why: RangeWhy): RangeWhy => (why === 'old-air' ? 'air-ahead' : why);
 
 /** When a coat has come so far, s at the instructions' conditions, by one of the rates; null: not as far as can be seen. */
 export function reachedMs(curing: Curing, fromMs: number, neededS: number, by: keyof Pace): number | null {

@@ -4,6 +4,8 @@ export const rangeWhys = [
   'no-air',
   /** Air was told once, long before it counts. */
   'old-air',
+  /** The air is known, but not how it goes on. */
+  'air-ahead',
   'no-humidity',
   'forecast',
   'typed',

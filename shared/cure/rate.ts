@@ -38,8 +38,9 @@ const usualKJPerMol: Readonly<Record<Exclude<CementKind, 'water-borne'>, number>
 const UNTOLD_RH_PCT = 25;
 /** Where no air is told at all: so far it may be from the instructions' own. Our own choice. */
 const UNTOLD_AIR: AirDoubt = { airK: 8, rhPct: UNTOLD_RH_PCT };
-/** Air is not guessed to be nearer to saturation than this: it would never dry. Our own choice. */
+/** Air is not guessed to be nearer to saturation than this, nor drier: nothing would ever dry. Our own choice. */
 const HIGHEST_GUESSED_RH_PCT = 95;
+const LOWEST_GUESSED_RH_PCT = 10;
 
 /** Whether the air's humidity has a part in how fast it dries. */
 export const dryingGoesByHumidity = ({ kind }: Pick<Cement, 'kind'>): boolean =>
@@ -76,7 +77,7 @@ export function dryingPace(cement: DriesBy, air: Air | null, doubt: AirDoubt): P
   const rhPct = air.rhPct ?? cement.atRhPct;
   const rhDoubtPct = air.rhPct === null ? Math.max(doubt.rhPct, UNTOLD_RH_PCT) : doubt.rhPct;
   const wettest = Math.max(rhPct, Math.min(rhPct + rhDoubtPct, HIGHEST_GUESSED_RH_PCT));
-  const driest = Math.max(0, rhPct - rhDoubtPct);
+  const driest = Math.min(rhPct, Math.max(rhPct - rhDoubtPct, LOWEST_GUESSED_RH_PCT));
   const [slow, quick] = cement.kind === 'moisture-curing' ? [driest, wettest] : [wettest, driest];
   return {
     least: dryingRate(cement, { airC: air.airC - doubt.airK, rhPct: slow }),

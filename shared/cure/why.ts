@@ -24,9 +24,11 @@ export function whyRange(
     readonly clockLost: boolean;
   },
   { fromS, toS }: DryingStage,
-  likelyMs: number | null,
+  { likelyMs, latestMs }: { readonly likelyMs: number | null; readonly latestMs: number | null },
 ): readonly RangeWhy[] {
-  const doubts = doubtsOf(curing, fromUtcMs, Math.max(likelyMs ?? nowUtcMs, fromUtcMs + 1));
+  // All that comes until the latest time makes it as late as it is.
+  const untilMs = Math.max(latestMs ?? likelyMs ?? nowUtcMs, fromUtcMs + 1);
+  const doubts = doubtsOf(curing, fromUtcMs, untilMs, nowUtcMs);
   const width = (why: RangeWhy): number => {
     // By how much nobody can say.
     if (why === 'clock') return clockLost ? Number.POSITIVE_INFINITY : 0;

@@ -27,8 +27,9 @@ export const coatFoundWords: Readonly<Record<CoatFound, string>> = {
 };
 
 export const rangeWhyWords: Readonly<Record<RangeWhy, string>> = {
-  'no-air': 'the shop’s air is not known, so the instructions’ own is assumed',
+  'no-air': 'the shop’s air is not known all along: where it isn’t, the instructions’ own is assumed',
   'old-air': 'the air was told long ago',
+  'air-ahead': 'nobody knows yet how the air goes on',
   'no-humidity': 'the humidity is not known',
   forecast: 'it goes by the forecast',
   typed: 'the air was typed, not measured all along',

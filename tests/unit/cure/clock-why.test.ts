@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { learn } from '../../../shared/cure/learn.ts';
 import { clockOf, exact, only, type Situation } from './clocked.ts';
-import { HOUR_MS, NOW_MS, OWN_AIR, probed } from './curing.ts';
+import { HOUR_MS, MINUTE_MS, NOW_MS, OWN_AIR, probed } from './curing.ts';
 
 describe('why the range is as wide as it is', () => {
   const taught = learn(
@@ -22,6 +22,18 @@ describe('why the range is as wide as it is', () => {
   test('told long ago', () => expect(why({ points: probed(-600, -590) })).toEqual(['old-air']));
   test('typed', () =>
     expect(why({ points: [{ ...OWN_AIR, atUtcMs: NOW_MS, how: 'typed' }] })).toEqual(['typed']));
+  const damp = { atUtcMs: NOW_MS, airC: 13, rhPct: 90, how: 'typed' } as const;
+  test('what makes the latest time so late, even where it is the air after the likely one', () => {
+    const late = { ...damp, atUtcMs: NOW_MS + 50 * MINUTE_MS };
+    expect(why({ points: [late], atMin: 55 })).toEqual(['air-ahead', 'no-air', 'typed']);
+  });
+  test('how the air goes on isn’t known; that it was told long ago is said once it was', () => {
+    const long = only('ready-for-iron', 24 * 3600, 24 * 3600);
+    expect(why({ points: probed(0, 600), cement: long, atMin: 600 })).toEqual(['air-ahead']);
+    expect(why({ points: probed(0, 600), cement: long, atMin: 660 })).toEqual(['old-air']);
+    expect(why({ points: [damp], atMin: 120 })).toEqual(['air-ahead', 'typed']);
+    expect(why({ points: [damp], atMin: 600 })[0]).toBe('old-air');
+  });
   test('no humidity told, where it matters', () => {
     const points = probed(0, 1440, { airC: 23, rhPct: null });
     expect(why({ points })).toEqual(['no-humidity']);

@@ -47,6 +47,14 @@ describe('how fast it dries', () => {
     expect(told.most).toBeGreaterThan(0);
   });
 
+  test('nor bone dry, where nothing that cures by moisture would ever cure', () => {
+    const moisture = example('moisture-curing');
+    expect(dryingPace(moisture, { airC: 23, rhPct: 20 }, { airK: 6, rhPct: 20 }).least).toBeGreaterThan(0);
+    const dry = { ...moisture, atRhPct: 25 };
+    expect(dryingPace(dry, null, { airK: 0, rhPct: 0 }).least).toBeGreaterThan(0);
+    expect(dryingPace(moisture, { airC: 23, rhPct: 0 }, { airK: 0, rhPct: 5 }).least).toBe(0);
+  });
+
   test('nothing known is wider than anything told long ago', () => {
     for (const kind of kinds) {
       const old = dryingPace(example(kind), OWN_AIR, { airK: 6, rhPct: 20 });
