@@ -23,7 +23,7 @@ export const coatRefusals = {
 /** A coat that can't be shown as it should be. */
 export const coatAmiss = {
   noCement: (place: string, cement: string) =>
-    `The coat on ${place} is of a cement ("${cement}") that the settings do not have any more. Treat it as wet; test it by touch.`,
+    `The coat on ${place} is of a cement ("${cement}") that the settings do not have any more. Treat it as wet, and its vapour as one that burns; test it by touch.`,
   noPiece: 'a piece that the settings do not have any more',
 } as const;
 

@@ -1,6 +1,6 @@
 import type { AirPoint } from '../../../shared/cure/air.ts';
 import type { Cement } from '../../../shared/cure/cement.ts';
-import { airConcerns } from '../../../shared/cure/concerns.ts';
+import { airConcerns, type Concern } from '../../../shared/cure/concerns.ts';
 import { AIR_HOLDS_MS, airAt } from '../../../shared/cure/course.ts';
 import { dewPointC, marginK } from '../../../shared/cure/humid-air.ts';
 import type { AirAnswer, AirConcern, AirProbeAnswer } from '../../../shared/messages/cure.ts';
@@ -13,7 +13,7 @@ import type { AirProbe } from './air-hearing.ts';
 const HISTORY_MS = 24 * 3_600_000;
 const MOST_POINTS = 300;
 
-/** @param cements those that dry, or may be put on next */
+/** @param cements those that dry, and those that may be put on next */
 export function airAnswer(
   { air, forecast }: Drying,
   cements: readonly Cement[],
@@ -84,15 +84,18 @@ function airNow({ air, forecast }: Pick<Drying, 'air' | 'forecast'>, nowUtcMs: n
 
 /** One line for what is amiss by the same limit, with the cements that it holds for; none named: for all of them. */
 function concernsOf(air: ToldAir, cements: readonly Cement[]): readonly AirConcern[] {
-  const found = new Map<string, AirConcern>();
-  for (const cement of cements.length > 0 ? cements : [null]) {
-    for (const { kind, by, limit } of airConcerns(cement, air)) {
+  const all = cements.length > 0 ? cements : [null];
+  const found = new Map<string, { readonly concern: Concern; readonly of: (Cement | null)[] }>();
+  for (const cement of all) {
+    for (const concern of airConcerns(cement, air)) {
+      const { kind, by, limit } = concern;
       const key = `${kind} ${by} ${limit}`;
-      const names = [...(found.get(key)?.cements ?? []), ...(cement === null ? [] : [cement.name])];
-      found.set(key, { kind, by, limit, cements: names });
+      found.set(key, { concern, of: [...(found.get(key)?.of ?? []), cement] });
     }
   }
-  return [...found.values()].map((one) =>
-    one.cements.length === cements.length ? { ...one, cements: [] } : one,
-  );
+  return [...found.values()].map(({ concern, of }) => {
+    // Of one cement two versions may be there: one that dries, and the newest.
+    const names = new Set(of.map((cement) => cement?.name ?? ''));
+    return { ...concern, cements: of.length === all.length ? [] : [...names] };
+  });
 }

@@ -54,6 +54,7 @@ interface Told {
   readonly last: HeardAir | null;
   /** The same as it is shown: it changes only as often as air is kept. */
   readonly shown: HeardAir | null;
+  /** When it told anything of the air last, whether that can be air or not. */
   readonly lastMs: number;
 }
 
@@ -84,6 +85,7 @@ export class AirHearing {
   /** @returns what is to be kept; null: nothing is */
   hear(sample: Sample, atMs: number): HeardAir | null {
     const { probe } = sample;
+    if (airParts.every((part) => sample[part] === null)) return null;
     const told = toldAfter(this.#told.get(probe) ?? nothing, sample, atMs);
     this.#told.set(probe, told);
     const heard = told.last;

@@ -112,12 +112,11 @@ export class DryingShop {
 
   air(): AirAnswer {
     const settings = this.#parts.settings();
-    const drying = new Set(this.#coats.map(({ cement }) => cement.id));
-    const open = currentCements(settings).filter(({ archived }) => !archived);
-    const used = open.filter(({ id }) => drying.has(id));
+    const drying = this.#coats.map(({ cement }) => cement);
+    const next = currentCements(settings).filter(({ archived }) => !archived);
     const [nowUtcMs, nowMs] = [this.#parts.nowUtcMs(), this.#parts.nowMs()];
     return {
-      ...airAnswer(this.keeper.drying, used.length > 0 ? used : open, nowUtcMs),
+      ...airAnswer(this.keeper.drying, [...new Set([...drying, ...next])], nowUtcMs),
       chosen: this.#airProbe(),
       probes: this.#hearing
         .probes(nowMs)
@@ -180,7 +179,8 @@ export class DryingShop {
   /** What the watches have to know of coats, as their marks are now. */
   tellFacts(): void {
     const teller = this.#teller();
-    const fire = teller === null ? '' : this.#namesOf(this.#unanswered()).join('; ');
+    const unanswered = this.#unanswered().map(({ coat, cement: { name } }) => ({ coat, name }));
+    const fire = teller === null ? '' : this.#told(unanswered);
     for (const watch of this.#parts.watches()) {
       const { at, coats: known } = watch.state.work;
       const facts: CoatFacts = { ...this.#factsAt(at), fire: watch === teller ? fire : '' };
@@ -191,15 +191,15 @@ export class DryingShop {
   #factsAt(at: At | null): Omit<CoatFacts, 'fire'> {
     if (at === null) return { wet: '', near: '', limitC: null };
     const { pieces } = this.#parts.settings();
-    const wet = this.#coats.filter(({ clock }) => clock.wet);
+    const wet = [
+      ...this.#coats.filter(({ clock }) => clock.wet).map(({ coat, cement: { name } }) => ({ coat, name })),
+      ...this.keeper.clocks.lost().map((coat) => ({ coat, name: coat.cement })),
+    ];
     const here = wet.filter(({ coat }) => isThere(coat, at, pieces));
     const near = wet.filter(({ coat }) => isOnSide(coat, at) && at.area === null);
-    const lost = this.keeper.clocks.lost().filter((coat) => isThere(coat, at, pieces));
     return {
-      wet: [...this.#namesOf(here), ...lost.map((coat) => coatName(coat.cement, this.#place(coat)))].join(
-        '; ',
-      ),
-      near: this.#namesOf(near).join('; '),
+      wet: this.#told(here),
+      near: this.#told(near),
       limitC: this.#limitC(at, pieces),
     };
   }
@@ -214,12 +214,10 @@ export class DryingShop {
     return limits.length === 0 ? null : Math.min(...limits);
   }
 
-  #namesOf(coats: readonly KnownCoat[]): readonly string[] {
-    return coats.map(({ coat, cement }) => coatName(cement.name, this.#place(coat)));
-  }
-
-  #place(coat: Coat): string {
-    return coatPlace(this.#parts.settings(), coat).placeName;
+  /** Coats in one line, each by its cement's name and its place. */
+  #told(coats: readonly { readonly coat: Coat; readonly name: string }[]): string {
+    const settings = this.#parts.settings();
+    return coats.map(({ coat, name }) => coatName(name, coatPlace(settings, coat).placeName)).join('; ');
   }
 }
 

@@ -121,6 +121,15 @@ describe('what a probe tells that no air is like', () => {
     expect(refusedOf(hearing, 300_000)).toEqual([{ part: 'rhPct', value: 140, atMs: 70_000 }]);
   });
 
+  it('is no more, nor is what was told before, once a probe has told nothing but its plate for a quarter of an hour', () => {
+    const hearing = new AirHearing();
+    hearing.hear(said(20, 134), 0);
+    for (let s = 1; s < 900; s += 1) hearing.hear(said(null, null), s * 1000);
+    expect(hearing.probes(899_000)).toHaveLength(1);
+    hearing.hear(said(null, null), 900_000);
+    expect(hearing.probes(900_000)).toEqual([]);
+  });
+
   it('goes once the probe has been silent for a quarter of an hour', () => {
     const hearing = new AirHearing();
     hearing.hear(said(85, null), 0);

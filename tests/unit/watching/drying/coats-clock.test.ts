@@ -120,6 +120,7 @@ describe('the program that comes back', () => {
     await one.work('Middle');
     one.heat(one.iron, 121, 3);
     expect(one.alarm('wet-cement')?.detail).toContain('gone on Demo flap, Upper');
+    expect(one.cure.coats().amiss[0]?.text).toContain('its vapour as one that burns');
     await one.act({ kind: 'end', coat: 'g', why: 'done' });
     expect(one.cure.coats().amiss).toEqual([]);
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Settings } from '../../../../daemon/settings/settings.ts';
 import type { CoatAct } from '../../../../shared/messages/cure.ts';
 import { cement } from '../../web/support/shop-samples.ts';
 import { inShop, waterBorne } from './support/in-shop.ts';
@@ -136,6 +137,38 @@ describe('the air', () => {
     await one.cure.sayAir({ airC: 4, rhPct: 92 }, 'fog');
     expect(one.program.live().situation.work.coatRevision).toBeGreaterThan(before);
     expect(one.cure.air().concerns.map(({ kind }) => kind)).toContain('too-cold');
+  });
+});
+
+describe('what is amiss with the air', () => {
+  const narrow = {
+    ...cement,
+    id: 'narrow',
+    name: 'Narrow demo cement',
+    airLimits: { lowC: 24, highC: null, lowRhPct: null, highRhPct: null },
+  };
+  const withNarrow = (archived: boolean) => (settings: Settings) => ({
+    settings: {
+      ...settings,
+      cements: [...settings.cements, { ...narrow, version: archived ? 2 : 1, archived }],
+    },
+  });
+  const told = (one: Awaited<ReturnType<typeof inShop>>) =>
+    one.cure.air().concerns.flatMap(({ kind, cements }) => cements.map((name) => `${kind} ${name}`));
+
+  it('is told for the cement that may be put on next too, while another one dries', async () => {
+    const one = await inShop();
+    await one.settings.change(withNarrow(false));
+    await one.put(waterBorne);
+    expect(told(one)).toEqual(['too-cold Narrow demo cement']);
+  });
+
+  it('is told for a cement that dries though it is archived, once', async () => {
+    const one = await inShop();
+    await one.settings.change(withNarrow(false));
+    await one.put('narrow');
+    await one.settings.change(withNarrow(true));
+    expect(told(one)).toEqual(['too-cold Narrow demo cement']);
   });
 });
 
