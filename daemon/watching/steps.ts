@@ -1,7 +1,9 @@
-import type { AlarmChange, AlarmRecord } from '../../shared/alarm/record.ts';
+import type { AlarmRecord } from '../../shared/alarm/record.ts';
+import type { ToldChange } from '../../shared/messages/stream.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import { isIronMark } from '../../shared/watch/input.ts';
 import type { WatchState } from '../../shared/watch/state.ts';
+import { AlarmsTold } from './alarms-told.ts';
 import { learned } from './dials.ts';
 import type { IronWatch } from './iron-watch.ts';
 import type { Program } from './program.ts';
@@ -13,6 +15,7 @@ import type { WatchStep } from './watcher.ts';
 export class Steps {
   readonly #program: Program;
   readonly #telling: Telling;
+  readonly #told = new AlarmsTold();
 
   constructor(program: Program, telling: Telling) {
     this.#program = program;
@@ -37,6 +40,7 @@ export class Steps {
     // What sounds follows the alarms, and how loud it is also where the iron is.
     if (found.length > 0 || entry?.input.kind === 'mark') this.#lamp();
     if (entry !== null && entry.input.kind !== 'sample') this.#tellInput(entry.input, after);
+    this.#tellUpdates(watch);
   }
 
   /** Its iron is gone, and its alarms with it. */
@@ -84,8 +88,18 @@ export class Steps {
     queueMicrotask(() => void this.#program.applySettings());
   }
 
-  #tellAlarm(watch: IronWatch, change: AlarmChange, record: AlarmRecord): void {
+  /** How hot it has become, why, and how much it matters where the iron is now. */
+  #tellUpdates(watch: IronWatch): void {
+    for (const record of Object.values(watch.state.alarms)) {
+      if (record.state === 'normal') continue;
+      const alarm = alarmLive(watch.state, record, (tMs) => this.#program.utcOf(tMs));
+      if (this.#told.isStale(alarm, watch.state.tMs)) this.#tellAlarm(watch, 'updated', record);
+    }
+  }
+
+  #tellAlarm(watch: IronWatch, change: ToldChange, record: AlarmRecord): void {
     const alarm = alarmLive(watch.state, record, (tMs) => this.#program.utcOf(tMs));
+    this.#told.tell(alarm, watch.state.tMs);
     this.#telling.tell({ kind: 'alarm', change, alarm });
     if (change === 'acknowledged') this.#program.devices.acknowledged();
   }

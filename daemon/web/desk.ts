@@ -1,4 +1,4 @@
-import type { AlarmChange, AlarmKey } from '../../shared/alarm/record.ts';
+import type { AlarmKey } from '../../shared/alarm/record.ts';
 import type { AirFrom } from '../../shared/cure/air.ts';
 import type { Cement, CementDraft } from '../../shared/cure/cement.ts';
 import type { HeatSchedule, HeatScheduleDraft } from '../../shared/heat/schedule.ts';
@@ -22,6 +22,7 @@ import type { AlarmLive, Live, ProbeLive, Situation } from '../../shared/message
 import type { ProbeMotion } from '../../shared/messages/motion.ts';
 import type { PieceHeat, WorkCommand } from '../../shared/messages/piece.ts';
 import type { DeviceSettings } from '../../shared/messages/settings.ts';
+import type { ToldChange } from '../../shared/messages/stream.ts';
 import type { Piece, PieceDraft } from '../../shared/piece/piece.ts';
 import type { PieceNoteDraft } from '../../shared/shop/note.ts';
 import type { PlaceDraft, ProbePlace } from '../../shared/thermometer/place.ts';
@@ -186,6 +187,6 @@ export interface AttendedDesk {
 
 export type LiveChange =
   | { readonly kind: 'readings'; readonly probes: readonly ProbeLive[] }
-  | { readonly kind: 'alarm'; readonly change: AlarmChange; readonly alarm: AlarmLive }
+  | { readonly kind: 'alarm'; readonly change: ToldChange; readonly alarm: AlarmLive }
   | { readonly kind: 'mark'; readonly iron: string; readonly mark: IronMark }
   | { readonly kind: 'situation'; readonly situation: Situation };

@@ -3,6 +3,10 @@ import { alarmChanges } from '../alarm/record.ts';
 import { markSchema } from './command.ts';
 import { alarmLiveSchema, liveSchema, probeLiveSchema, situationSchema } from './live.ts';
 
+/** What is told of an alarm: its changes, and that it is the same one with another peak, reason or priority. */
+export const toldChanges = [...alarmChanges, 'updated'] as const;
+export type ToldChange = (typeof toldChanges)[number];
+
 /**
  * What `/stream` sends. `epoch` names one run of the daemon; `seq` rises by one with every message that the
  * daemon makes. Readings and the situation carry the newest state and may be thinned out for a slow client, so `seq`
@@ -17,7 +21,7 @@ export const streamMessageSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     ...stamp,
     kind: z.literal('alarm'),
-    change: z.enum(alarmChanges),
+    change: z.enum(toldChanges),
     alarm: alarmLiveSchema,
   }),
   z.strictObject({ ...stamp, kind: z.literal('mark'), iron: z.string(), mark: markSchema }),

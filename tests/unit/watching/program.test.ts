@@ -120,6 +120,42 @@ describe('the handle', () => {
   });
 });
 
+describe('an alarm that stands', () => {
+  const toldOf = (one: ReturnType<typeof running>, kind: string) =>
+    one.told.flatMap((change) => (change.kind === 'alarm' && change.alarm.kind === kind ? [change] : []));
+
+  it('is told anew as the plate rises, once a second, until its peak is that of the plate', () => {
+    const one = running(150);
+    one.heat(one.board, 200, 10);
+    const raised = toldOf(one, 'over-limit').length;
+    expect(toldOf(one, 'over-limit')[0]).toMatchObject({ change: 'raised' });
+    one.heat(one.board, 230, 10);
+    const updates = toldOf(one, 'over-limit').slice(raised);
+    expect(new Set(updates.map(({ change }) => change))).toEqual(new Set(['updated']));
+    expect(updates.length).toBeGreaterThanOrEqual(9);
+    expect(updates.length).toBeLessThanOrEqual(10);
+    one.heat(one.board, 230, 2);
+    const [live] = one.program.live().alarms.filter(({ kind }) => kind === 'over-limit');
+    expect(live?.peakC).toBeGreaterThan(225);
+    expect(toldOf(one, 'over-limit').at(-1)?.alarm).toEqual(live);
+    // Nothing new, nothing told.
+    const before = toldOf(one, 'over-limit').length;
+    one.heat(one.board, 228, 5);
+    expect(toldOf(one, 'over-limit')).toHaveLength(before);
+  });
+
+  it('is told at once with what it matters where the iron is now', async () => {
+    const one = running(150);
+    one.heat(one.board, 195, 10);
+    expect(toldOf(one, 'heading-for-limit').at(-1)).toMatchObject({ alarm: { priority: 2 } });
+    await one.desk.mark(sessionOf(one), { kind: 'place', place: 'on-rest' }, 'rest');
+    expect(toldOf(one, 'heading-for-limit').at(-1)).toMatchObject({
+      change: 'updated',
+      alarm: { priority: 1, state: 'unacknowledged' },
+    });
+  });
+});
+
 const draft = (probes: string[]) => ({ name: 'Other', probes, scheduleId: 'shipped' });
 
 describe('settings that change while irons are watched', () => {
