@@ -1,68 +1,62 @@
 import type { AlarmLive } from '../../shared/messages/live.ts';
-import { formatDuration } from '../../shared/units/time.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
-import { stream, viewOnly } from '../link/daemon.ts';
-import { daemonUtcMs } from '../link/stream.ts';
+import { viewOnly } from '../link/daemon.ts';
 import { dayAndTime } from '../parts/day.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
-import { nowMs } from '../parts/now.ts';
 import { Opening } from '../parts/opening.tsx';
 import { Target } from '../parts/target.tsx';
 import { timeOfDay } from '../parts/times.ts';
 import { difference, temperature } from '../parts/unit.ts';
-import { detailText, stateText } from './alarm-text.ts';
+import { agoText } from './ago.ts';
+import { detailText, isOvertaken, stateText } from './alarm-text.ts';
 import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
 
-const edges: Readonly<Record<AlarmLive['priority'], HatchName>> = { 3: 'act-now', 2: 'act-soon', 1: 'know' };
-
-/** Those that want less room than one that stands unseen. */
-const standings: Readonly<Record<AlarmLive['state'], string>> = {
-  normal: '',
-  unacknowledged: '',
-  acknowledged: 'alarm--seen',
-  'returned-unacknowledged': 'alarm--gone',
+export const hatchOf: Readonly<Record<AlarmLive['priority'], HatchName>> = {
+  3: 'act-now',
+  2: 'act-soon',
+  1: 'know',
 };
 
 interface AlarmCardProps {
   readonly alarm: AlarmLive;
   /** Whether it takes less room: smaller, and what happens otherwise only one tap away. */
   readonly brief: boolean;
-  /** How many stand: the first says so, since the others may be out of sight. */
-  readonly of: number;
+  /** All that are there: the first says how many, since the others may be out of sight. */
+  readonly all: readonly AlarmLive[];
 }
 
-/** One alarm: what it is, why, what happens otherwise, what to do, since when, how it stands. */
-export function AlarmCard({ alarm, brief, of }: AlarmCardProps) {
+/** One alarm that stands: what it is, why, what happens otherwise, what to do, since when, whether it was seen. */
+export function AlarmCard({ alarm, brief, all }: AlarmCardProps) {
   const words = alarmWords[alarm.kind];
-  const edge = `alarm--${edges[alarm.priority]}`;
-  const gone = alarm.state === 'returned-unacknowledged';
+  const overtaken = isOvertaken(alarm, all);
+  const classes = [
+    'alarm',
+    `alarm--${hatchOf[alarm.priority]}`,
+    alarm.state === 'acknowledged' ? 'alarm--seen' : '',
+    brief ? 'alarm--brief' : '',
+  ];
   return (
-    <li
-      class={['alarm', edge, standings[alarm.state], brief ? 'alarm--brief' : ''].join(' ')}
-      data-testid="alarm"
-      data-kind={alarm.kind}
-      data-state={alarm.state}
-    >
+    <li class={classes.join(' ')} data-testid="alarm" data-kind={alarm.kind} data-state={alarm.state}>
       <span class="alarm-edge">
-        <Hatch name={edges[alarm.priority]} />
+        <Hatch name={hatchOf[alarm.priority]} />
       </span>
       <div class="alarm-text">
         <h2 class="alarm-title">
           {words.title}
           <small>
             {alarmPanelWords.priority[alarm.priority]} · {ironName(alarm.iron)}
-            {brief || of < 2 ? '' : ` · ${alarmPanelWords.count(of)}`}
+            {brief || all.length < 2 ? '' : ` · ${alarmPanelWords.count(all.length)}`}
           </small>
         </h2>
-        <p class="alarm-action">{words.action}</p>
+        <p class="alarm-action">{overtaken ? alarmPanelWords.overtaken : words.action}</p>
       </div>
       {viewOnly.value || !canAcknowledge(alarm) ? null : <Answers alarm={alarm} title={words.title} />}
       <div class="alarm-more">
         <p>
-          {gone ? null : words.cause} {detailText(alarm, { difference, moment: dayAndTime })}{' '}
+          {overtaken ? null : words.cause} {detailText(alarm, { difference, moment: dayAndTime })}{' '}
           {peakText(alarm)}{' '}
-          {gone || brief ? null : (
+          {brief || overtaken ? null : (
             <>
               <b>{alarmPanelWords.otherwise}</b> {words.consequence}
             </>
@@ -71,7 +65,7 @@ export function AlarmCard({ alarm, brief, of }: AlarmCardProps) {
         <p class="alarm-state">
           <strong>{stateText(alarm.state, silencedUntil(alarm))}</strong> <Since since={alarm.since} />
         </p>
-        {brief && !gone ? (
+        {brief && !overtaken ? (
           <Opening summary={alarmPanelWords.whatOtherwise}>{() => <p>{words.consequence}</p>}</Opening>
         ) : null}
       </div>
@@ -84,12 +78,6 @@ const peakText = ({ peakC }: AlarmLive): string =>
 
 const silencedUntil = ({ silencedUntil }: AlarmLive): string | null =>
   silencedUntil === null ? null : timeOfDay(Date.parse(silencedUntil));
-
-/** How long ago a moment of the daemon's clock was, to the second; empty while that clock isn't known. */
-function agoText(utcMs: number): string {
-  const now = daemonUtcMs(stream.value, nowMs.value);
-  return now === null ? '' : formatDuration(now - utcMs);
-}
 
 const Since = ({ since }: { readonly since: string }) => {
   const utcMs = Date.parse(since);

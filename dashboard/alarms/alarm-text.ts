@@ -10,22 +10,26 @@ import { faultWords, suspicionText } from '../../shared/words/faults.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
 
 /**
- * An alarm's state in plain words.
+ * In plain words, how an alarm that stands does.
  * @param silencedUntil when its silence ends, as a time of day; null where it isn't silenced
  */
 export function stateText(state: AlarmLive['state'], silencedUntil: string | null): string {
-  const silenced = silencedUntil === null ? '' : `, ${alarmPanelWords.silencedUntil(silencedUntil)}`;
-  switch (state) {
-    case 'acknowledged':
-      return alarmPanelWords.seen;
-    case 'returned-unacknowledged':
-      return alarmPanelWords.gone + silenced;
-    case 'unacknowledged':
-      return alarmPanelWords.standing + silenced;
-    case 'normal':
-      return '';
-  }
+  if (state === 'acknowledged') return alarmPanelWords.seen;
+  return silencedUntil === null
+    ? alarmPanelWords.standing
+    : `${alarmPanelWords.standing}, ${alarmPanelWords.silencedUntil(silencedUntil)}`;
 }
+
+/** Whether a plate that was heading for its limit has passed it: that alarm says then what is to be done. */
+export const isOvertaken = (alarm: AlarmLive, all: readonly AlarmLive[]): boolean =>
+  alarm.kind === 'heading-for-limit' &&
+  all.some(
+    ({ kind, iron, probe, state }) =>
+      kind === 'over-limit' && iron === alarm.iron && probe === alarm.probe && !isGone({ state }),
+  );
+
+/** No longer so, and nobody has seen it yet. */
+export const isGone = ({ state }: Pick<AlarmLive, 'state'>): boolean => state === 'returned-unacknowledged';
 
 /** What is announced of an alarm: what it is, where, and what to do. */
 export function announcement(alarm: AlarmLive, ironName: string): string {

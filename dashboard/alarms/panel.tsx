@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import type { AlarmLive } from '../../shared/messages/live.ts';
 import { linkWords } from '../../shared/words/page.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
 import { FireQuestion, fireCoats, fireText } from '../coats/fire-question.tsx';
@@ -7,13 +8,16 @@ import { LinkLine } from '../frame/link-line.tsx';
 import { PlatesNow } from '../frame/nav-now.tsx';
 import { SimulatedBand } from '../frame/simulated-band.tsx';
 import { isRaised, RaisedPlate } from '../iron/raised.tsx';
+import { outbox } from '../link/commands.ts';
 import { alarms, isLive, link, stream, viewOnly } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { useSettling } from '../parts/settled.ts';
 import { AlarmCard } from './alarm-card.tsx';
-import { announcement } from './alarm-text.ts';
+import { announcement, isGone } from './alarm-text.ts';
 import { canAcknowledge, ironName } from './answer.ts';
+import { useFocusStays } from './focus-stays.ts';
+import { GoneAlarms } from './gone-alarms.tsx';
 import './alarms.css';
 import './over.css';
 
@@ -30,8 +34,21 @@ export function Alarms() {
   const takesFocus = !viewOnly.value && (isBeside || isAsked);
   const isSettling = useSettling(whatStands.value);
   const panel = useRoomForFocus();
+  useFocusStays(panel, whatStands.value);
+  const gone = standing.filter(isGone);
+  const unseen = standing.filter(({ state }) => state === 'unacknowledged');
+  const seen = standing.filter(({ state }) => state === 'acknowledged');
+  const cards = (some: readonly AlarmLive[]) =>
+    some.map((alarm) => (
+      <AlarmCard
+        key={alarmId(alarm.iron, alarm)}
+        alarm={alarm}
+        brief={alarm !== standing[0]}
+        all={standing}
+      />
+    ));
   return (
-    <div class="over-all" ref={panel}>
+    <div class="over-all" ref={panel} tabIndex={-1} data-testid="over-all">
       <SimulatedBand />
       <PlatesNow />
       <Announcer />
@@ -52,14 +69,9 @@ export function Alarms() {
             <section class="alarms-standing" aria-label={alarmPanelWords.title}>
               {lost ? <p class="alarms-old">{linkWords.lastHeard}</p> : null}
               <ul class="alarms-list">
-                {standing.map((alarm, i) => (
-                  <AlarmCard
-                    key={alarmId(alarm.iron, alarm)}
-                    alarm={alarm}
-                    brief={i > 0}
-                    of={standing.length}
-                  />
-                ))}
+                {cards(unseen)}
+                {gone.length === 0 ? null : <GoneAlarms gone={gone} />}
+                {cards(seen)}
               </ul>
             </section>
           )}
@@ -82,6 +94,9 @@ const whatStands = computed(() =>
 /** Where nothing in it takes the focus, the panel does, so that it can be scrolled by keys. */
 const scrolledByKeys = { tabIndex: 0, role: 'region', 'aria-label': alarmPanelWords.panel } as const;
 
+/** How much was pressed and could not be sent: where it stands is below, out of sight maybe. */
+const unsent = computed(() => outbox.value.waiting.filter(({ held }) => held).length);
+
 const DaemonLost = () => (
   <section class="alarm alarm--lost" data-testid="daemon-lost" aria-label={linkWords.lostName}>
     <span class="alarm-edge">
@@ -93,6 +108,7 @@ const DaemonLost = () => (
         <>
           <p class="alarm-action">{linkWords.lostAction}</p>
           <p>{linkWords.lostMeans}</p>
+          {unsent.value === 0 ? null : <p data-testid="unsent-count">{linkWords.unsent(unsent.value)}</p>}
         </>
       )}
     </div>

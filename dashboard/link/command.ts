@@ -132,9 +132,21 @@ const actAfter = (act: CoatAct, waitedMs: number): CoatAct =>
 const sessionNow = (live: Live | null, ironId: string): string | null =>
   live?.situation.irons.find((iron) => iron.id === ironId)?.session ?? null;
 
+/** Whether an alarm that was to be acknowledged has been seen meanwhile: on another page, or where it is gone for good. */
+export function isSeenAlready(live: Live | null, { asked }: Command): boolean {
+  if (asked.what !== 'acknowledge' || live === null) return false;
+  const now = alarmNow(live, asked);
+  return now === undefined || (now.since === asked.since && now.state === 'acknowledged');
+}
+
+const alarmNow = (
+  live: Live,
+  asked: AlarmKey & { readonly iron: string },
+): Live['alarms'][number] | undefined =>
+  live.alarms.find((one) => alarmId(one.iron, one) === alarmId(asked.iron, asked));
+
 /** Without this an acknowledgement that was held up could hide an alarm that nobody has seen. */
 function stillStands(live: Live | null, asked: AlarmKey & { iron: string; since: string }): boolean {
   if (live === null) return true;
-  const now = live.alarms.find((one) => alarmId(one.iron, one) === alarmId(asked.iron, asked));
-  return now?.since === asked.since;
+  return alarmNow(live, asked)?.since === asked.since;
 }

@@ -2,7 +2,7 @@ import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { tabKeep } from '../parts/browser.ts';
 import { nowMs, pageMs, tabletMs } from '../parts/now.ts';
-import { type Asked, type Command, commandSchema, postOf } from './command.ts';
+import { type Asked, type Command, commandSchema, isSeenAlready, postOf } from './command.ts';
 import { isLive, live } from './daemon.ts';
 import { randomId } from './ids.ts';
 import * as boxes from './outbox.ts';
@@ -78,8 +78,15 @@ async function sendNext(): Promise<void> {
 }
 
 async function attempt(waiting: boxes.Waiting): Promise<boxes.Answer> {
-  const post = postOf(waiting.command, live.peek(), boxes.waitedMs(waiting, pageMs(), tabletMs()));
-  return post === 'changed' ? { kind: 'changed' } : await send(post);
+  const { command } = waiting;
+  if (isSeenAlready(live.peek(), command)) return { kind: 'done', kept: true };
+  const post = postOf(command, live.peek(), boxes.waitedMs(waiting, pageMs(), tabletMs()));
+  if (post === 'changed') return { kind: 'changed' };
+  const answer = await send(post);
+  // Of two pages that acknowledge one alarm the second is refused: what it asked for is so.
+  return answer.kind === 'refused' && isSeenAlready(live.peek(), command)
+    ? { kind: 'done', kept: true }
+    : answer;
 }
 
 function readKept(): readonly Command[] {

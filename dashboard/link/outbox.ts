@@ -10,7 +10,7 @@ export interface Outbox {
 export interface Waiting {
   readonly command: Command;
   readonly askedAtMs: number;
-  /** True once it could not be sent; it is tried again, under the same id. */
+  /** True once it, or one before it, could not be sent; it is tried again, under the same id. */
   readonly held: boolean;
 }
 
@@ -41,7 +41,8 @@ const MOST_NOTICES = 5;
 export function ask(box: Outbox, command: Command, atMs: number): Outbox {
   if (onItsWay(box, command) !== null) return box;
   if (box.waiting.length >= MOST_WAITING) return withNotice(box, command, 'too-late');
-  return { ...box, waiting: [...box.waiting, { command, askedAtMs: atMs, held: false }] };
+  const held = box.waiting.some((one) => one.held);
+  return { ...box, waiting: [...box.waiting, { command, askedAtMs: atMs, held }] };
 }
 
 /** The command that asks for the same thing already; null: none does. */
@@ -55,7 +56,7 @@ export function onItsWay({ waiting }: Outbox, { asked }: Command): Command | nul
 export function answered(box: Outbox, commandId: string, answer: Answer): Outbox {
   const one = box.waiting.find((each) => each.command.commandId === commandId);
   if (one === undefined) return box;
-  if (answer.kind === 'unsent') return { ...box, waiting: box.waiting.map((w) => (w === one ? hold(w) : w)) };
+  if (answer.kind === 'unsent') return { ...box, waiting: box.waiting.map(hold) };
   if (answer.kind === 'refused')
     return withNotice(dropped(box, [commandId]), one.command, 'refused', answer.why);
   if (answer.kind === 'changed') return withNotice(dropped(box, [commandId]), one.command, 'changed');

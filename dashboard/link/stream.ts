@@ -105,12 +105,12 @@ function withAlarm(known: readonly AlarmLive[], alarm: AlarmLive): readonly Alar
   return alarm.state === 'normal' ? others : [...others, alarm].sort(byUrgency);
 }
 
-const isUnseen = (alarm: AlarmLive): boolean => alarm.state !== 'acknowledged';
+const order = ['unacknowledged', 'returned-unacknowledged', 'acknowledged', 'normal'] as const;
 
-/** The unseen before the seen, then by priority, then the oldest; the name decides between equals. */
+/** Those that nobody has seen, those that are gone, the seen; then by priority, then the oldest; the name decides between equals. */
 function byUrgency(a: AlarmLive, b: AlarmLive): number {
   return (
-    Number(isUnseen(b)) - Number(isUnseen(a)) ||
+    order.indexOf(a.state) - order.indexOf(b.state) ||
     b.priority - a.priority ||
     Date.parse(a.since) - Date.parse(b.since) ||
     alarmId(a.iron, a).localeCompare(alarmId(b.iron, b))

@@ -6,6 +6,8 @@ export interface AlarmWords {
   readonly cause: string;
   readonly consequence: string;
   readonly action: string;
+  /** What is left to do once it no longer stands. */
+  readonly afterwards?: string;
 }
 
 export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
@@ -15,6 +17,7 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     consequence: 'Fabric loses strength or melts, seams creep, the frame is pulled crooked.',
     action:
       'Lift the iron off and set it on its rest. Turn the dial down. Examine the area as the manual says.',
+    afterwards: 'Examine the area as the manual says.',
   },
   'heading-for-limit': {
     title: 'Plate heading for the fabric limit',
@@ -28,12 +31,14 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
       'Counting the allowance for its probe, the plate is hotter than the cement may have, and you said that it is on a bonded edge, a tape or a coat of it.',
     consequence: 'The bond softens: a seam or a tape creeps, and may let go.',
     action: 'Lift the iron off. Turn the dial down before you go back. Examine the bond as the manual says.',
+    afterwards: 'Examine the bond as the manual says.',
   },
   'no-reading': {
     title: 'No reading from the plate',
     cause: 'The probe gives no valid reading while the iron may be hot.',
     consequence: 'Nothing here can warn of an overheated plate. Treat it as hot.',
     action: 'Lift the iron off and set it on its rest. Then look at the probe, its wires and the cable.',
+    afterwards: 'Look at the probe, its wires and the cable.',
   },
   'fire-hazard': {
     title: 'Vapour that burns, and a hot iron',
@@ -48,18 +53,21 @@ export const alarmWords: Readonly<Record<AlarmKind, AlarmWords>> = {
     consequence: 'The plate may be far hotter than is shown, and nothing here would warn of it.',
     action:
       'Treat the plate as hot and set it on its rest. Switch the iron off, let it go cold, then look at the probe’s two wires and at its type in Setup.',
+    afterwards: 'Look at the probe’s two wires and at its type in Setup.',
   },
   dwell: {
     title: 'Iron rests on one spot',
     cause: 'It is hot, on the work, and has not moved for longer than this stage allows.',
     consequence: 'One spot of the fabric takes all the heat: it may lose strength or melt.',
     action: 'Lift the iron off, or go on with the stroke.',
+    afterwards: 'Examine the spot as the manual says.',
   },
   'wet-cement': {
     title: 'Ironing where the cement is wet',
     cause: 'The clock of the coat here says that it is not ready for an iron yet.',
     consequence: 'The bond slips or blisters, and what is trapped under the fabric may never dry.',
     action: 'Lift the iron off. Test the coat by touch; if it is dry, say so on the Bench page.',
+    afterwards: 'Look whether the bond has slipped or blistered.',
   },
   'wrong-order': {
     title: 'Too hot for this side as yet',

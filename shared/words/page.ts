@@ -21,6 +21,8 @@ export const linkWords = {
   lostMeans: 'No number here is live. Nothing on this page can warn you now. Treat every plate as hot.',
   lostAction:
     'Lift the iron off the work and set it on its rest. See whether the program still runs. This page tries again by itself.',
+  unsent: (count: number) =>
+    `Pressed since then and not sent yet: ${count}. It stands at the end of this page.`,
   lastHeard: 'As last heard, before the daemon was lost.',
   garbled: 'The daemon sent something that this page can’t read, so it was not used. Reload the page.',
 } as const;

@@ -73,9 +73,14 @@ export const alarmPanelWords = {
   otherwise: 'Otherwise:',
   whatOtherwise: 'What happens otherwise',
   peak: (peak: string) => `Highest so far ${peak}.`,
+  peakWas: (peak: string) => `Highest ${peak}.`,
   since: (time: string, ago: string) => `since ${time} (${ago})`,
+  raised: (time: string, ago: string) =>
+    ago === '' ? `raised at ${time}` : `raised at ${time} (${ago} ago)`,
   standing: 'standing',
   seen: 'standing, seen',
-  gone: 'gone, not yet seen',
+  goneTitle: 'Gone, not yet seen',
+  acknowledgeAll: (count: number) => `Acknowledge all ${count}`,
+  overtaken: 'It has passed the limit since: do what is said there.',
   silencedUntil: (time: string) => `silenced until ${time}`,
 } as const;

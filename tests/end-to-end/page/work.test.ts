@@ -2,7 +2,6 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { alarm, live, probe, SESSION, scenes, VERSION } from '../../fixtures/scenes.ts';
 import { Bench } from './bench.ts';
 import { agreeing, type FakeDaemon } from './fake-daemon.ts';
-import { pressableWhen } from './settling.ts';
 
 /** Working with the page: what is pressed reaches the daemon once, whatever happens on the way. */
 
@@ -14,97 +13,6 @@ afterEach(() => bench.clear());
 afterAll(() => bench.close());
 
 const idOf = (daemon: FakeDaemon, at: number): unknown => daemon.posted[at]?.body['commandId'];
-
-describe('answering an alarm', () => {
-  it('acknowledges by touch, by focus and Enter, and by its single key', async () => {
-    const { page, daemon } = await bench.show(scenes['over-limit'], { hasTouch: true });
-    // The same thing asked again while it is on its way is one command: each is answered before the next.
-    const answered = async (act: () => Promise<void>) => {
-      await Promise.all([
-        page.waitForResponse(/\/api\/alarms\//).then((response) => response.finished()),
-        act(),
-      ]);
-      await page.evaluate(() => new Promise(requestAnimationFrame));
-    };
-    const button = page.getByRole('button', { name: 'Acknowledge: Plate over the fabric limit' });
-    await answered(() => button.tap());
-    await expect.poll(() => daemon.posted.length).toBe(1);
-    expect(daemon.posted[0]).toMatchObject({
-      path: '/api/alarms/acknowledge',
-      body: {
-        iron: 'big',
-        kind: 'over-limit',
-        probe: 'bench-board/1',
-        commandId: expect.stringMatching(/^[0-9a-f]{32}$/),
-      },
-    });
-    await page.getByRole('button', { name: /^Acknowledge/ }).focus();
-    await answered(() => page.keyboard.press('Enter'));
-    await expect.poll(() => daemon.posted.length).toBe(2);
-    await answered(() => page.keyboard.press('a'));
-    await expect.poll(() => daemon.posted.length).toBe(3);
-    await page.keyboard.press('s');
-    await expect
-      .poll(() => daemon.posted[3])
-      .toMatchObject({ path: '/api/alarms/silence', body: { forS: 60 } });
-    expect(new Set([0, 1, 2, 3].map((at) => idOf(daemon, at))).size).toBe(4);
-  }, 30_000);
-
-  it('takes no press at once where something else has come to stand: seen, raised, or moved beneath a finger', async () => {
-    const first = alarm();
-    const second = alarm({ kind: 'wet-cement', priority: 2, probe: null, peakC: null });
-    const { page, daemon, change } = await bench.show(live([probe(383)], [second]));
-    const raised = await pressableWhen(page, '[data-testid=alarm]:first-child[data-kind=over-limit]');
-    await change(live([probe(383)], [first, second]));
-    expect(await raised()).toBe(0);
-    const acknowledge = page.getByRole('button', { name: /^Acknowledge/ }).first();
-    await acknowledge.click();
-    const moved = await pressableWhen(page, '[data-testid=alarm]:first-child[data-kind=wet-cement]');
-    await change(live([probe(383)], [{ ...first, state: 'acknowledged' }, second]));
-    expect(await moved()).toBe(0);
-    // Later the same place answers what stands there now; a click waits for that as a person does.
-    await acknowledge.click();
-    await expect
-      .poll(() => daemon.posted.map(({ body }) => body['kind']))
-      .toEqual(['over-limit', 'wet-cement']);
-  }, 30_000);
-
-  it('leaves single keys alone where they are switched off, and remembers that', async () => {
-    const { page, daemon } = await bench.show(scenes['over-limit']);
-    await page.getByText('Keys', { exact: true }).click();
-    await page.getByRole('button', { name: 'Single keys are on' }).click();
-    await page.reload();
-    await page.getByTestId('alarm').waitFor();
-    await page.keyboard.press('a');
-    await page.getByRole('button', { name: /^Acknowledge/ }).click();
-    await expect.poll(() => daemon.posted.length).toBe(1);
-  }, 30_000);
-
-  it('shows the daemon’s refusal until it is read', async () => {
-    const { page, daemon } = await bench.show(scenes['over-limit']);
-    daemon.answering = () => ({
-      status: 409,
-      body: { error: { message: 'Already seen by another page.', where: '' } },
-    });
-    await page.getByRole('button', { name: /^Acknowledge/ }).click();
-    const notice = page.getByTestId('notice');
-    await notice.waitFor();
-    expect(await notice.innerText()).toContain('Already seen by another page.');
-    await notice.getByRole('button').click();
-    expect(await notice.count()).toBe(0);
-  }, 30_000);
-
-  it('says where it took effect but could not be written down', async () => {
-    const { page, daemon } = await bench.show(scenes['over-limit']);
-    daemon.answering = ({ body }) => ({
-      status: 200,
-      body: { commandId: body['commandId'], session: null, kept: false },
-    });
-    await page.getByRole('button', { name: /^Acknowledge/ }).click();
-    await page.getByTestId('notice').waitFor();
-    expect(await page.getByTestId('notice').innerText()).toContain('could not be written to the book');
-  }, 30_000);
-});
 
 describe('marks, recording and choosing', () => {
   it('go to the session and the source that they are for', async () => {
@@ -163,6 +71,7 @@ describe('the daemon lost', () => {
     await daemon.stop();
     await page.locator('[data-testid=link][data-link=lost]').waitFor();
     await page.getByRole('button', { name: /^Acknowledge/ }).click();
+    await page.getByTestId('unsent-count').getByText('not sent yet: 2').waitFor();
     daemon.posted.length = 0;
     daemon.answering = agreeing;
     await daemon.start();

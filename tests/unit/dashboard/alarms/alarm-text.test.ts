@@ -10,7 +10,6 @@ describe('an alarm in plain words', () => {
     expect(stateText('unacknowledged', null)).toBe('standing');
     expect(stateText('unacknowledged', '14:20:05')).toBe('standing, silenced until 14:20:05');
     expect(stateText('acknowledged', null)).toBe('standing, seen');
-    expect(stateText('returned-unacknowledged', null)).toBe('gone, not yet seen');
   });
 
   it('names a fault, and passes any other reason on', () => {

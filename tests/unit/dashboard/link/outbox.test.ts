@@ -47,8 +47,13 @@ describe('what is on its way to the daemon', () => {
     const held = answered(box, 'c1', { kind: 'unsent' });
     expect(held.waiting.map((w) => [w.command.commandId, w.held])).toEqual([
       ['c1', true],
-      ['c2', false],
+      ['c2', true],
     ]);
+  });
+
+  it('that is asked after one that is held is held with it: it waits too, and that is to be seen', () => {
+    const held = answered(ask(emptyOutbox, command(mark), 0), 'c1', { kind: 'unsent' });
+    expect(ask(held, command(acknowledge, 'c2'), 1).waiting.map((w) => w.held)).toEqual([true, true]);
   });
 
   it('shows a refusal with the daemon’s sentence until it is read', () => {
