@@ -1,14 +1,16 @@
 import type { AlarmLive } from '../../shared/messages/live.ts';
+import { formatDuration } from '../../shared/units/time.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
-import { viewOnly } from '../link/daemon.ts';
+import { stream, viewOnly } from '../link/daemon.ts';
+import { daemonUtcMs } from '../link/stream.ts';
 import { dayAndTime } from '../parts/day.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
+import { nowMs } from '../parts/now.ts';
 import { Opening } from '../parts/opening.tsx';
 import { Target } from '../parts/target.tsx';
 import { timeOfDay } from '../parts/times.ts';
 import { difference, temperature } from '../parts/unit.ts';
-import { agoText } from './ago.ts';
 import { detailText, isOvertaken, stateText } from './alarm-text.ts';
 import { acknowledge, canAcknowledge, canSilence, ironName, silence } from './answer.ts';
 
@@ -78,6 +80,12 @@ const peakText = ({ peakC }: AlarmLive): string =>
 
 const silencedUntil = ({ silencedUntil }: AlarmLive): string | null =>
   silencedUntil === null ? null : timeOfDay(Date.parse(silencedUntil));
+
+/** How long ago a moment of the daemon's clock was, to the second; empty while that clock isn't known. */
+function agoText(utcMs: number): string {
+  const now = daemonUtcMs(stream.value, nowMs.value);
+  return now === null ? '' : formatDuration(now - utcMs);
+}
 
 const Since = ({ since }: { readonly since: string }) => {
   const utcMs = Date.parse(since);

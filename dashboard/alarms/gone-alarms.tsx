@@ -8,7 +8,6 @@ import { Hatch } from '../parts/hatch.tsx';
 import { Target } from '../parts/target.tsx';
 import { timeOfDay } from '../parts/times.ts';
 import { difference, temperature } from '../parts/unit.ts';
-import { agoText } from './ago.ts';
 import { hatchOf } from './alarm-card.tsx';
 import { detailText } from './alarm-text.ts';
 import { acknowledge, ironName } from './answer.ts';
@@ -30,7 +29,7 @@ export const GoneAlarms = ({ gone }: { readonly gone: readonly AlarmLive[] }) =>
     {viewOnly.value ? null : (
       <div class="alarm-answers">
         <Target main label={labelOf(gone)} onPress={() => gone.forEach(acknowledge)}>
-          {gone.length === 1 ? alarmPanelWords.acknowledge : alarmPanelWords.acknowledgeAll(gone.length)}
+          {gone.length === 1 ? alarmPanelWords.acknowledge : alarmPanelWords.acknowledgeAll}
         </Target>
       </div>
     )}
@@ -45,11 +44,10 @@ const labelOf = (gone: readonly AlarmLive[]): string =>
 
 function GoneLine({ alarm }: { readonly alarm: AlarmLive }) {
   const { title, afterwards } = alarmWords[alarm.kind];
-  const sinceMs = Date.parse(alarm.since);
   return (
     <li data-testid="alarm" data-kind={alarm.kind} data-state={alarm.state}>
       <strong>{title}</strong> · {ironName(alarm.iron)} ·{' '}
-      {alarmPanelWords.raised(timeOfDay(sinceMs), agoText(sinceMs))}.{' '}
+      {alarmPanelWords.raised(timeOfDay(Date.parse(alarm.since)))}{' '}
       {detailText(alarm, { difference, moment: dayAndTime })}{' '}
       {alarm.peakC === null ? null : alarmPanelWords.peakWas(temperature(alarm.peakC))}{' '}
       {afterwards === undefined ? null : <b>{afterwards}</b>}

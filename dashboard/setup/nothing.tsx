@@ -1,6 +1,7 @@
 import type { DeviceLive } from '../../shared/messages/live.ts';
 import { deviceWords } from '../../shared/words/source.ts';
 import { ironWords } from '../../shared/words/standing.ts';
+import { diagnosis } from './device/diagnosis.ts';
 import './setup.css';
 
 /** No iron to show: what is missing, and what to do about it. */
@@ -18,21 +19,24 @@ export function Nothing({ devices }: { readonly devices: readonly DeviceLive[] }
   );
 }
 
-function DeviceState({ device: { link, path, detail } }: { readonly device: DeviceLive }) {
-  if (link === 'lost') {
-    return (
-      <p>
-        <strong>
-          {deviceWords.lost}: {path}.
-        </strong>{' '}
-        {detail === '' ? deviceWords.lostAction : detail}
-      </p>
-    );
-  }
+/** Why there is no number of it: what is wrong with its lines, or that nothing in them is of a plate. */
+function DeviceState({ device }: { readonly device: DeviceLive }) {
+  const { link, path } = device;
+  const { well, sentences } = diagnosis(device);
+  const waits = well && link === 'connected';
   return (
-    <p>
-      <strong>{path}:</strong> {link === 'starting' ? deviceWords.link.starting : ironWords.awaitingLine}.{' '}
-      {detail}
-    </p>
+    <>
+      <p>
+        <strong>{link === 'lost' ? `${deviceWords.lost}: ${path}.` : `${path}:`}</strong>{' '}
+        {[...sentences, ...(waits ? [deviceWords.noPlate] : [])].join(' ')}
+      </p>
+      {link === 'connected' ? (
+        <p>
+          <a class="way" href="#setup/devices">
+            {deviceWords.toDevices}
+          </a>
+        </p>
+      ) : null}
+    </>
   );
 }

@@ -8,7 +8,7 @@ export const serialWords = {
   broke: (path: string, reason: string) =>
     `The connection to ${path} broke off (${reason}). It is tried again by itself; check the cable and the plug.`,
   missing: (path: string) =>
-    `There is no port ${path}. Plug the device in (it is taken up by itself), or list the ports and name the right one.`,
+    `There is no port ${path}. Plug the device in (it is taken up by itself), or start the program for another port: npm run ports lists those that there are.`,
   otherDevice: (path: string, wanted: string) =>
     `Another device is at ${path} now, not ${wanted}, so it isn’t read. Plug ${wanted} in again, or start again to watch the other one.`,
   mayReset: (path: string, reason: string) =>

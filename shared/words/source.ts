@@ -17,6 +17,8 @@ export const deviceWords = {
   link: { connected: 'connected', starting: 'starting: boot text is skipped', lost: 'lost' },
   lost: 'Device lost',
   lostAction: 'Plug the cable back in. It is taken up again by itself, under a new path too.',
+  noPlate: 'None of them tells a plate’s temperature yet.',
+  toDevices: 'Its lines, and how they are read',
   accepted: 'Lines used',
   missed: 'Samples missed',
   rejected: 'Lines not used',

@@ -48,7 +48,6 @@ export const ironWords = {
   choosePlace: 'Where the iron is',
   nothingWatched: 'Nothing is being watched',
   nothingWatchedMeans: 'No iron has been set up, so there is no plate temperature to show.',
-  awaitingLine: 'Waiting for a first valid line',
 } as const;
 
 export const ladderWords = {
@@ -75,12 +74,11 @@ export const alarmPanelWords = {
   peak: (peak: string) => `Highest so far ${peak}.`,
   peakWas: (peak: string) => `Highest ${peak}.`,
   since: (time: string, ago: string) => `since ${time} (${ago})`,
-  raised: (time: string, ago: string) =>
-    ago === '' ? `raised at ${time}` : `raised at ${time} (${ago} ago)`,
+  raised: (time: string) => `raised at ${time}.`,
   standing: 'standing',
   seen: 'standing, seen',
   goneTitle: 'Gone, not yet seen',
-  acknowledgeAll: (count: number) => `Acknowledge all ${count}`,
+  acknowledgeAll: 'Acknowledge all',
   overtaken: 'It has passed the limit since: do what is said there.',
   silencedUntil: (time: string) => `silenced until ${time}`,
 } as const;

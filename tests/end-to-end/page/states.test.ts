@@ -1,5 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { type SceneName, scenes } from '../../fixtures/scenes.ts';
+import type { DeviceLive } from '../../../shared/messages/live.ts';
+import { device, live, type SceneName, scenes } from '../../fixtures/scenes.ts';
 import { violations } from '../support/axe.ts';
 import { Bench } from './bench.ts';
 
@@ -43,6 +44,21 @@ describe.each([
 });
 
 describe('what stands on the page', () => {
+  it('where no line could be used: why, what to do, and the way to its lines', async () => {
+    const none = (over: Partial<DeviceLive>) =>
+      live([], [], { irons: [], devices: [device({ linesAccepted: 0, rejected: [], ...over })] });
+    const rejected = [{ cause: 'too-long' as const, count: 40, lastRaw: 'garbage' }];
+    const { page, change } = await bench.show(none({ rejected }));
+    const nothing = page.getByTestId('nothing');
+    await nothing.getByText('Lines arrive, but none could be used yet. Lines have no end').waitFor();
+    await change(none({}));
+    await nothing.getByText('nothing has come from it yet').waitFor();
+    await change(none({ linesAccepted: 12 }));
+    await nothing.getByText('None of them tells a plate’s temperature yet.').waitFor();
+    await nothing.getByRole('link').click();
+    await page.getByTestId('device-card').waitFor();
+  }, 30_000);
+
   it('in a stage: the number, the allowance, the sentence, the limits, the recording', async () => {
     const { page } = await bench.show(scenes['in-stage']);
     await expect.poll(() => page.getByTestId('plate').textContent()).toBe('252');
