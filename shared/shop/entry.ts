@@ -63,8 +63,10 @@ const shopHappenedSchema = z.discriminatedUnion('kind', [
   /**
    * The machine's clock was set by so much, and all that happened before is moved along with it.
    * - `off`: it stood behind when the program started; nobody knows how long that was
-   * - `boot`: it was set right soon after the machine was started. What happened before the program was (`startUtcMs`, by the
-   *   clock as it was) had the right time then, and is moved by `earlierByMs` instead: back to that
+   * - `boot`: it was set right soon after the machine was started
+   *
+   * What happened before the program was started (`startUtcMs`, by the clock as it was) is moved by `earlierByMs` instead: at
+   * a `boot` back to the time that it had, which was right. `startUtcMs` null: all is moved by `byMs`.
    */
   z.strictObject({
     kind: z.literal('clock'),

@@ -117,7 +117,7 @@ export class Clocks {
       curing: this.#curingOf(cement),
       learned: this.learnedOf(cement),
       nowUtcMs: this.#parts.nowUtcMs(),
-      clockLost: coat.clockLost,
+      clockLost: coat.clockLosses > 0,
     });
   }
 

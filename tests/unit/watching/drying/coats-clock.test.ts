@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { ShopEntry } from '../../../../shared/shop/entry.ts';
 import { inShop, waterBorne } from './support/in-shop.ts';
 
-describe('the wall clock', () => {
-  const HOUR_MS = 3_600_000;
+const HOUR_MS = 3_600_000;
 
+describe('the wall clock', () => {
   it('of a machine that slept has gone on, and so has the coat', async () => {
     const one = await inShop();
     const id = await one.put(waterBorne);
@@ -34,8 +34,6 @@ describe('the wall clock', () => {
 });
 
 describe('a clock that is set right soon after the machine was started', () => {
-  const HOUR_MS = 3_600_000;
-
   it.each([
     ['stood shortly after its last entry', 600_000],
     ['stood years behind', -50_000 * HOUR_MS],

@@ -89,6 +89,8 @@ export interface Bench {
 
 export interface BenchOptions {
   readonly settings?: Settings;
+  /** How far the wall clock is ahead from the start. */
+  readonly aheadMs?: number;
   readonly ready?: () => Promise<void>;
   readonly sourceFor?: () => Promise<ProbeSource>;
   /** A real book, opened; by default a shelf in memory that nothing is read from. */
@@ -101,8 +103,8 @@ export function bench(options: BenchOptions = {}): Bench {
   const shelf = new Shelf();
   const journal: ShopEntry[] = [];
   const shopBook = { takes: true };
-  const wall = { aheadMs: 0 };
-  const { store } = options;
+  const { store, aheadMs = 0 } = options;
+  const wall = { aheadMs };
   const settings = new SettingsKeeper(options.settings ?? firstSettings, () => Promise.resolve());
   const program: Program = new Program({
     clock,

@@ -28,8 +28,7 @@ export async function inShop({ hot = true, book = [] as readonly ShopEntry[] | n
       },
     ],
   };
-  const one = bench({ settings });
-  one.wall.aheadMs = aheadMs;
+  const one = bench({ settings, aheadMs });
   if (book !== null) one.program.drying.keeper.takeBook(book);
   const iron = new FakeSource('A', one.clock);
   one.program.addSource(iron);

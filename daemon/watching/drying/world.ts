@@ -1,0 +1,73 @@
+import { type Drying, foldDrying, nothingDries } from '../../../shared/shop/drying.ts';
+import type { ShopEntry, ShopHappened } from '../../../shared/shop/entry.ts';
+
+/** A clock that stood behind by less when the program started is let be, ms: times are rounded, and disks are slow. */
+const BEHIND_MS = 2000;
+/** A small board has its clock set so soon after it was started, ms. */
+const BOOT_MS = 900_000;
+
+type ClockEntry = Extract<ShopHappened, { kind: 'clock' }>;
+
+/** A clock that was set, and how it stands now. */
+export interface ClockStep {
+  readonly byMs: number;
+  /** How long the machine had been running then, ms. */
+  readonly sinceBootMs: number;
+  /** It is the first of this run. */
+  readonly isFirst: boolean;
+  readonly nowUtcMs: number;
+  /** When this run began, by the clock as it stood before. */
+  readonly startUtcMs: number;
+}
+
+/** What dries in the real shop or in the simulated one, and what the machine's clock has done to its times. */
+export class World {
+  readonly simulated: boolean;
+  drying: Drying = nothingDries;
+  /** The latest that earlier runs have, by the time that they gave it; null: nothing, or it was not read yet. */
+  #earlierUtcMs: number | null = null;
+  /** By how much the clock stood behind that as the program started, ms: 0 or less. */
+  #offByMs = 0;
+
+  constructor(simulated: boolean) {
+    this.simulated = simulated;
+  }
+
+  fold(entry: ShopEntry): void {
+    this.drying = foldDrying(this.drying, entry);
+  }
+
+  /** Begins anew with what earlier runs have. */
+  begin(entries: readonly ShopEntry[]): void {
+    this.drying = entries
+      .filter(({ simulated }) => simulated === this.simulated)
+      .reduce(foldDrying, nothingDries);
+    this.#earlierUtcMs = this.drying.lastUtcMs;
+  }
+
+  /**
+   * What the journal has to have where the clock stands before what earlier runs have: nobody knows how long the program was
+   * off. Null: it doesn't.
+   * @param startUtcMs when this run began; null: nothing has happened in it
+   */
+  behind(startUtcMs: number | null, nowUtcMs: number): ClockEntry | null {
+    const { lastUtcMs } = this.drying;
+    if (lastUtcMs === null || nowUtcMs > lastUtcMs - BEHIND_MS) return null;
+    // Before this run, all of it.
+    const earlierByMs = (startUtcMs ?? nowUtcMs) - lastUtcMs - 1;
+    this.#offByMs = earlierByMs;
+    const byMs = startUtcMs === null ? earlierByMs : 0;
+    return { kind: 'clock', byMs, while: 'off', startUtcMs, earlierByMs };
+  }
+
+  /**
+   * What the journal has to have of a clock that was set. Where that is soon after the machine was started it was not right
+   * before: what happened in earlier runs keeps the time that it had, unless that would be yet to come.
+   */
+  set({ byMs, sinceBootMs, isFirst, nowUtcMs, startUtcMs }: ClockStep): ClockEntry {
+    const isBoot = isFirst && sinceBootMs < BOOT_MS && nowUtcMs >= (this.#earlierUtcMs ?? nowUtcMs);
+    return isBoot
+      ? { kind: 'clock', byMs, while: 'boot', startUtcMs, earlierByMs: 0 - this.#offByMs }
+      : { kind: 'clock', byMs, while: 'running', startUtcMs: null, earlierByMs: byMs };
+  }
+}

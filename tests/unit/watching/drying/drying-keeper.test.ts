@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { ShopRuns } from './support/shop-runs.ts';
+
+const MINUTE_MS = 60_000;
+const HOUR_MS = 3_600_000;
+const LONG_SINCE_BOOT_MS = 100 * HOUR_MS;
+
+/** A real coat of ten minutes, as the program starts anew with a clock that is wrong. */
+const again = (options: Parameters<ShopRuns['start']>[0]): ShopRuns => {
+  const shop = new ShopRuns();
+  shop.put();
+  shop.wait(10 * MINUTE_MS);
+  shop.start(options);
+  return shop;
+};
+
+describe('a clock that is set while the simulated iron runs', () => {
+  it.each([5, -3])('by %i h takes real coats along, though none of them is shown', (hours) => {
+    const shop = again({ simulated: true });
+    shop.put();
+    shop.wait(MINUTE_MS);
+    shop.set(hours * HOUR_MS, LONG_SINCE_BOOT_MS);
+    expect(shop.tooOldMs()).toEqual([0]);
+    shop.simulated = false;
+    expect(shop.tooOldMs()).toEqual([0]);
+    expect(shop.keeper.drying.clock).toMatchObject({ byMs: hours * HOUR_MS, while: 'running' });
+    shop.start({ aheadMs: shop.aheadMs });
+    expect(shop.tooOldMs()).toEqual([0]);
+  });
+
+  it('right soon after the machine was started gives them the time that they had', () => {
+    const shop = again({ simulated: true, aheadMs: -10 * HOUR_MS });
+    shop.wait(MINUTE_MS);
+    shop.set(10 * HOUR_MS, 2 * MINUTE_MS);
+    shop.start();
+    expect(shop.tooOldMs()).toEqual([0]);
+    expect(shop.folded().coats['id 1']).toMatchObject({ clockLosses: 0 });
+  });
+
+  it('writes nothing of a shop in which nothing ever happened', () => {
+    const shop = again({});
+    shop.set(HOUR_MS, LONG_SINCE_BOOT_MS);
+    expect(shop.journal.map(({ simulated }) => simulated)).not.toContain(true);
+  });
+});
+
+describe('a clock that was ahead as the machine started', () => {
+  it('and is set back soon after leaves wet coats as old as they are', () => {
+    const shop = again({ aheadMs: 2 * HOUR_MS });
+    const early = shop.put(30 * MINUTE_MS);
+    shop.wait(MINUTE_MS);
+    shop.set(-2 * HOUR_MS, 2 * MINUTE_MS);
+    expect(shop.tooOldMs()).toEqual([0, 0]);
+    expect(shop.keeper.drying.coats[early]).toBeDefined();
+    expect(shop.keeper.drying.clock).toMatchObject({ while: 'boot' });
+  });
+
+  it('already in the run before is moved back with all that happened', () => {
+    const shop = new ShopRuns();
+    shop.start({ aheadMs: 2 * HOUR_MS });
+    shop.put();
+    shop.wait(10 * MINUTE_MS);
+    shop.start({ aheadMs: 2 * HOUR_MS });
+    shop.set(-2 * HOUR_MS, MINUTE_MS);
+    expect(shop.tooOldMs()).toEqual([0]);
+    expect(shop.keeper.drying.clock).toMatchObject({ while: 'running' });
+  });
+});
+
+describe('a clock that lost time in one run', () => {
+  it.each([-10, 2])('and is off by %i h and set right in the next, has lost it still', (hours) => {
+    const shop = again({ aheadMs: -HOUR_MS });
+    shop.wait(HOUR_MS);
+    expect(shop.keeper.drying.coats['id 1']).toMatchObject({ clockLosses: 1 });
+    shop.start({ aheadMs: hours * HOUR_MS });
+    shop.set(-hours * HOUR_MS, MINUTE_MS);
+    expect(shop.keeper.drying.coats['id 1']).toMatchObject({ clockLosses: 1 });
+    expect(shop.keeper.drying.clock).toMatchObject({ while: 'boot' });
+  });
+});
+
+describe('a clock that is set right before the book is read', () => {
+  it.each([-50_000, -10, 2])('and was off by %i h, leaves coats of before as old as they are', (hours) => {
+    const shop = again({ aheadMs: hours * HOUR_MS, reads: false });
+    shop.put(5 * MINUTE_MS);
+    shop.wait(1000);
+    shop.set(-hours * HOUR_MS, MINUTE_MS);
+    shop.put();
+    expect(shop.tooOldMs()).toEqual([0, 0]);
+    shop.read();
+    expect(shop.tooOldMs()).toEqual([0, 0, 0]);
+    shop.start();
+    expect(shop.tooOldMs()).toEqual([0, 0, 0]);
+  });
+
+  it('long after the machine was started does what it does later: all goes along, and that is said', () => {
+    const [early, late] = [false, true].map((reads) => {
+      const shop = again({ reads });
+      shop.set(2 * HOUR_MS, LONG_SINCE_BOOT_MS);
+      if (!reads) shop.read();
+      return shop;
+    });
+    expect(early?.keeper.drying.coats).toEqual(late?.keeper.drying.coats);
+    expect(early?.keeper.drying.clock).toMatchObject({ while: 'running' });
+    expect(early?.tooOldMs()).toEqual([0]);
+  });
+
+  it('and still stands before what the book has moves what is of before, and says so', () => {
+    const shop = again({ aheadMs: -10 * HOUR_MS, reads: false });
+    const put = shop.put();
+    shop.wait(1000);
+    shop.set(HOUR_MS, MINUTE_MS);
+    shop.read();
+    expect(shop.tooOldMs()).toEqual([expect.any(Number), 0]);
+    expect(shop.tooOldMs()[0]).toBeLessThan(0);
+    expect(shop.keeper.drying.coats['id 1']).toMatchObject({ clockLosses: 1 });
+    expect(shop.keeper.drying.clock).toMatchObject({ while: 'off' });
+    const shown = shop.keeper.drying.coats;
+    expect(shop.folded().coats).toEqual(shown);
+    expect(shown[put]).toBeDefined();
+  });
+});
