@@ -198,6 +198,7 @@ function moved(
 function lossesAfter({ clockLosses, ended }: Coat, when: ClockWhile, earlierByMs: number): number {
   switch (when) {
     case 'running':
+    case 'simulated':
       return clockLosses;
     case 'boot':
       return Math.max(0, clockLosses - (earlierByMs === 0 ? 0 : 1));

@@ -64,6 +64,7 @@ const shopHappenedSchema = z.discriminatedUnion('kind', [
    * The machine's clock was set by so much, and all that happened before is moved along with it.
    * - `off`: it stood behind when the program started; nobody knows how long that was
    * - `boot`: it was set right soon after the machine was started
+   * - `simulated`: simulated time, which may go faster than life, was ahead of it when the program started, and goes on
    *
    * What happened before the program was started (`startUtcMs`, by the clock as it was) is moved by `earlierByMs` instead: at
    * a `boot` back to the time that it had, which was right. `startUtcMs` null: all is moved by `byMs`.
@@ -71,7 +72,7 @@ const shopHappenedSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('clock'),
     byMs: z.number().int(),
-    while: z.enum(['running', 'off', 'boot']),
+    while: z.enum(['running', 'off', 'boot', 'simulated']),
     startUtcMs: utcMs.nullable(),
     earlierByMs: z.number().int(),
   }),

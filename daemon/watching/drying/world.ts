@@ -47,7 +47,7 @@ export class World {
 
   /**
    * What the journal has to have where the clock stands before what earlier runs have: nobody knows how long the program was
-   * off. Null: it doesn't.
+   * off. Simulated time may have gone faster than life: there it says nothing of the machine's clock. Null: it doesn't.
    * @param startUtcMs when this run began; null: nothing has happened in it
    */
   behind(startUtcMs: number | null, nowUtcMs: number): ClockEntry | null {
@@ -57,7 +57,7 @@ export class World {
     const earlierByMs = (startUtcMs ?? nowUtcMs) - lastUtcMs - 1;
     this.#offByMs = earlierByMs;
     const byMs = startUtcMs === null ? earlierByMs : 0;
-    return { kind: 'clock', byMs, while: 'off', startUtcMs, earlierByMs };
+    return { kind: 'clock', byMs, while: this.simulated ? 'simulated' : 'off', startUtcMs, earlierByMs };
   }
 
   /**

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ShopEntry } from '../../../../shared/shop/entry.ts';
+import { FakeSource } from '../support/bench.ts';
 import { inShop, waterBorne } from './support/in-shop.ts';
 
 const HOUR_MS = 3_600_000;
@@ -93,6 +94,17 @@ describe('the program that comes back', () => {
     expect(one.cure.coats().clock).toMatchObject({ while: 'off' });
     expect(Date.parse(one.coat(id).startedAt)).toBeLessThanOrEqual(Date.parse(one.program.live().at));
     expect(one.coat(id).why).toContain('clock');
+  });
+
+  it('after simulated time that ran ahead goes on from there, and blames no clock', async () => {
+    const { id, journal } = await before();
+    const one = await inShop({ book: null });
+    one.program.addSource(new FakeSource('S', one.clock, true));
+    const ahead = journal.map((e) => ({ ...e, simulated: true, atUtcMs: e.atUtcMs + 7_200_000 }));
+    one.program.drying.keeper.takeBook(ahead);
+    one.wait(1);
+    expect(one.cure.coats().clock).toBeNull();
+    expect(one.coat(id).why).not.toContain('clock');
   });
 
   it('tells of a coat whose cement is gone, and loses nothing of the others', async () => {

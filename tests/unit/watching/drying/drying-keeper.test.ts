@@ -120,3 +120,22 @@ describe('a clock that is set right before the book is read', () => {
     expect(shown[put]).toBeDefined();
   });
 });
+
+describe('simulated time that went faster than life', () => {
+  it('goes on from where it was, whatever the machine’s clock says, and says nothing of that', () => {
+    const shop = new ShopRuns();
+    shop.start({ simulated: true });
+    shop.put();
+    shop.aheadMs += 3 * HOUR_MS;
+    void shop.keeper.happened({ kind: 'air', airC: 20, rhPct: 50, how: 'typed', probe: '' });
+    const ageMs = (): number =>
+      shop.nowUtcMs - (Object.values(shop.keeper.drying.coats)[0]?.fromUtcMs ?? Number.NaN);
+    shop.wait(HOUR_MS);
+    for (const _ of ['once', 'again']) {
+      shop.start({ simulated: true });
+      expect(Math.abs(ageMs() - 3 * HOUR_MS)).toBeLessThan(10);
+      expect(shop.keeper.drying.clock).toMatchObject({ while: 'simulated' });
+      expect(Object.values(shop.keeper.drying.coats)).toMatchObject([{ clockLosses: 0 }]);
+    }
+  });
+});
