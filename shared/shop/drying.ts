@@ -93,6 +93,8 @@ function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: Sh
       return { ...drying, forecast: what.points.map((point) => ({ ...point, how: 'forecast' })) };
     case 'learn-anew':
       return { ...drying, coats: everyCoat(drying.coats, (one) => forgotten(one, what.cement)) };
+    case 'runs':
+      return drying;
     case 'clock':
       return moved(drying, what, atUtcMs);
   }

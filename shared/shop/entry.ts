@@ -60,6 +60,8 @@ const shopHappenedSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('forecast'), points: z.array(forecastPointSchema).max(200).readonly() }),
   /** What was learned of a cement until now no longer counts. */
   z.strictObject({ kind: z.literal('learn-anew'), cement: id }),
+  /** The program runs, and coats are open, but nothing else happened for long. */
+  z.strictObject({ kind: z.literal('runs') }),
   /**
    * The machine's clock was set by so much, and all that happened before is moved along with it.
    * - `off`: it stood behind when the program started; nobody knows how long that was

@@ -96,6 +96,29 @@ test('a clock that is set at any other time takes every coat along, whichever wo
   );
 });
 
+test('a clock that stands behind the end of the last run makes no coat older, and its loss is known', () => {
+  const ranMs = fc.integer({ min: 1, max: 40 * 60 }).map((minutes) => minutes * MINUTE_MS);
+  fc.assert(
+    fc.property(
+      ranMs,
+      fc.double({ min: 0, max: 2, noNaN: true }),
+      wrongMs.map(Math.abs),
+      (ran, part, offMs) => {
+        const shop = new ShopRuns();
+        shop.put();
+        shop.runOn(ran);
+        shop.wait(offMs);
+        const behindMs = Math.round(part * ran);
+        shop.start({ aheadMs: -offMs - behindMs });
+        expect(shop.tooOldMs()[0]).toBeLessThanOrEqual(0);
+        const losses = shop.keeper.drying.coats['id 1']?.clockLosses;
+        // So much may go by without an entry, and a minute until somebody looks.
+        if (behindMs > Math.max(10 * MINUTE_MS, 0.02 * ran) + 2 * MINUTE_MS) expect(losses).toBe(1);
+      },
+    ),
+  );
+});
+
 test('a journal that is read from its beginning comes to what the program held', () => {
   fc.assert(
     fc.property(runs, (all) => {

@@ -10,6 +10,8 @@ export interface DryingParts {
   readonly simulated: () => boolean;
   /** UTC as the coats live by it: the wall clock, or where time is simulated its own. */
   readonly nowUtcMs: () => number;
+  /** Whether that is the wall clock. */
+  readonly byWallClock: boolean;
   readonly newId: () => string;
   readonly zone: string;
   /** Keeps an entry in the book; tells whether it is there. */
@@ -96,6 +98,19 @@ export class DryingKeeper {
     for (const world of this.#worlds)
       if (this.#early !== null || world.drying.lastUtcMs !== null)
         void this.#add(world.set(step), world.simulated);
+  }
+
+  /**
+   * To be called as time goes on: of a shop where coats dry and nothing happens the journal is told that the program runs, or
+   * a clock that stands before its end at the next start would not be seen to be wrong.
+   */
+  noteRunning(): void {
+    if (this.#early !== null) return;
+    const { byWallClock } = this.#parts;
+    // Simulated time is none that real coats go by.
+    for (const world of this.#worlds)
+      if ((byWallClock || world.simulated) && world.isQuiet(this.#nowUtcMs()))
+        void this.#add({ kind: 'runs' }, world.simulated);
   }
 
   #nowUtcMs(): number {

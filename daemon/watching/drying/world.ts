@@ -5,6 +5,10 @@ import type { ShopEntry, ShopHappened } from '../../../shared/shop/entry.ts';
 const BEHIND_MS = 2000;
 /** A small board has its clock set so soon after it was started, ms. */
 const BOOT_MS = 900_000;
+/** With coats open the journal is told at least so often that the program runs, ms: as often as a probe's air. */
+const QUIET_MS = 600_000;
+/** Beyond that, after so much of the age of the youngest coat: one that is forgotten fills no disk. */
+const QUIET_PART = 0.02;
 
 type ClockEntry = Extract<ShopHappened, { kind: 'clock' }>;
 
@@ -43,6 +47,15 @@ export class World {
       .filter(({ simulated }) => simulated === this.simulated)
       .reduce(foldDrying, nothingDries);
     this.#earlierUtcMs = this.drying.lastUtcMs;
+  }
+
+  /** Coats are open, and the journal was told nothing for long. */
+  isQuiet(nowUtcMs: number): boolean {
+    const { coats, lastUtcMs } = this.drying;
+    const quietMs = nowUtcMs - (lastUtcMs ?? nowUtcMs);
+    if (quietMs < QUIET_MS) return false;
+    const open = Object.values(coats).filter(({ ended }) => ended === null);
+    return quietMs >= QUIET_PART * (nowUtcMs - Math.max(...open.map(({ fromUtcMs }) => fromUtcMs)));
   }
 
   /**

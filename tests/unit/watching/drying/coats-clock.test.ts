@@ -34,6 +34,18 @@ describe('the wall clock', () => {
   });
 });
 
+describe('time that goes on with nothing happening', () => {
+  it('is noted in the journal, and shows on no page', async () => {
+    const one = await inShop({ byWallClock: true, hot: false });
+    await one.put(waterBorne);
+    one.wait(1);
+    const before = one.program.live().situation.work.coatRevision;
+    for (let minutes = 0; minutes < 11; minutes += 1) one.wait(60);
+    expect(one.journal.at(-1)?.happened).toEqual({ kind: 'runs' });
+    expect(one.program.live().situation.work.coatRevision).toBe(before);
+  });
+});
+
 describe('a clock that is set right soon after the machine was started', () => {
   it.each([
     ['stood shortly after its last entry', 600_000],

@@ -139,3 +139,59 @@ describe('simulated time that went faster than life', () => {
     }
   });
 });
+
+describe('a program that runs on while nothing happens', () => {
+  const noted = ({ journal }: ShopRuns, simulated = false): number =>
+    journal.filter((e) => e.happened.kind === 'runs' && e.simulated === simulated).length;
+
+  it('notes that, so that a clock which stands before its end is seen to have lost time', () => {
+    const shop = new ShopRuns();
+    shop.put();
+    shop.runOn(5.5 * HOUR_MS);
+    shop.wait(10 * HOUR_MS);
+    // It stands where the coat was five hours old.
+    shop.start({ aheadMs: -10.5 * HOUR_MS });
+    expect(shop.keeper.drying.coats['id 1']).toMatchObject({ clockLosses: 1 });
+    expect(shop.keeper.drying.clock).toMatchObject({ while: 'off' });
+    expect(shop.tooOldMs()[0]).toBeLessThan(-9.5 * HOUR_MS);
+  });
+
+  it('every ten minutes at first, and for a coat that is forgotten ever more seldom', () => {
+    const shop = new ShopRuns();
+    shop.put();
+    shop.runOn(8 * HOUR_MS);
+    expect(noted(shop)).toBe(48);
+    shop.runOn(60 * 24 * HOUR_MS);
+    expect(noted(shop)).toBeLessThan(350);
+    shop.put();
+    const before = noted(shop);
+    shop.runOn(HOUR_MS);
+    expect(noted(shop)).toBe(before + 6);
+  });
+
+  it('says nothing where no coat is open, where other things happen, nor before the book was read', () => {
+    const shop = new ShopRuns();
+    shop.runOn(HOUR_MS);
+    const coat = shop.put();
+    for (let i = 0; i < 10; i += 1) {
+      shop.runOn(9 * MINUTE_MS);
+      void shop.keeper.happened({ kind: 'air', airC: 20, rhPct: 50, how: 'probe', probe: 'A/1' });
+    }
+    shop.start({ reads: false });
+    shop.runOn(HOUR_MS);
+    shop.read();
+    void shop.keeper.happened({ kind: 'ended', coat, why: 'done' });
+    shop.runOn(HOUR_MS);
+    expect(noted(shop)).toBe(0);
+  });
+
+  it('notes it for real coats while the simulated iron runs too, but not where simulated time is another', () => {
+    const shop = again({ simulated: true });
+    shop.put();
+    shop.runOn(HOUR_MS);
+    expect([noted(shop), noted(shop, true)]).toEqual([6, 6]);
+    shop.start({ simulated: true, byWallClock: false });
+    shop.runOn(HOUR_MS);
+    expect([noted(shop), noted(shop, true)]).toEqual([6, 12]);
+  });
+});

@@ -91,6 +91,7 @@ export interface BenchOptions {
   readonly settings?: Settings;
   /** How far the wall clock is ahead from the start. */
   readonly aheadMs?: number;
+  readonly byWallClock?: boolean;
   readonly ready?: () => Promise<void>;
   readonly sourceFor?: () => Promise<ProbeSource>;
   /** A real book, opened; by default a shelf in memory that nothing is read from. */
@@ -103,7 +104,7 @@ export function bench(options: BenchOptions = {}): Bench {
   const shelf = new Shelf();
   const journal: ShopEntry[] = [];
   const shopBook = { takes: true };
-  const { store, aheadMs = 0 } = options;
+  const { store, aheadMs = 0, byWallClock = false } = options;
   const wall = { aheadMs };
   const settings = new SettingsKeeper(options.settings ?? firstSettings, () => Promise.resolve());
   const program: Program = new Program({
@@ -115,7 +116,7 @@ export function bench(options: BenchOptions = {}): Bench {
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
     keep: keepIn(store) ?? shelf.keep,
-    byWallClock: false,
+    byWallClock,
     utcNowMs: () => ORIGIN_UTC_MS + clock.nowMs() + wall.aheadMs,
     keepInShop: async (entry) => {
       journal.push(entry);

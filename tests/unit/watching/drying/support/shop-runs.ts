@@ -9,6 +9,7 @@ export interface RunOptions {
   /** How far the machine's clock is ahead of true time as the program starts; less than 0: behind, ms. */
   readonly aheadMs?: number;
   readonly simulated?: boolean;
+  readonly byWallClock?: boolean;
   /** Whether the book is read at once. */
   readonly reads?: boolean;
 }
@@ -25,7 +26,7 @@ export class ShopRuns {
   #ids = 0;
 
   constructor() {
-    this.keeper = this.#keeper();
+    this.keeper = this.#keeper(true);
     this.read();
   }
 
@@ -34,10 +35,10 @@ export class ShopRuns {
   }
 
   /** The program starts anew; what was put in the journal is in its book. */
-  start({ aheadMs = 0, simulated = false, reads = true }: RunOptions = {}): void {
+  start({ aheadMs = 0, simulated = false, byWallClock = true, reads = true }: RunOptions = {}): void {
     this.aheadMs = aheadMs;
     this.simulated = simulated;
-    this.keeper = this.#keeper();
+    this.keeper = this.#keeper(byWallClock);
     if (reads) this.read();
   }
 
@@ -47,6 +48,14 @@ export class ShopRuns {
 
   wait(ms: number): void {
     this.trueMs += ms;
+  }
+
+  /** The program runs on for so long, and looks at what dries each minute. */
+  runOn(ms: number): void {
+    for (let goneMs = 0; goneMs < ms; goneMs += 60_000) {
+      this.wait(60_000);
+      this.keeper.noteRunning();
+    }
   }
 
   /** The machine's clock is set, and that is seen. */
@@ -89,10 +98,11 @@ export class ShopRuns {
     return `id ${this.#ids}`;
   }
 
-  #keeper(): DryingKeeper {
+  #keeper(byWallClock: boolean): DryingKeeper {
     return new DryingKeeper({
       settings: () => firstSettings,
       simulated: () => this.simulated,
+      byWallClock,
       nowUtcMs: () => this.nowUtcMs,
       newId: () => this.#newId(),
       zone: 'Etc/UTC',
