@@ -63,9 +63,38 @@ export const nothingDries: Drying = { coats: {}, air: [], forecast: [], clock: n
 
 /** Folds one entry; entries are to come in the order in which they were made, each once. */
 export function foldDrying(before: Drying, entry: ShopEntry): Drying {
-  const after = happened(before, entry);
-  return { ...after, lastUtcMs: Math.max(after.lastUtcMs ?? entry.atUtcMs, entry.atUtcMs) };
+  return upTo(happened(before, entry), entry);
 }
+
+/** Folds a whole journal. What was told of the air is put together where nothing comes between: there is very much of it. */
+export function dryingAfter(entries: readonly ShopEntry[]): Drying {
+  let drying = nothingDries;
+  let told: ToldAir[] = [];
+  for (const entry of entries) {
+    const { happened: what, atUtcMs } = entry;
+    if (what.kind === 'air') {
+      told.push(toldAir(what, atUtcMs));
+      drying = upTo(drying, entry);
+    } else {
+      drying = foldDrying(withAir(drying, told), entry);
+      told = [];
+    }
+  }
+  return withAir(drying, told);
+}
+
+const upTo = (drying: Drying, { atUtcMs }: ShopEntry): Drying => ({
+  ...drying,
+  lastUtcMs: Math.max(drying.lastUtcMs ?? atUtcMs, atUtcMs),
+});
+
+const toldAir = (
+  { airC, rhPct, how, probe }: Extract<ShopHappened, { kind: 'air' }>,
+  atUtcMs: number,
+): ToldAir => ({ atUtcMs, airC, rhPct, how, probe });
+
+const withAir = (drying: Drying, told: readonly ToldAir[]): Drying =>
+  told.length === 0 ? drying : { ...drying, air: [...drying.air, ...told].slice(-AIR_KEPT) };
 
 function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: ShopEntry): Drying {
   switch (what.kind) {
@@ -85,10 +114,8 @@ function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: Sh
       return withCoat(drying, what.coat, (one) => ({ ...one, fire: { by, answer: what.answer, atUtcMs } }));
     case 'taken-back':
       return { ...drying, coats: withoutCommand(drying.coats, what.of) };
-    case 'air': {
-      const { airC, rhPct, how, probe } = what;
-      return { ...drying, air: [...drying.air, { atUtcMs, airC, rhPct, how, probe }].slice(-AIR_KEPT) };
-    }
+    case 'air':
+      return withAir(drying, [toldAir(what, atUtcMs)]);
     case 'forecast':
       return { ...drying, forecast: what.points.map((point) => ({ ...point, how: 'forecast' })) };
     case 'learn-anew':

@@ -1,4 +1,4 @@
-import { type Drying, foldDrying, nothingDries } from '../../../shared/shop/drying.ts';
+import { type Drying, dryingAfter, foldDrying, nothingDries } from '../../../shared/shop/drying.ts';
 import type { ShopEntry, ShopHappened } from '../../../shared/shop/entry.ts';
 
 /** A clock that stood behind by less when the program started is let be, ms: times are rounded, and disks are slow. */
@@ -43,9 +43,7 @@ export class World {
 
   /** Begins anew with what earlier runs have. */
   begin(entries: readonly ShopEntry[]): void {
-    this.drying = entries
-      .filter(({ simulated }) => simulated === this.simulated)
-      .reduce(foldDrying, nothingDries);
+    this.drying = dryingAfter(entries.filter(({ simulated }) => simulated === this.simulated));
     this.#earlierUtcMs = this.drying.lastUtcMs;
   }
 
