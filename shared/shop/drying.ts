@@ -11,12 +11,20 @@ export interface Drying {
   readonly air: readonly ToldAir[];
   readonly forecast: readonly AirPoint[];
   /** The last time that the machine's clock was set, and by how much everything of before it was moved; null: it was not. */
-  readonly clock: { readonly atUtcMs: number; readonly byMs: number; readonly while: ClockWhile } | null;
+  readonly clock: ClockSet | null;
   /** The latest time of any entry, ms; null: there is none. */
   readonly lastUtcMs: number | null;
 }
 
 type ClockWhile = Extract<ShopHappened, { kind: 'clock' }>['while'];
+
+export interface ClockSet {
+  readonly atUtcMs: number;
+  readonly byMs: number;
+  readonly while: ClockWhile;
+  /** From when on what happened has the time of the clock as it stood then. */
+  readonly fromUtcMs: number;
+}
 
 export interface ToldAir extends AirPoint {
   /** Which probe told it; empty where it was typed. */
@@ -219,7 +227,12 @@ function moved(
     clockLosses: lossesAfter(coat, when, earlierByMs),
   }));
   const lastUtcMs = drying.lastUtcMs === null ? null : movedMs(drying.lastUtcMs);
-  const clock = { atUtcMs, byMs: when === 'running' ? byMs : earlierByMs, while: when };
+  const clock: ClockSet = {
+    atUtcMs,
+    byMs: when === 'running' ? byMs : earlierByMs,
+    while: when,
+    fromUtcMs: startUtcMs ?? atUtcMs,
+  };
   return { ...drying, coats, air: drying.air.map(along), clock, lastUtcMs };
 }
 

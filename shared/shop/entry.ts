@@ -68,8 +68,8 @@ const shopHappenedSchema = z.discriminatedUnion('kind', [
    * - `boot`: it was set right soon after the machine was started
    * - `simulated`: simulated time, which may go faster than life, was ahead of it when the program started, and goes on
    *
-   * What happened before the program was started (`startUtcMs`, by the clock as it was) is moved by `earlierByMs` instead: at
-   * a `boot` back to the time that it had, which was right. `startUtcMs` null: all is moved by `byMs`.
+   * What happened before the clock was wrong (`startUtcMs`, by the clock as it was) is moved by `earlierByMs` instead: at a
+   * `boot` back to the time that it had, which was right. `startUtcMs` null: all is moved by `byMs`.
    */
   z.strictObject({
     kind: z.literal('clock'),

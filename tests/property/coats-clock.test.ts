@@ -29,6 +29,8 @@ const run = fc.record({
   /** When the book is read: at once, while the clock is wrong, or once it was set right. */
   reads: fc.constantFrom('first', 'wrong', 'right'),
   early: fc.array(act(MINUTE_MS), { maxLength: 5 }),
+  /** The program starts once more before the clock is set right. */
+  again: fc.boolean(),
   late: fc.array(act(4 * HOUR_MS), { maxLength: 5 }),
 });
 type Run = typeof run extends fc.Arbitrary<infer T> ? T : never;
@@ -46,10 +48,16 @@ function carryOut(shop: ShopRuns, acts: readonly Act[]): void {
 /** A run whose clock is set right soon after the machine was started. */
 function carryOutRun(shop: ShopRuns, { offMs, simulated, reads, early, late, ...one }: Run): void {
   shop.wait(offMs);
-  shop.start({ aheadMs: one.wrongMs, simulated, reads: reads === 'first' });
+  const bootMs = shop.trueMs - 30_000;
+  const start = { aheadMs: one.wrongMs, simulated, reads: reads === 'first' };
+  shop.start(start);
   carryOut(shop, early);
+  if (one.again && start.reads) {
+    shop.start(start);
+    carryOut(shop, early);
+  }
   if (reads === 'wrong') shop.read();
-  if (one.wrongMs !== 0) shop.set(-one.wrongMs, 10 * MINUTE_MS);
+  if (one.wrongMs !== 0) shop.set(-one.wrongMs, shop.trueMs - bootMs);
   if (reads === 'right') shop.read();
   carryOut(shop, late);
 }

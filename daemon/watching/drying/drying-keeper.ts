@@ -86,13 +86,7 @@ export class DryingKeeper {
    * was read: then each is told.
    */
   clockSet({ byMs, sinceBootMs }: Pick<ClockChange, 'byMs' | 'sinceBootMs'>): void {
-    const step = {
-      byMs,
-      sinceBootMs,
-      isFirst: !this.#wasSet,
-      nowUtcMs: this.#nowUtcMs(),
-      startUtcMs: this.#startUtcMs,
-    };
+    const step = { byMs, sinceBootMs, isFirst: !this.#wasSet, nowUtcMs: this.#nowUtcMs() };
     this.#wasSet = true;
     this.#startUtcMs += byMs;
     for (const world of this.#worlds)

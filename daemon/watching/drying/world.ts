@@ -1,4 +1,10 @@
-import { type Drying, dryingAfter, foldDrying, nothingDries } from '../../../shared/shop/drying.ts';
+import {
+  type ClockSet,
+  type Drying,
+  dryingAfter,
+  foldDrying,
+  nothingDries,
+} from '../../../shared/shop/drying.ts';
 import type { ShopEntry, ShopHappened } from '../../../shared/shop/entry.ts';
 
 /** A clock that stood behind by less when the program started is let be, ms: times are rounded, and disks are slow. */
@@ -20,18 +26,14 @@ export interface ClockStep {
   /** It is the first of this run. */
   readonly isFirst: boolean;
   readonly nowUtcMs: number;
-  /** When this run began, by the clock as it stood before. */
-  readonly startUtcMs: number;
 }
 
 /** What dries in the real shop or in the simulated one, and what the machine's clock has done to its times. */
 export class World {
   readonly simulated: boolean;
   drying: Drying = nothingDries;
-  /** The latest that earlier runs have, by the time that they gave it; null: nothing, or it was not read yet. */
+  /** The latest that earlier runs have; null: nothing, or it was not read yet. */
   #earlierUtcMs: number | null = null;
-  /** By how much the clock stood behind that as the program started, ms: 0 or less. */
-  #offByMs = 0;
 
   constructor(simulated: boolean) {
     this.simulated = simulated;
@@ -66,19 +68,46 @@ export class World {
     if (lastUtcMs === null || nowUtcMs > lastUtcMs - BEHIND_MS) return null;
     // Before this run, all of it.
     const earlierByMs = (startUtcMs ?? nowUtcMs) - lastUtcMs - 1;
-    this.#offByMs = earlierByMs;
     const byMs = startUtcMs === null ? earlierByMs : 0;
     return { kind: 'clock', byMs, while: this.simulated ? 'simulated' : 'off', startUtcMs, earlierByMs };
   }
 
   /**
    * What the journal has to have of a clock that was set. Where that is soon after the machine was started it was not right
-   * before: what happened in earlier runs keeps the time that it had, unless that would be yet to come.
+   * since: what happened before keeps the time that it had, unless that would be yet to come.
    */
-  set({ byMs, sinceBootMs, isFirst, nowUtcMs, startUtcMs }: ClockStep): ClockEntry {
-    const isBoot = isFirst && sinceBootMs < BOOT_MS && nowUtcMs >= (this.#earlierUtcMs ?? nowUtcMs);
-    return isBoot
-      ? { kind: 'clock', byMs, while: 'boot', startUtcMs, earlierByMs: 0 - this.#offByMs }
+  set({ byMs, sinceBootMs, isFirst, nowUtcMs }: ClockStep): ClockEntry {
+    const bootUtcMs = Math.round(nowUtcMs - byMs - sinceBootMs);
+    const { clock } = this.drying;
+    // In this run, or in one before it since the machine was started.
+    const off = clock !== null && isBehind(clock) && clock.atUtcMs >= bootUtcMs ? clock : null;
+    const latestUtcMs = off === null ? this.#latestBefore(bootUtcMs) : off.fromUtcMs - 1 - off.byMs;
+    return isFirst && sinceBootMs < BOOT_MS && nowUtcMs >= latestUtcMs
+      ? {
+          kind: 'clock',
+          byMs,
+          while: 'boot',
+          startUtcMs: off === null ? bootUtcMs : off.fromUtcMs,
+          earlierByMs: off === null ? 0 : -off.byMs,
+        }
       : { kind: 'clock', byMs, while: 'running', startUtcMs: null, earlierByMs: byMs };
   }
+
+  /** The latest that there was before; of one run more since then only what has a time of its own is known. */
+  #latestBefore(utcMs: number): number {
+    const earlierUtcMs = this.#earlierUtcMs ?? Number.NEGATIVE_INFINITY;
+    return earlierUtcMs < utcMs ? earlierUtcMs : latestOf(this.drying, utcMs);
+  }
+}
+
+const isBehind = ({ while: when }: ClockSet): boolean => when === 'off' || when === 'simulated';
+
+function latestOf({ coats, air }: Drying, beforeUtcMs: number): number {
+  const said = Object.values(coats).flatMap(({ saidUtcMs, checks }) => [
+    saidUtcMs,
+    ...checks.map(({ atUtcMs }) => atUtcMs),
+  ]);
+  return [...said, ...air.map(({ atUtcMs }) => atUtcMs)]
+    .filter((ms) => ms < beforeUtcMs)
+    .reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
 }

@@ -59,11 +59,26 @@ describe('a clock that was ahead as the machine started', () => {
     const shop = new ShopRuns();
     shop.start({ aheadMs: 2 * HOUR_MS });
     shop.put();
+    shop.runOn(5 * HOUR_MS);
     shop.wait(10 * MINUTE_MS);
     shop.start({ aheadMs: 2 * HOUR_MS });
     shop.set(-2 * HOUR_MS, MINUTE_MS);
     expect(shop.tooOldMs()).toEqual([0]);
     expect(shop.keeper.drying.clock).toMatchObject({ while: 'running' });
+  });
+});
+
+describe('a program that starts more than once before the clock is set right', () => {
+  it.each([-50_000, -10, 2])('leaves coats as old as they are, with a clock off by %i h', (hours) => {
+    const shop = again({ aheadMs: hours * HOUR_MS });
+    shop.put();
+    shop.wait(MINUTE_MS);
+    shop.start({ aheadMs: hours * HOUR_MS });
+    shop.put(5 * MINUTE_MS);
+    shop.wait(MINUTE_MS);
+    shop.set(-hours * HOUR_MS, 3 * MINUTE_MS);
+    expect(shop.tooOldMs()).toEqual([0, 0, 0]);
+    expect(Object.values(shop.keeper.drying.coats).map((coat) => coat.clockLosses)).toEqual([0, 0, 0]);
   });
 });
 
