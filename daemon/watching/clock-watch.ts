@@ -17,14 +17,18 @@ export interface ClockChange {
 /** Clocks that come apart by less than this are let be: slewing and rounding (uptime counts in 10 ms), ms. */
 const APART_MS = 2000;
 
-/** What happened between two looks at the machine's clocks; null where they kept together. */
-export function clockChange(before: ClockReadings, after: ClockReadings): ClockChange | null {
+/** What happened between two looks at the machine's clocks; nothing where they kept together, both where it woke to be set. */
+export function clockChanges(before: ClockReadings, after: ClockReadings): readonly ClockChange[] {
   const passedMs = after.monotonicMs - before.monotonicMs;
-  const sleptMs = after.uptimeMs - before.uptimeMs - passedMs;
+  const apartMs = after.uptimeMs - before.uptimeMs - passedMs;
+  const sleptMs = apartMs > APART_MS ? apartMs : 0;
+  const steppedMs = after.wallMs - before.wallMs - passedMs - sleptMs;
   const sinceBootMs = after.uptimeMs;
-  if (sleptMs > APART_MS) return { change: 'suspend', byMs: Math.round(sleptMs), sinceBootMs };
-  const steppedMs = after.wallMs - before.wallMs - passedMs;
-  return Math.abs(steppedMs) > APART_MS ? { change: 'step', byMs: Math.round(steppedMs), sinceBootMs } : null;
+  const changes: readonly ClockChange[] = [
+    { change: 'suspend', byMs: Math.round(sleptMs), sinceBootMs },
+    { change: 'step', byMs: Math.round(steppedMs), sinceBootMs },
+  ];
+  return changes.filter(({ byMs }) => Math.abs(byMs) > APART_MS);
 }
 
 const readClocks = (): ClockReadings => ({
@@ -44,8 +48,8 @@ export class ClockWatch {
 
   look(): void {
     const after = readClocks();
-    const change = clockChange(this.#before, after);
+    const changes = clockChanges(this.#before, after);
     this.#before = after;
-    if (change !== null) this.#onChange(change);
+    for (const change of changes) this.#onChange(change);
   }
 }

@@ -60,16 +60,21 @@ const shopHappenedSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('forecast'), points: z.array(forecastPointSchema).max(200).readonly() }),
   /** What was learned of a cement until now no longer counts. */
   z.strictObject({ kind: z.literal('learn-anew'), cement: id }),
+  /** The program runs, and coats are open, but nothing else happened for long. */
+  z.strictObject({ kind: z.literal('runs') }),
   /**
    * The machine's clock was set by so much, and all that happened before is moved along with it.
    * - `off`: it stood behind when the program started; nobody knows how long that was
-   * - `boot`: it was set right soon after the machine was started. What happened before the program was (`startUtcMs`, by the
-   *   clock as it was) had the right time then, and is moved by `earlierByMs` instead: back to that
+   * - `boot`: it was set right soon after the machine was started
+   * - `simulated`: simulated time, which may go faster than life, was ahead of it when the program started, and goes on
+   *
+   * What happened before the clock was wrong (`startUtcMs`, by the clock as it was) is moved by `earlierByMs` instead: at a
+   * `boot` back to the time that it had, which was right. `startUtcMs` null: all is moved by `byMs`.
    */
   z.strictObject({
     kind: z.literal('clock'),
     byMs: z.number().int(),
-    while: z.enum(['running', 'off', 'boot']),
+    while: z.enum(['running', 'off', 'boot', 'simulated']),
     startUtcMs: utcMs.nullable(),
     earlierByMs: z.number().int(),
   }),

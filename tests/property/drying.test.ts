@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { dryingStageKinds } from '../../shared/cure/cement.ts';
-import { type Drying, foldDrying, nothingDries } from '../../shared/shop/drying.ts';
+import { type Drying, dryingAfter, foldDrying, nothingDries } from '../../shared/shop/drying.ts';
 import { coatFounds, fireAnswers, type ShopEntry, type ShopHappened } from '../../shared/shop/entry.ts';
 
 const START_MS = 1_772_000_000_000;
@@ -69,6 +69,14 @@ test('what dries survives JSON, wherever the journal is cut', () => {
     fc.property(journal, fc.nat(30), (entries, cut) => {
       const before: Drying = JSON.parse(JSON.stringify(folded(entries.slice(0, cut))));
       expect(folded(entries.slice(cut), before)).toEqual(folded(entries));
+    }),
+  );
+});
+
+test('a journal that is folded as a whole comes to the same as entry by entry', () => {
+  fc.assert(
+    fc.property(journal, (entries) => {
+      expect(dryingAfter(entries)).toEqual(folded(entries));
     }),
   );
 });

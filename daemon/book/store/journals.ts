@@ -14,14 +14,19 @@ export function notesIn(db: Database): readonly PieceNote[] {
   return db.prepare<[], string>('SELECT json FROM note ORDER BY n').pluck().all().map(parseNote);
 }
 
-/** The kind of a row that is no JSON can't be asked for. */
-const ENTRIES = `SELECT json FROM shop WHERE CASE WHEN json_valid(json) THEN kind <> 'air' OR n >= coalesce(
-    (SELECT n FROM shop WHERE kind = 'air' ORDER BY n DESC LIMIT 1 OFFSET ${AIR_KEPT - 1}), 0) ELSE TRUE END
+/** Nothing can be asked of a row that is no JSON. */
+const SIMULATED = `CASE WHEN json_valid(json) THEN json_extract(json, '$.simulated') END`;
+/** Where the latest air of the real shop begins, or of the simulated one. */
+const airFrom = (simulated: 0 | 1): string => `coalesce((SELECT n FROM shop
+  WHERE kind = 'air' AND ${SIMULATED} = ${simulated} ORDER BY n DESC LIMIT 1 OFFSET ${AIR_KEPT - 1}), 0)`;
+const ENTRIES = `SELECT json FROM shop WHERE CASE WHEN json_valid(json)
+    THEN kind <> 'air' OR n >= CASE ${SIMULATED} WHEN 1 THEN ${airFrom(1)} ELSE ${airFrom(0)} END
+    ELSE TRUE END
   ORDER BY n`;
 
 /**
- * What happened in the shop, in the order in which it happened; of the air only the latest. One row that is no entry must
- * not keep all others from being read.
+ * What happened in the shop, in the order in which it happened; of the air only the latest, of the real shop and of the
+ * simulated one each. One row that is no entry must not keep all others from being read.
  */
 export function shopEntriesIn(db: Database): Pick<ShopRecord, 'entries' | 'unreadable'> {
   if (versionOf(db) < SHOP_SINCE) return { entries: [], unreadable: 0 };

@@ -42,6 +42,7 @@ export class Clocks {
 
   /** Forgets what can't be as it was any more. */
   follow({ kind }: ShopHappened): void {
+    if (kind === 'runs') return;
     if (kind === 'air' || kind === 'forecast') {
       this.#curings.clear();
       return;
@@ -117,7 +118,7 @@ export class Clocks {
       curing: this.#curingOf(cement),
       learned: this.learnedOf(cement),
       nowUtcMs: this.#parts.nowUtcMs(),
-      clockLost: coat.clockLost,
+      clockLost: coat.clockLosses > 0,
     });
   }
 

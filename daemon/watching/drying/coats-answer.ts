@@ -40,9 +40,12 @@ export function coatsAnswer({
   };
 }
 
-/** Told for as long as a coat is open that dried then; of a clock that was set right nothing is left to say. */
+/**
+ * Told for as long as a coat is open that dried then; of a clock that was set right nothing is left to say, and of simulated
+ * time nothing at all.
+ */
 function clockSet({ clock }: Drying, coats: readonly KnownCoat[]): CoatsAnswer['clock'] {
-  if (clock === null || clock.while === 'boot') return null;
+  if (clock === null || clock.while === 'boot' || clock.while === 'simulated') return null;
   const { atUtcMs, byMs, while: when } = clock;
   const dried = coats.some(({ coat }) => coat.fromUtcMs < atUtcMs);
   return dried ? { at: utc(atUtcMs), byMs, while: when } : null;

@@ -91,6 +91,7 @@ export class DryingShop {
 
   /** Brings every clock up to date, and tells what has come of it. */
   refresh(): void {
+    this.keeper.noteRunning();
     this.#coats = this.keeper.clocks.open();
     this.tellFacts();
     const shown = JSON.stringify([this.#answer(), this.#airShown(), this.cements().learned], coarsely);
@@ -233,11 +234,12 @@ export interface DryingSetup extends Pick<DryingShopParts, 'watches' | 'inHand' 
 
 /** What dries, as the program's own parts have it. */
 export function dryingShop({ options, ...irons }: DryingSetup): DryingShop {
-  const { settings, simulated, utcNowMs, keepInShop, clock } = options;
+  const { settings, simulated, utcNowMs, byWallClock, keepInShop, clock } = options;
   const keeper = new DryingKeeper({
     settings: () => settings.current,
     simulated,
     nowUtcMs: utcNowMs,
+    byWallClock,
     newId,
     zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
     keep: keepInShop,

@@ -175,8 +175,10 @@ describe('what happens in the shop', () => {
     simulated: false,
     happened,
   });
-  const air = (n: number): ShopEntry =>
-    entry(`air ${n}`, { kind: 'air', airC: 20 + (n % 10), rhPct: 50, how: 'probe', probe: 'board/air' });
+  const air = (n: number, simulated = false): ShopEntry => ({
+    ...entry(`air ${n}`, { kind: 'air', airC: 20 + (n % 10), rhPct: 50, how: 'probe', probe: 'board/air' }),
+    simulated,
+  });
   const ended = entry('e', { kind: 'ended', coat: 'coat', why: 'done' });
 
   it('is kept in its order, once a command, and never changed', () => {
@@ -203,6 +205,20 @@ describe('what happens in the shop', () => {
     const { entries } = reader.shop();
     expect(entries).toHaveLength(10_001);
     expect([entries[0], entries[1], entries.at(-1)]).toEqual([ended, air(6), air(10_005)]);
+  });
+
+  it('keeps its real air, however much was simulated since', () => {
+    const { folder, book, reader } = opened();
+    book.addShopEntry(air(1));
+    const db = new BetterSqlite3(join(folder, 'book.sqlite'));
+    onTestFinished(() => void db.close());
+    const insert = db.prepare('INSERT INTO shop (json) VALUES (?)');
+    db.transaction(() => {
+      for (let n = 2; n <= 10_003; n += 1) insert.run(JSON.stringify(air(n, true)));
+    })();
+    const { entries } = reader.shop();
+    expect(entries).toHaveLength(10_001);
+    expect([entries[0], entries[1]]).toEqual([air(1), air(4, true)]);
   });
 
   it('is read but for rows that are no entry, and how many those are is told', () => {

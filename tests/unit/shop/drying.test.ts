@@ -91,7 +91,7 @@ describe('what dries', () => {
       { kind: 'clock', byMs: -3_600_000, while: 'running', startUtcMs: null, earlierByMs: 0 },
       800 - 3600,
     );
-    expect(journal.coat).toMatchObject({ fromUtcMs: START_MS - 3_660_000, clockLost: false });
+    expect(journal.coat).toMatchObject({ fromUtcMs: START_MS - 3_660_000, clockLosses: 0 });
     expect(journal.coat.checks[0]?.atUtcMs).toBe(START_MS + 700_000 - 3_600_000);
     expect(journal.drying.air[0]?.atUtcMs).toBe(START_MS - 3_600_000);
     expect(journal.drying.lastUtcMs).toBe(START_MS + 800_000 - 3_600_000);
@@ -102,7 +102,7 @@ describe('what dries', () => {
       .say(put)
       .say({ kind: 'ended', coat: 'b', why: 'done' })
       .say({ kind: 'clock', byMs: -1000, while: 'off', startUtcMs: null, earlierByMs: 0 });
-    expect([journal.coat.clockLost, journal.drying.coats['b']?.clockLost]).toEqual([true, false]);
+    expect([journal.coat.clockLosses, journal.drying.coats['b']?.clockLosses]).toEqual([1, 0]);
   });
 });
 
@@ -169,7 +169,7 @@ describe('what the taps tell of a cement', () => {
     expect(stages(evening.say(dry(900), 36_900))).toMatchObject([[{ aboveS: 300, belowS: 900 }]]);
     // One that was put on since has dried for as long as it seemed to.
     const since = new Journal()
-      .say({ ...put, fromUtcMs: START_MS + 650_000 })
+      .say({ ...put, fromUtcMs: START_MS + 650_000 }, 650)
       .say(dry(700), 700)
       .say(boot, 36_800);
     expect(stages(since)).toMatchObject([[{ belowS: 700 }]]);

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { ShopEntry } from '../../../../shared/shop/entry.ts';
+import { FakeSource } from '../support/bench.ts';
 import { inShop, waterBorne } from './support/in-shop.ts';
 
-describe('the wall clock', () => {
-  const HOUR_MS = 3_600_000;
+const HOUR_MS = 3_600_000;
 
+describe('the wall clock', () => {
   it('of a machine that slept has gone on, and so has the coat', async () => {
     const one = await inShop();
     const id = await one.put(waterBorne);
@@ -33,9 +34,19 @@ describe('the wall clock', () => {
   });
 });
 
-describe('a clock that is set right soon after the machine was started', () => {
-  const HOUR_MS = 3_600_000;
+describe('time that goes on with nothing happening', () => {
+  it('is noted in the journal, and shows on no page', async () => {
+    const one = await inShop({ byWallClock: true, hot: false });
+    await one.put(waterBorne);
+    one.wait(1);
+    const before = one.program.live().situation.work.coatRevision;
+    for (let minutes = 0; minutes < 11; minutes += 1) one.wait(60);
+    expect(one.journal.at(-1)?.happened).toEqual({ kind: 'runs' });
+    expect(one.program.live().situation.work.coatRevision).toBe(before);
+  });
+});
 
+describe('a clock that is set right soon after the machine was started', () => {
   it.each([
     ['stood shortly after its last entry', 600_000],
     ['stood years behind', -50_000 * HOUR_MS],
@@ -95,6 +106,17 @@ describe('the program that comes back', () => {
     expect(one.cure.coats().clock).toMatchObject({ while: 'off' });
     expect(Date.parse(one.coat(id).startedAt)).toBeLessThanOrEqual(Date.parse(one.program.live().at));
     expect(one.coat(id).why).toContain('clock');
+  });
+
+  it('after simulated time that ran ahead goes on from there, and blames no clock', async () => {
+    const { id, journal } = await before();
+    const one = await inShop({ book: null });
+    one.program.addSource(new FakeSource('S', one.clock, true));
+    const ahead = journal.map((e) => ({ ...e, simulated: true, atUtcMs: e.atUtcMs + 7_200_000 }));
+    one.program.drying.keeper.takeBook(ahead);
+    one.wait(1);
+    expect(one.cure.coats().clock).toBeNull();
+    expect(one.coat(id).why).not.toContain('clock');
   });
 
   it('tells of a coat whose cement is gone, and loses nothing of the others', async () => {

@@ -89,6 +89,9 @@ export interface Bench {
 
 export interface BenchOptions {
   readonly settings?: Settings;
+  /** How far the wall clock is ahead from the start. */
+  readonly aheadMs?: number;
+  readonly byWallClock?: boolean;
   readonly ready?: () => Promise<void>;
   readonly sourceFor?: () => Promise<ProbeSource>;
   /** A real book, opened; by default a shelf in memory that nothing is read from. */
@@ -101,8 +104,8 @@ export function bench(options: BenchOptions = {}): Bench {
   const shelf = new Shelf();
   const journal: ShopEntry[] = [];
   const shopBook = { takes: true };
-  const wall = { aheadMs: 0 };
-  const { store } = options;
+  const { store, aheadMs = 0, byWallClock = false } = options;
+  const wall = { aheadMs };
   const settings = new SettingsKeeper(options.settings ?? firstSettings, () => Promise.resolve());
   const program: Program = new Program({
     clock,
@@ -113,7 +116,7 @@ export function bench(options: BenchOptions = {}): Bench {
     simulated: () => program.devices.sources.some((s) => s.device.simulated),
     settings,
     keep: keepIn(store) ?? shelf.keep,
-    byWallClock: false,
+    byWallClock,
     utcNowMs: () => ORIGIN_UTC_MS + clock.nowMs() + wall.aheadMs,
     keepInShop: async (entry) => {
       journal.push(entry);

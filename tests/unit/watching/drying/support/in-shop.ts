@@ -5,7 +5,7 @@ import type { CoatAct, CoatAnswer } from '../../../../../shared/messages/cure.ts
 import { startingPiece } from '../../../../../shared/piece/starting.ts';
 import type { ShopEntry } from '../../../../../shared/shop/entry.ts';
 import { cement } from '../../../web/support/shop-samples.ts';
-import { bench, FakeSource } from '../../support/bench.ts';
+import { type BenchOptions, bench, FakeSource } from '../../support/bench.ts';
 
 /** Ids of examples that the program starts with. */
 export const waterBorne = 'example-water-borne';
@@ -14,8 +14,14 @@ export const solventBorne = 'example-solvent-borne';
 /** So that no two shops name their commands alike. */
 let shops = 0;
 
+export interface InShop extends Pick<BenchOptions, 'aheadMs' | 'byWallClock'> {
+  readonly hot?: boolean;
+  /** Null: it is read later. */
+  readonly book?: readonly ShopEntry[] | null;
+}
+
 /** An iron, a demo flap with two sides, and air as the instructions have it. */
-export async function inShop({ hot = true, book = [] as readonly ShopEntry[] | null, aheadMs = 0 } = {}) {
+export async function inShop({ hot = true, book = [], ...clock }: InShop = {}) {
   const settings = {
     ...firstSettings,
     cements: [...firstSettings.cements, cement],
@@ -28,8 +34,7 @@ export async function inShop({ hot = true, book = [] as readonly ShopEntry[] | n
       },
     ],
   };
-  const one = bench({ settings });
-  one.wall.aheadMs = aheadMs;
+  const one = bench({ settings, ...clock });
   if (book !== null) one.program.drying.keeper.takeBook(book);
   const iron = new FakeSource('A', one.clock);
   one.program.addSource(iron);
