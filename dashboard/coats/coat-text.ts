@@ -78,6 +78,16 @@ export function listText(places: readonly string[]): string {
 
 const places = (coats: readonly CoatAnswer[]): string => listText(coats.map(({ placeName }) => placeName));
 
+/** What may be ready, and for what: a coat that is called so from "set to touch" on is more so for the iron. */
+export const testText = (ready: readonly CoatAnswer[]): string =>
+  benchWords.test(
+    listText(
+      ready.map(({ placeName, stage }) =>
+        stage === null ? placeName : benchWords.toTest(placeName, dryingStageWords[stage]),
+      ),
+    ),
+  );
+
 /** What may be ready now and what comes next: the line at the top of the bench. */
 export function headline(
   coats: readonly CoatAnswer[],
@@ -94,7 +104,7 @@ export function headline(
       : standing.length > 0
         ? benchWords.stands(places(standing))
         : '';
-  if (ready.length > 0) return { now: benchWords.test(places(ready)), next: rest };
+  if (ready.length > 0) return { now: testText(ready), next: rest };
   const all = coats.every(({ state }) => state === 'dry');
   return { now: all ? benchWords.allDry : benchWords.testNone, next: rest };
 }

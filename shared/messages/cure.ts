@@ -95,7 +95,7 @@ export const forecastSchema = z.strictObject({
     .readonly(),
 });
 
-/** How a coat stands before the stage that it dries towards. `may-be-ready`: to be tested; `due`: its latest time is past. */
+/** How a coat stands before the stage that is asked about. `may-be-ready`: to be tested; `due`: its latest time is past. */
 const coatStates = ['drying', 'may-be-ready', 'due', 'dry'] as const;
 
 const coatStageSchema = z.strictObject({
@@ -128,7 +128,7 @@ const coatSchema = z.strictObject({
   startedAt: utc,
   /** Towards `stage`; `dry` where every stage was said dry. */
   state: z.enum(coatStates),
-  /** The first stage that nobody has said to be dry; null: every one was. */
+  /** The stage that is asked about: the latest whose likely time is past, else the first; null: every one was said dry. */
   stage: z.enum(dryingStageKinds).nullable(),
   stages: z.array(coatStageSchema).readonly(),
   /** Id of the command of the last tap on it that can be taken back; null: nobody has tapped. */

@@ -100,6 +100,8 @@ export const benchWords = {
   notRead: (why: string) => `The coats could not be read. ${why}`,
   asItWas: 'As it was read last: the daemon can’t be reached. Times go on by the air as it was known then.',
   test: (places: string) => `May be ready, test it: ${places}.`,
+  /** A place in that list, with the stage that it may be ready for. */
+  toTest: (place: string, stage: string) => `${place} (${stage})`,
   testNone: 'Nothing to test now.',
   next: (place: string, stage: string, wait: string) => `Next: ${place}, ${stage} ${wait}.`,
   stands: (places: string) => `Not drying in this air: ${places}.`,

@@ -32,7 +32,7 @@ describe('what stands on the bench', () => {
   it('what may be ready first, what is next, and a card a coat with hatching, word, range and why', async () => {
     const { page, complaints } = await showBench(bench);
     expect(await page.getByTestId('bench-now').innerText()).toBe(
-      'May be ready, test it: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3.',
+      'May be ready, test it: Right flap, outer face, trailing edge (set to touch); Left aileron, upper side, rib tape 3 (ready for the iron).',
     );
     expect(await page.getByTestId('bench-next').innerText()).toMatch(
       /^Next: Left aileron, upper side, leading edge, ready for the iron in (19|20) to (44|45) min, likely (29|30)\.$/,

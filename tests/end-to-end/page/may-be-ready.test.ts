@@ -26,7 +26,7 @@ describe('what may be ready', () => {
     expect(await heard).toBeGreaterThan(0.02);
     const note = page.getByTestId('ready-note');
     expect(await note.innerText()).toContain(
-      'May be ready, test it: Left aileron, upper side, leading edge.',
+      'May be ready, test it: Left aileron, upper side, leading edge (ready for the iron).',
     );
     await settled(page, 600);
     const again = loudness(page, 1500);

@@ -36,7 +36,7 @@ const at = clockWording('UTC');
 describe('the line at the top of the bench', () => {
   it('names what may be ready, and what comes next with its range', () => {
     expect(headline(fourCoats, NOW_MS)).toEqual({
-      now: 'May be ready, test it: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3.',
+      now: 'May be ready, test it: Right flap, outer face, trailing edge (set to touch); Left aileron, upper side, rib tape 3 (ready for the iron).',
       next: 'Next: Left aileron, upper side, leading edge, ready for the iron in 20 to 45 min, likely 30.',
     });
   });
