@@ -5,8 +5,8 @@ import { tabKeep } from '../parts/browser.ts';
 import { alarmSounds, playOnce, soundState } from '../sound/sound.ts';
 import { hush, speak, spoken } from '../sound/speech.ts';
 import { listText } from './coat-text.ts';
-import { coatsRead } from './coats.ts';
-import { readTold, readyStep } from './ready.ts';
+import { coats, coatsRead } from './coats.ts';
+import { readTold, readyStep, stillReady } from './ready.ts';
 
 /** Lets a coat be heard once as it may be ready: a sound of its own, and words where the user wants them. */
 
@@ -43,8 +43,10 @@ export function hearReady(): void {
     const isOn = soundState.value === 'on';
     if (some.length === 0 || (isOn && alarmSounds.value)) return;
     waiting.value = [];
-    if (!isOn) return;
+    // While it waited somebody may have touched it, or have done with it.
+    const ready = stillReady(some, coats.peek());
+    if (!isOn || ready.length === 0) return;
     playOnce('ready');
-    if (spoken.peek()) speak(speech(some));
+    if (spoken.peek()) speak(speech(ready));
   });
 }

@@ -46,6 +46,15 @@ const stillTold = (told: Told, coat: CoatAnswer): readonly (readonly [string, st
     return before !== undefined && holds ? [[keyOf(coat.id, kind), before] as const] : [];
   });
 
+/** Of what waited to be heard: what is to be tested still, at that stage, as it is now. */
+export function stillReady(
+  waiting: readonly CoatAnswer[],
+  coats: readonly CoatAnswer[],
+): readonly CoatAnswer[] {
+  const waits = new Set(waiting.map(({ id, stage }) => keyOf(id, stage)));
+  return coats.filter((coat) => isToTest(coat) && waits.has(keyOf(coat.id, coat.stage)));
+}
+
 /** What one has understood of a notice: of this coat, at this stage, since it was found tacky last. */
 export const noticeKey = (coat: CoatAnswer): string => keyAt(coat, stageNow(coat));
 

@@ -101,6 +101,30 @@ describe('what may be ready', () => {
       ]);
   }, 60_000);
 
+  it('is not said of a coat that was touched or done with while an alarm sounded', async () => {
+    const shown = await showCoats(bench, [drying], { before: voices, hash: '#setup/screen' });
+    const { page, change } = shown;
+    await turnSoundOn(page);
+    await page.getByTestId('spoken').getByRole('button', { name: 'Speak', exact: true }).click();
+    const { situation } = now;
+    const at = (coatRevision: number) => ({
+      situation: { ...situation, work: { ...situation.work, coatRevision } },
+    });
+    const soundsAlarm = { ...now, alarms: [alarm()] };
+    await change(soundsAlarm);
+    await expect.poll(() => page.getByTestId('sound').getAttribute('data-sounding')).toBe('act-now');
+    shown.daemon.coats.coats = coatsAnswer([mayBeReady, due], { revision: 2 });
+    await change({ ...soundsAlarm, ...at(2) });
+    await page.getByTestId('ready-note').getByText('Right flap').waitFor();
+    shown.daemon.coats.coats = coatsAnswer([due], { revision: 3 });
+    await change({ ...soundsAlarm, ...at(3) });
+    await expect.poll(() => page.getByTestId('ready-note').innerText()).not.toContain('rib tape 3');
+    await change({ ...now, ...at(3) });
+    await expect
+      .poll(async () => (await spoken(page)).filter((one) => one !== 'hushed'))
+      .toEqual([['own', 'Right flap, outer face, trailing edge may be set to touch. Test it.']]);
+  }, 60_000);
+
   it('several at once are one sentence', async () => {
     const shown = await showCoats(bench, [drying], { before: voices, hash: '#setup/screen' });
     await turnSoundOn(shown.page);

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { noticeKey, noticeKeys, readTold, readyStep, type Told } from '../../../../dashboard/coats/ready.ts';
+import {
+  noticeKey,
+  noticeKeys,
+  readTold,
+  readyStep,
+  stillReady,
+  type Told,
+} from '../../../../dashboard/coats/ready.ts';
 import { instructedS } from '../../../../shared/cure/cement.ts';
 import type { CoatAnswer } from '../../../../shared/messages/cure.ts';
 import { coat, drying, due, fourCoats, inMin, mayBeReady, stage } from '../../../fixtures/coats.ts';
@@ -115,5 +122,13 @@ describe('what is told as it may be ready', () => {
     expect(noticeKey(at('may-be-ready'))).toBe(noticeKey(at('due')));
     expect(noticeKeys(overlay)).toEqual([noticeKey(iron), noticeKey(overlay)]);
     expect(noticeKeys(iron)).toEqual([noticeKey(iron)]);
+  });
+
+  it('that waited to be heard is heard only where it is to be tested still, at that stage', () => {
+    const waiting = [due, mayBeReady, iron];
+    expect(stillReady(waiting, [iron, mayBeReady, due])).toEqual([iron, mayBeReady, due]);
+    expect(stillReady(waiting, [mayBeReady, { ...iron, state: 'drying' }])).toEqual([mayBeReady]);
+    expect(stillReady([iron], [overlay])).toEqual([]);
+    expect(stillReady(waiting, [])).toEqual([]);
   });
 });
