@@ -3,9 +3,9 @@ import { benchWords, coatWords } from '../../shared/words/coats.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
 import { headline } from '../coats/coat-text.ts';
 import { coats, coatsRead, coatsTrouble } from '../coats/coats.ts';
+import { Lately } from '../coats/lately.tsx';
 import { listedCoats } from '../coats/order.ts';
 import { endAmiss } from '../coats/say.ts';
-import { TakeBackSaid } from '../coats/take-back.tsx';
 import { followCements } from '../cure/cements.ts';
 import { coatsNowMs } from '../cure/clock.ts';
 import { isLive, viewOnly } from '../link/daemon.ts';
@@ -56,7 +56,7 @@ function Coats() {
           ))}
         </ul>
       )}
-      <TakeBackSaid />
+      <Lately piece={null} />
     </>
   );
 }

@@ -1,7 +1,7 @@
 import type { AirPoint } from '../cure/air.ts';
 import type { DryingStageKind } from '../cure/cement.ts';
 import type { SideId } from '../piece/piece.ts';
-import type { CoatFound, FireAnswer, ShopEntry, ShopHappened } from './entry.ts';
+import type { CoatEnding, CoatFound, FireAnswer, ShopEntry, ShopHappened } from './entry.ts';
 
 /** What dries in the shop and the air that it dries in: a fold over the journal's entries, in their order. */
 export interface Drying {
@@ -36,11 +36,20 @@ export interface Coat {
   /** Null: the whole side. */
   readonly area: string | null;
   readonly fromUtcMs: number;
+  /** When that was said. */
+  readonly saidUtcMs: number;
   readonly checks: readonly Check[];
-  readonly ended: { readonly by: string; readonly why: 'done' | 'mistake' } | null;
+  readonly ended: Ended | null;
   readonly fire: { readonly by: string; readonly answer: FireAnswer; readonly atUtcMs: number } | null;
   /** The clock stood behind when the program came back: how long it dried meanwhile is not known. */
   readonly clockLost: boolean;
+}
+
+/** That the clock of a coat is done with. */
+export interface Ended {
+  readonly by: string;
+  readonly why: CoatEnding;
+  readonly atUtcMs: number;
 }
 
 /** What a tap said of a coat. */
@@ -68,7 +77,7 @@ export function foldDrying(before: Drying, entry: ShopEntry): Drying {
 function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: ShopEntry): Drying {
   switch (what.kind) {
     case 'coats':
-      return { ...drying, coats: { ...drying.coats, ...coatsOf(what, by) } };
+      return { ...drying, coats: { ...drying.coats, ...coatsOf(what, by, atUtcMs) } };
     case 'checked': {
       const { coat, stage, found, curedS } = what;
       const check: Omit<Check, 'teaches'> = { by, stage, found, curedS, atUtcMs };
@@ -78,7 +87,7 @@ function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: Sh
       }));
     }
     case 'ended':
-      return withCoat(drying, what.coat, (one) => ({ ...one, ended: { by, why: what.why } }));
+      return withCoat(drying, what.coat, (one) => ({ ...one, ended: { by, why: what.why, atUtcMs } }));
     case 'fire-answer':
       return withCoat(drying, what.coat, (one) => ({ ...one, fire: { by, answer: what.answer, atUtcMs } }));
     case 'taken-back':
@@ -96,7 +105,11 @@ function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: Sh
   }
 }
 
-function coatsOf(put: Extract<ShopHappened, { kind: 'coats' }>, by: string): Drying['coats'] {
+function coatsOf(
+  put: Extract<ShopHappened, { kind: 'coats' }>,
+  by: string,
+  saidUtcMs: number,
+): Drying['coats'] {
   const { cement, cementVersion, piece, pieceVersion, places, fromUtcMs } = put;
   const made = places.map(({ coat, side, area }): readonly [string, Coat] => [
     coat,
@@ -110,6 +123,7 @@ function coatsOf(put: Extract<ShopHappened, { kind: 'coats' }>, by: string): Dry
       side,
       area,
       fromUtcMs,
+      saidUtcMs,
       checks: [],
       ended: null,
       fire: null,
@@ -170,6 +184,8 @@ function moved(
   const coats = everyCoat(drying.coats, (coat) => ({
     ...coat,
     fromUtcMs: movedMs(coat.fromUtcMs),
+    saidUtcMs: movedMs(coat.saidUtcMs),
+    ended: coat.ended === null ? null : along(coat.ended),
     checks: coat.checks.map((check) => ({ ...along(check), teaches: check.teaches && !missed(coat, check) })),
     fire: coat.fire === null ? null : along(coat.fire),
     clockLost: lostAfter(coat, when),

@@ -1,7 +1,7 @@
 import type { DryingStageKind } from '../cure/cement.ts';
 import type { RangeWhy } from '../cure/range.ts';
 import type { CoatState } from '../messages/cure.ts';
-import type { CoatFound, FireAnswer } from '../shop/entry.ts';
+import type { CoatEnding, CoatFound, FireAnswer } from '../shop/entry.ts';
 
 /** What the page says of coats that dry. A clock never says that a coat is dry: it says when to test it. */
 
@@ -111,6 +111,11 @@ export const benchWords = {
   noneMeans:
     'Put cement on, then say below which one and where: its clock tells when to test it, and warns while an iron would meet it wet.',
   coats: 'Coats',
+  ended: 'Ended lately',
+  endedAs: {
+    done: (cement: string, place: string, time: string) => `${cement} on ${place}: done with it, ${time}`,
+    mistake: (cement: string, place: string, time: string) => `${cement} on ${place}: a mistake, ${time}`,
+  } satisfies Readonly<Record<CoatEnding, (cement: string, place: string, time: string) => string>>,
   amiss: 'Coats of cements that are gone:',
   clock: {
     running: (by: string, when: string) =>
