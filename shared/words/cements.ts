@@ -181,6 +181,6 @@ export const cementFormWords = {
     `It comes after “${stage}”, which takes ${time}: neither time may be shorter than that.`,
   noTimes: 'Give at least one stage’s time.',
   lowOverHigh: (high: string) => `The lowest must be under the highest, which is ${high}.`,
-  saturated: 'In saturated air nothing dries: write a number from 0 to 99 %.',
-  dryAir: 'Without moisture it doesn’t cure: write a number from 1 to 100 %.',
+  saturated: (most: number) => `In saturated air nothing dries: write a number from 0 to ${most} %.`,
+  dryAir: (least: number) => `Without moisture it doesn’t cure: write a number from ${least} to 100 %.`,
 } as const;
