@@ -5,6 +5,7 @@ import { readyWords } from '../../shared/words/coats.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { view } from '../frame/nav-view.ts';
 import { tabKeep } from '../parts/browser.ts';
+import { readKept } from '../parts/keep.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { isToTest, testText } from './coat-text.ts';
@@ -14,16 +15,8 @@ import './coats.css';
 
 const NAME = 'coats-understood';
 
-function readUnderstood(): readonly string[] {
-  try {
-    return z.array(z.string()).parse(JSON.parse(tabKeep.read(NAME) ?? '[]'));
-  } catch {
-    return [];
-  }
-}
-
 /** Notices that were put away in this tab. */
-const understood = signal(readUnderstood());
+const understood = signal<readonly string[]>(readKept(tabKeep.read(NAME), z.array(z.string())) ?? []);
 
 function understand(some: readonly CoatAnswer[]): void {
   const there = new Set(coats.peek().flatMap(allNoticeKeys));
