@@ -8,8 +8,9 @@ import {
   pieceCoatWords,
   rangeWhyWords,
 } from '../../shared/words/coats.ts';
+import type { ClockWording } from '../parts/clock-time.ts';
 import { lengthText } from '../parts/length.ts';
-import { type ClockWording, type Range, waitText } from './range-text.ts';
+import { type Range, waitText } from './range-text.ts';
 
 /** What is said of a coat, from what the daemon tells of it. */
 

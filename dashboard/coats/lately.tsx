@@ -4,12 +4,12 @@ import { benchWords, coatWords, coatCommandWords as commands } from '../../share
 import { coatsNowMs } from '../cure/clock.ts';
 import { outbox } from '../link/commands.ts';
 import { viewOnly } from '../link/daemon.ts';
+import { clockTime } from '../parts/clock-time.ts';
 import { Opening } from '../parts/opening.tsx';
 import { useSettled } from '../parts/settled.ts';
 import { Target } from '../parts/target.tsx';
 import { listText } from './coat-text.ts';
 import { coatsRead } from './coats.ts';
-import { clockTime } from './range-text.ts';
 import { takeBackSaid } from './say.ts';
 import { isTakenBack } from './taps.ts';
 import './coats.css';

@@ -12,10 +12,10 @@ import {
 } from '../../shared/words/coats.ts';
 import { coatsNowMs } from '../cure/clock.ts';
 import { ask, outbox } from '../link/commands.ts';
+import { clockTime } from '../parts/clock-time.ts';
 import { noteUsed } from './cements-by-use.ts';
 import { coats } from './coats.ts';
 import { placesText } from './places.ts';
-import { clockTime } from './range-text.ts';
 import { isSamePlace, type PutOn, putOnOf, startedTwice } from './taps.ts';
 
 /** What the user says of coats. */

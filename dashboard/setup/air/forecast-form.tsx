@@ -12,7 +12,7 @@ import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
 import { put } from '../ask-daemon.ts';
 import { sayOf, unsay } from '../changing.ts';
-import { keptText } from '../kept-text.ts';
+import { keptText, notKept } from '../kept-text.ts';
 import { SaidLine } from '../said-line.tsx';
 import {
   checkDraft,
@@ -24,7 +24,6 @@ import {
   withNewRow,
 } from './forecast-draft.ts';
 import { ForecastRows } from './forecast-rows.tsx';
-import { notKept } from './typed-air.tsx';
 
 const KEPT = 'forecast-typed';
 const SUBJECT = 'forecast';

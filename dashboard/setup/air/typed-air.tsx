@@ -8,14 +8,13 @@ import {
   humidity as humidityText,
   typedAirWords as words,
 } from '../../../shared/words/air.ts';
-import { setupWords } from '../../../shared/words/setup.ts';
 import { air, readAir } from '../../cure/air.ts';
 import { requestIds } from '../../link/request-ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
 import { unit } from '../../parts/unit.ts';
 import { post } from '../ask-daemon.ts';
 import { Field } from '../fields/field.tsx';
-import { keptText } from '../kept-text.ts';
+import { keptText, notKept } from '../kept-text.ts';
 import { checkDraft, type Draft, emptyDraft, inUnitNow, readDraft } from './typed-draft.ts';
 
 const KEPT = 'air-typed';
@@ -101,7 +100,3 @@ function saidText({ airC, rhPct }: AirSaid, outcome: Outcome): string {
   ] as const;
   return keptText(outcome, words.kept(...air), words.taken(...air));
 }
-
-/** What could not be kept stays in its fields. */
-export const notKept = (answer: { readonly kind: string; readonly why: string }): string =>
-  setupWords.notSaved(answer.kind === 'unreached' ? `${answer.why} ${setupWords.staysHere}` : answer.why);

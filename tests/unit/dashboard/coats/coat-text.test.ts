@@ -12,7 +12,7 @@ import {
   wetText,
   whyText,
 } from '../../../../dashboard/coats/coat-text.ts';
-import { clockWording } from '../../../../dashboard/coats/range-text.ts';
+import { clockWording } from '../../../../dashboard/parts/clock-time.ts';
 import { shippedCements } from '../../../../shared/cure/shipped.ts';
 import {
   cementList,

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clockRange, clockWording, waitText } from '../../../../dashboard/coats/range-text.ts';
+import { clockRange, waitText } from '../../../../dashboard/coats/range-text.ts';
+import { clockWording } from '../../../../dashboard/parts/clock-time.ts';
 import { lengthText } from '../../../../dashboard/parts/length.ts';
 import { NOW_MS } from '../../../fixtures/coats.ts';
 
@@ -69,11 +70,5 @@ describe('the same as times of day', () => {
     expect(clockRange(range(20, 30, 45), NOW_MS, at)).toBe('14:40 to 15:05, likely 14:50');
     expect(clockRange(range(20, null, null), NOW_MS, at)).toBe('14:40 at the earliest');
     expect(clockRange(range(null, null, null), NOW_MS, at)).toBe('');
-  });
-
-  it('name the day where it is another one', () => {
-    expect(at(NOW_MS + 12 * 60 * MIN, NOW_MS)).toMatch(/^\S+ 02:20$/);
-    expect(at(NOW_MS - 15 * 60 * MIN, NOW_MS)).toMatch(/^\S+ 23:20$/);
-    expect(at(NOW_MS + 10 * 24 * 60 * MIN, NOW_MS)).toMatch(/14/);
   });
 });
