@@ -9,7 +9,7 @@ import {
   rangeWhyWords,
 } from '../../shared/words/coats.ts';
 import type { ClockWording } from '../parts/clock-time.ts';
-import { lengthText } from '../parts/length.ts';
+import { agoText } from '../parts/length.ts';
 import { type Range, waitText } from './range-text.ts';
 
 /** What is said of a coat, from what the daemon tells of it. */
@@ -53,7 +53,7 @@ export const whyText = ({ why }: Pick<CoatAnswer, 'why'>): string =>
 /** What was put on and when. @param nowMs null while the daemon's clock isn't known */
 export function putOnText({ cement, startedAt }: CoatAnswer, nowMs: number | null, at: ClockWording): string {
   const startedMs = Date.parse(startedAt);
-  const ago = nowMs === null ? '' : lengthText(nowMs - startedMs);
+  const ago = nowMs === null ? '' : agoText(nowMs - startedMs);
   return coatWords.putOn(cement.name, at(startedMs, nowMs ?? startedMs), ago);
 }
 

@@ -1,6 +1,6 @@
 import { waitWords } from '../../shared/words/coats.ts';
 import type { ClockWording } from '../parts/clock-time.ts';
-import { type Length, lengthOf, lengthText } from '../parts/length.ts';
+import { agoText, type Length, lengthOf, lengthText } from '../parts/length.ts';
 
 /** When a coat may be ready, in words. Times are ms since 1970; null: it can't be said. */
 export interface Range {
@@ -20,7 +20,7 @@ const brief = (length: Length, beside: Length): string =>
 /** How long until a coat may be ready, for example "in 20 to 45 min, likely 30". */
 export function waitText({ earliestMs, likelyMs, latestMs }: Range, nowMs: number): string {
   if (earliestMs === null) return waitWords.notInThisAir;
-  if (latestMs !== null && latestMs <= nowMs) return waitWords.past(lengthText(nowMs - latestMs));
+  if (latestMs !== null && latestMs <= nowMs) return waitWords.past(agoText(nowMs - latestMs));
   if (earliestMs <= nowMs) return openText(likelyMs, latestMs, nowMs);
   const low = lengthOf(earliestMs - nowMs);
   const likely = likelyMs === null ? null : lengthOf(likelyMs - nowMs);

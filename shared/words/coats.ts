@@ -52,7 +52,10 @@ export const waitWords = {
   likely: (likely: string, high: string) => `likely in ${likely}, in ${high} at the latest`,
   likelyOpen: (likely: string) => `likely in ${likely}; at the latest can’t be said`,
   unsaid: 'when can’t be said in this air',
-  past: (ago: string) => `its latest time was ${ago} ago`,
+  /** How long ago it was as `ago` and `justNow` have it. */
+  past: (ago: string) => `its latest time was ${ago}`,
+  ago: (time: string) => `${time} ago`,
+  justNow: 'just now',
   notInThisAir: 'not in this air, as far as can be seen',
   clock: (low: string, high: string, likely: string) => `${low} to ${high}, likely ${likely}`,
   clockFrom: (low: string) => `${low} at the earliest`,
@@ -67,7 +70,7 @@ export const coatWords = {
   why: (whys: string) => `So wide because ${whys}.`,
   and: '; ',
   putOn: (cement: string, time: string, ago: string) =>
-    ago === '' ? `${cement}, put on ${time}` : `${cement}, put on ${time} (${ago} ago)`,
+    ago === '' ? `${cement}, put on ${time}` : `${cement}, put on ${time} (${ago})`,
   unconfirmed: 'unconfirmed',
   unconfirmedMeans: 'Nobody has entered where this cement’s times come from.',
   expired: 'past its expiry',

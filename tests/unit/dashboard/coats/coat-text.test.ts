@@ -74,6 +74,10 @@ describe('a coat in words', () => {
   it('says what was put on and when, and no age where the daemon’s clock isn’t known', () => {
     expect(putOnText(drying, NOW_MS, at)).toBe('Generic water-borne, put on 13:08 (12 min ago)');
     expect(putOnText(drying, null, at)).toBe('Generic water-borne, put on 13:08');
+    expect(putOnText(coat({ startedAt: inMin(-0.9) }), NOW_MS, at)).toBe(
+      'Generic water-borne, put on 13:19 (just now)',
+    );
+    expect(putOnText(coat({ startedAt: inMin(-1) }), NOW_MS, at)).toMatch(/\(1 min ago\)$/);
   });
 
   it('has each stage with what was said of it', () => {

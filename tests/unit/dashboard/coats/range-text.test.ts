@@ -28,6 +28,7 @@ describe('how long until a coat may be ready', () => {
     [[-5, 0, 14], 'any time now, in 14 min at the latest'],
     [[-15, -6, 14], 'any time now, in 14 min at the latest'],
     [[-80, -70, -51], 'its latest time was 51 min ago'],
+    [[-80, -70, 0], 'its latest time was just now'],
     [[20, null, null], 'in 20 min at the earliest; at the latest can’t be said'],
     [[20, 95, null], 'in 20 min at the earliest, likely 1 h 40 min; at the latest can’t be said'],
     [[-20, -5, null], 'any time now; at the latest can’t be said'],
