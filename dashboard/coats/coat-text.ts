@@ -79,13 +79,11 @@ export function listText(places: readonly string[]): string {
 
 const places = (coats: readonly CoatAnswer[]): string => listText(coats.map(({ placeName }) => placeName));
 
-/** What may be ready, and for what: a coat that is called so from "set to touch" on is more so for the iron. */
-export const testText = (ready: readonly CoatAnswer[]): string =>
-  benchWords.test(
-    listText(
-      ready.map(({ placeName, stage }) =>
-        stage === null ? placeName : benchWords.toTest(placeName, dryingStageWords[stage]),
-      ),
+/** Coats to be tested, each with the stage that it may be ready for: one that nobody has touched comes again at its next. */
+export const toTestText = (ready: readonly CoatAnswer[]): string =>
+  listText(
+    ready.map(({ placeName, stage }) =>
+      stage === null ? placeName : benchWords.toTest(placeName, dryingStageWords[stage]),
     ),
   );
 
@@ -105,7 +103,7 @@ export function headline(
       : standing.length > 0
         ? benchWords.stands(places(standing))
         : '';
-  if (ready.length > 0) return { now: testText(ready), next: rest };
+  if (ready.length > 0) return { now: benchWords.test(toTestText(ready)), next: rest };
   const all = coats.every(({ state }) => state === 'dry');
   return { now: all ? benchWords.allDry : benchWords.testNone, next: rest };
 }

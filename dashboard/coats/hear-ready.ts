@@ -4,7 +4,7 @@ import { dryingStageWords, readyWords } from '../../shared/words/coats.ts';
 import { tabKeep } from '../parts/browser.ts';
 import { alarmSounds, playOnce, soundState } from '../sound/sound.ts';
 import { hush, speak, spoken } from '../sound/speech.ts';
-import { listText } from './coat-text.ts';
+import { toTestText } from './coat-text.ts';
 import { coats, coatsRead } from './coats.ts';
 import { readTold, readyStep, stillReady } from './ready.ts';
 
@@ -17,7 +17,7 @@ function speech(ready: readonly CoatAnswer[]): string {
   const [first, ...more] = ready;
   return first !== undefined && first.stage !== null && more.length === 0
     ? readyWords.spoken(first.placeName, dryingStageWords[first.stage])
-    : readyWords.spokenMany(listText(ready.map(({ placeName }) => placeName)));
+    : readyWords.spokenMany(toTestText(ready));
 }
 
 export function hearReady(): void {

@@ -1,14 +1,14 @@
 import { signal } from '@preact/signals';
 import { z } from 'zod';
 import type { CoatAnswer } from '../../shared/messages/cure.ts';
-import { readyWords } from '../../shared/words/coats.ts';
+import { benchWords, readyWords } from '../../shared/words/coats.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { view } from '../frame/nav-view.ts';
 import { tabKeep } from '../parts/browser.ts';
 import { readKept } from '../parts/keep.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
-import { isToTest, testText } from './coat-text.ts';
+import { isToTest, toTestText } from './coat-text.ts';
 import { coats } from './coats.ts';
 import { allNoticeKeys, noticeKey, noticeKeys } from './ready.ts';
 import './coats.css';
@@ -32,7 +32,7 @@ export function ReadyNotes() {
     <div class="notes ready-notes" role="status">
       {view.value === 'bench' || ready.length === 0 ? null : (
         <Note hatch="coat-may-be-ready" testId="ready-note">
-          <strong>{testText(ready)}</strong>
+          <strong>{benchWords.test(toTestText(ready))}</strong>
           <a class="way" href="#bench">
             {readyWords.toBench}
           </a>

@@ -135,7 +135,7 @@ describe('what may be ready', () => {
       .toEqual([
         [
           'own',
-          'These may be ready, test them: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3; Left aileron, upper side, leading edge.',
+          'These may be ready, test them: Right flap, outer face, trailing edge (set to touch); Left aileron, upper side, rib tape 3 (ready for the iron); Left aileron, upper side, leading edge (ready for the iron).',
         ],
       ]);
   }, 40_000);
