@@ -1,14 +1,17 @@
+import { computed } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { benchWords, coatWords } from '../../shared/words/coats.ts';
+import { canAcknowledge } from '../alarms/answer.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
 import { headline } from '../coats/coat-text.ts';
 import { coats, coatsRead, coatsTrouble } from '../coats/coats.ts';
+import { fireCoats } from '../coats/fire-question.tsx';
+import { Lately } from '../coats/lately.tsx';
 import { listedCoats } from '../coats/order.ts';
 import { endAmiss } from '../coats/say.ts';
-import { TakeBackSaid } from '../coats/take-back.tsx';
 import { followCements } from '../cure/cements.ts';
 import { coatsNowMs } from '../cure/clock.ts';
-import { isLive, viewOnly } from '../link/daemon.ts';
+import { alarms, isLive, viewOnly } from '../link/daemon.ts';
 import { dayAndTime } from '../parts/day.ts';
 import { lengthText } from '../parts/length.ts';
 import { Note } from '../parts/note.tsx';
@@ -30,13 +33,16 @@ export function BenchPage() {
   );
 }
 
+/** While something stands over everything the line at the top makes room: the cards beneath it are what is worked with. */
+const isBrief = computed(() => fireCoats.value.length > 0 || alarms.value.some(canAcknowledge));
+
 function Coats() {
   const nowMs = coatsNowMs.value;
   if (coatsRead.value === null || nowMs === null) return <NotRead />;
   const { now, next } = headline(coats.value, nowMs);
   return (
     <>
-      <div class="bench-head">
+      <div class={isBrief.value ? 'bench-head bench-head--brief' : 'bench-head'}>
         <h2 class="sentence" data-testid="bench-now">
           <strong>{now}</strong>
         </h2>
@@ -56,7 +62,7 @@ function Coats() {
           ))}
         </ul>
       )}
-      <TakeBackSaid />
+      <Lately piece={null} />
     </>
   );
 }

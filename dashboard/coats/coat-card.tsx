@@ -3,6 +3,7 @@ import { coatFoundWords, coatStateWords, coatWords, dryingStageWords } from '../
 import { cements, isExpired } from '../cure/cements.ts';
 import { outbox } from '../link/commands.ts';
 import { viewOnly } from '../link/daemon.ts';
+import { clockTime } from '../parts/clock-time.ts';
 import { isoDay } from '../parts/day.ts';
 import { Hatch, type HatchName } from '../parts/hatch.tsx';
 import { useSettled } from '../parts/settled.ts';
@@ -18,7 +19,7 @@ import {
   whyText,
 } from './coat-text.ts';
 import { noteTap } from './order.ts';
-import { clockRange, clockTime, waitText } from './range-text.ts';
+import { clockRange, waitText } from './range-text.ts';
 import { checkCoat, endCoat, takeBackTap } from './say.ts';
 import { tapOf } from './taps.ts';
 import './coats.css';

@@ -8,8 +8,9 @@ import {
   pieceCoatWords,
   rangeWhyWords,
 } from '../../shared/words/coats.ts';
-import { lengthText } from '../parts/length.ts';
-import { type ClockWording, type Range, waitText } from './range-text.ts';
+import type { ClockWording } from '../parts/clock-time.ts';
+import { agoText } from '../parts/length.ts';
+import { type Range, waitText } from './range-text.ts';
 
 /** What is said of a coat, from what the daemon tells of it. */
 
@@ -52,7 +53,7 @@ export const whyText = ({ why }: Pick<CoatAnswer, 'why'>): string =>
 /** What was put on and when. @param nowMs null while the daemon's clock isn't known */
 export function putOnText({ cement, startedAt }: CoatAnswer, nowMs: number | null, at: ClockWording): string {
   const startedMs = Date.parse(startedAt);
-  const ago = nowMs === null ? '' : lengthText(nowMs - startedMs);
+  const ago = nowMs === null ? '' : agoText(nowMs - startedMs);
   return coatWords.putOn(cement.name, at(startedMs, nowMs ?? startedMs), ago);
 }
 
@@ -78,6 +79,14 @@ export function listText(places: readonly string[]): string {
 
 const places = (coats: readonly CoatAnswer[]): string => listText(coats.map(({ placeName }) => placeName));
 
+/** Coats to be tested, each with the stage that it may be ready for: one that nobody has touched comes again at its next. */
+export const toTestText = (ready: readonly CoatAnswer[]): string =>
+  listText(
+    ready.map(({ placeName, stage }) =>
+      stage === null ? placeName : benchWords.toTest(placeName, dryingStageWords[stage]),
+    ),
+  );
+
 /** What may be ready now and what comes next: the line at the top of the bench. */
 export function headline(
   coats: readonly CoatAnswer[],
@@ -94,7 +103,7 @@ export function headline(
       : standing.length > 0
         ? benchWords.stands(places(standing))
         : '';
-  if (ready.length > 0) return { now: benchWords.test(places(ready)), next: rest };
+  if (ready.length > 0) return { now: benchWords.test(toTestText(ready)), next: rest };
   const all = coats.every(({ state }) => state === 'dry');
   return { now: all ? benchWords.allDry : benchWords.testNone, next: rest };
 }

@@ -4,9 +4,9 @@ import { dryingStageWords, readyWords } from '../../shared/words/coats.ts';
 import { tabKeep } from '../parts/browser.ts';
 import { alarmSounds, playOnce, soundState } from '../sound/sound.ts';
 import { hush, speak, spoken } from '../sound/speech.ts';
-import { listText } from './coat-text.ts';
-import { coatsRead } from './coats.ts';
-import { readTold, readyStep } from './ready.ts';
+import { toTestText } from './coat-text.ts';
+import { coats, coatsRead } from './coats.ts';
+import { readTold, readyStep, stillReady } from './ready.ts';
 
 /** Lets a coat be heard once as it may be ready: a sound of its own, and words where the user wants them. */
 
@@ -17,7 +17,7 @@ function speech(ready: readonly CoatAnswer[]): string {
   const [first, ...more] = ready;
   return first !== undefined && first.stage !== null && more.length === 0
     ? readyWords.spoken(first.placeName, dryingStageWords[first.stage])
-    : readyWords.spokenMany(listText(ready.map(({ placeName }) => placeName)));
+    : readyWords.spokenMany(toTestText(ready));
 }
 
 export function hearReady(): void {
@@ -43,8 +43,10 @@ export function hearReady(): void {
     const isOn = soundState.value === 'on';
     if (some.length === 0 || (isOn && alarmSounds.value)) return;
     waiting.value = [];
-    if (!isOn) return;
+    // While it waited somebody may have touched it, or have done with it.
+    const ready = stillReady(some, coats.peek());
+    if (!isOn || ready.length === 0) return;
     playOnce('ready');
-    if (spoken.peek()) speak(speech(some));
+    if (spoken.peek()) speak(speech(ready));
   });
 }

@@ -1,5 +1,6 @@
 import { waitWords } from '../../shared/words/coats.ts';
-import { type Length, lengthOf, lengthText } from '../parts/length.ts';
+import type { ClockWording } from '../parts/clock-time.ts';
+import { agoText, type Length, lengthOf, lengthText } from '../parts/length.ts';
 
 /** When a coat may be ready, in words. Times are ms since 1970; null: it can't be said. */
 export interface Range {
@@ -9,7 +10,6 @@ export interface Range {
 }
 
 const MINUTE = 60_000;
-const DAY = 24 * 60 * MINUTE;
 
 /** The count alone where the unit is that of `beside`. */
 const brief = (length: Length, beside: Length): string =>
@@ -20,7 +20,7 @@ const brief = (length: Length, beside: Length): string =>
 /** How long until a coat may be ready, for example "in 20 to 45 min, likely 30". */
 export function waitText({ earliestMs, likelyMs, latestMs }: Range, nowMs: number): string {
   if (earliestMs === null) return waitWords.notInThisAir;
-  if (latestMs !== null && latestMs <= nowMs) return waitWords.past(lengthText(nowMs - latestMs));
+  if (latestMs !== null && latestMs <= nowMs) return waitWords.past(agoText(nowMs - latestMs));
   if (earliestMs <= nowMs) return openText(likelyMs, latestMs, nowMs);
   const low = lengthOf(earliestMs - nowMs);
   const likely = likelyMs === null ? null : lengthOf(likelyMs - nowMs);
@@ -41,9 +41,6 @@ function openText(likelyMs: number | null, latestMs: number | null, nowMs: numbe
   return high === null ? waitWords.likelyOpen(likely) : waitWords.likely(likely, high);
 }
 
-/** How a moment is worded beside another one: with its day only where that is another. */
-export type ClockWording = (utcMs: number, nowMs: number) => string;
-
 /** The same as times of day; empty where none can be said. */
 export function clockRange(
   { earliestMs, likelyMs, latestMs }: Range,
@@ -55,29 +52,3 @@ export function clockRange(
   if (latestMs === null) return waitWords.clockFrom(low);
   return waitWords.clock(low, at(latestMs, nowMs), at(likelyMs ?? latestMs, nowMs));
 }
-
-/**
- * Moments in a zone, for example "14:05", "Thu 14:05", "12 Mar".
- * @param timeZone an IANA name; left out: the browser's own
- */
-export function clockWording(timeZone?: string): ClockWording {
-  const made = (options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
-    new Intl.DateTimeFormat([], {
-      ...options,
-      hourCycle: 'h23',
-      ...(timeZone === undefined ? {} : { timeZone }),
-    });
-  const time = made({ hour: '2-digit', minute: '2-digit' });
-  const weekday = made({ weekday: 'short' });
-  const day = made({ day: 'numeric', month: 'short' });
-  const date = made({ dateStyle: 'short' });
-  return (utcMs, nowMs) => {
-    if (date.format(utcMs) === date.format(nowMs)) return time.format(utcMs);
-    return Math.abs(utcMs - nowMs) < 6 * DAY
-      ? `${weekday.format(utcMs)} ${time.format(utcMs)}`
-      : day.format(utcMs);
-  };
-}
-
-/** In this browser's zone. */
-export const clockTime = clockWording();

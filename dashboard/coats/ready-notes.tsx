@@ -5,30 +5,23 @@ import { benchWords, readyWords } from '../../shared/words/coats.ts';
 import { pageWords } from '../../shared/words/page.ts';
 import { view } from '../frame/nav-view.ts';
 import { tabKeep } from '../parts/browser.ts';
+import { readKept } from '../parts/keep.ts';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
-import { isToTest, listText } from './coat-text.ts';
+import { isToTest, toTestText } from './coat-text.ts';
 import { coats } from './coats.ts';
-import { noticeKey } from './ready.ts';
+import { allNoticeKeys, noticeKey, noticeKeys } from './ready.ts';
 import './coats.css';
 
 const NAME = 'coats-understood';
 
-function readUnderstood(): readonly string[] {
-  try {
-    return z.array(z.string()).parse(JSON.parse(tabKeep.read(NAME) ?? '[]'));
-  } catch {
-    return [];
-  }
-}
-
 /** Notices that were put away in this tab. */
-const understood = signal(readUnderstood());
+const understood = signal<readonly string[]>(readKept(tabKeep.read(NAME), z.array(z.string())) ?? []);
 
 function understand(some: readonly CoatAnswer[]): void {
-  const there = new Set(coats.peek().map(noticeKey));
+  const there = new Set(coats.peek().flatMap(allNoticeKeys));
   const before = understood.peek().filter((key) => there.has(key));
-  understood.value = [...before, ...some.map(noticeKey)];
+  understood.value = [...before, ...some.flatMap(noticeKeys)];
   tabKeep.write(NAME, JSON.stringify(understood.peek()));
 }
 
@@ -39,7 +32,7 @@ export function ReadyNotes() {
     <div class="notes ready-notes" role="status">
       {view.value === 'bench' || ready.length === 0 ? null : (
         <Note hatch="coat-may-be-ready" testId="ready-note">
-          <strong>{benchWords.test(listText(ready.map(({ placeName }) => placeName)))}</strong>
+          <strong>{benchWords.test(toTestText(ready))}</strong>
           <a class="way" href="#bench">
             {readyWords.toBench}
           </a>

@@ -1,5 +1,4 @@
-import { effect, signal } from '@preact/signals';
-import { z } from 'zod';
+import { effect } from '@preact/signals';
 import type { Cement, DryingStageKind } from '../../shared/cure/cement.ts';
 import type { CoatAct, CoatAnswer } from '../../shared/messages/cure.ts';
 import type { Piece } from '../../shared/piece/piece.ts';
@@ -13,57 +12,25 @@ import {
 } from '../../shared/words/coats.ts';
 import { coatsNowMs } from '../cure/clock.ts';
 import { ask, outbox } from '../link/commands.ts';
-import { tabKeep } from '../parts/browser.ts';
+import { clockTime } from '../parts/clock-time.ts';
 import { noteUsed } from './cements-by-use.ts';
 import { coats } from './coats.ts';
 import { placesText } from './places.ts';
-import { clockTime } from './range-text.ts';
 import { isSamePlace, type PutOn, putOnOf, startedTwice } from './taps.ts';
 
-/** What the user says of coats. A tap on a coat can be taken back on its card; a start or an end has none to stand on. */
-
-const saidSchema = z.object({ commandId: z.string(), words: z.string() });
-type Said = z.infer<typeof saidSchema>;
-
-const NAME = 'coat-said';
-
-function readSaid(): Said | null {
-  try {
-    return saidSchema.nullable().parse(JSON.parse(tabKeep.read(NAME) ?? 'null'));
-  } catch {
-    return null;
-  }
-}
-
-/** The last start or end that was said in this tab; null: none was, or it came to nothing. */
-export const lastSaid = signal(readSaid());
+/** What the user says of coats. */
 
 /** The starts of this page: its own are known before the daemon tells of their coats. */
 const starts = new Map<string, readonly PutOn[]>();
 
-function remember(said: Said | null): void {
-  lastSaid.value = said;
-  tabKeep.write(NAME, JSON.stringify(said));
-}
-
-/** What came to nothing can't be taken back, and may be said again. */
-function forget(commandId: string): void {
-  starts.delete(commandId);
-  if (lastSaid.peek()?.commandId === commandId) remember(null);
-}
-
-/** Forgets what the daemon has refused, from now on. */
+/** Forgets starts that came to nothing, from now on: they may be said again. */
 export function forgetRefused(): void {
   effect(() => {
-    for (const { commandId, kind } of outbox.value.notices) if (kind !== 'not-kept') forget(commandId);
+    for (const { commandId, kind } of outbox.value.notices) if (kind !== 'not-kept') starts.delete(commandId);
   });
 }
 
-function say(act: CoatAct, words: string): string {
-  const commandId = ask({ what: 'coat', act }, words);
-  remember({ commandId, words });
-  return commandId;
-}
+const say = (act: CoatAct, words: string): string => ask({ what: 'coat', act }, words);
 
 interface Start {
   readonly cement: Cement;
@@ -132,9 +99,10 @@ export const answerFire = (coat: CoatAnswer, answer: FireAnswer): void =>
 const askBack = (commandId: string, words: string): void =>
   void ask({ what: 'coat', act: { kind: 'take-back', of: commandId } }, words, commandId);
 
-export function takeBackSaid({ commandId, words }: Said): void {
-  askBack(commandId, commands.takeBack(words));
-  forget(commandId);
+/** @param of id of the command that said it @param words what that was */
+export function takeBackSaid(of: string, words: string): void {
+  askBack(of, commands.takeBack(words));
+  starts.delete(of);
 }
 
 /** @param tap id of the command of the tap */

@@ -19,12 +19,15 @@ export function tapOf(
     return act?.kind === 'check' && act.coat === id;
   });
   const tap = own?.command.commandId ?? lastTap;
-  const isTakenBack = waiting.some((one) => {
-    const act = actOf(one);
-    return act?.kind === 'take-back' && act.of === tap;
-  });
-  return isTakenBack ? null : tap;
+  return tap !== null && isTakenBack(tap, waiting) ? null : tap;
 }
+
+/** Whether a command is on its way that takes this one back. @param of its id */
+export const isTakenBack = (of: string, waiting: readonly Waiting[]): boolean =>
+  waiting.some((one) => {
+    const act = actOf(one);
+    return act?.kind === 'take-back' && act.of === of;
+  });
 
 /** One coat of a start. */
 export interface PutOn {

@@ -2,9 +2,9 @@ import type { CoatAnswer } from '../../shared/messages/cure.ts';
 import type { AtLive } from '../../shared/messages/piece.ts';
 import { pieceCoatWords as words } from '../../shared/words/coats.ts';
 import { coatsNowMs } from '../cure/clock.ts';
+import { clockTime } from '../parts/clock-time.ts';
 import { ironTime, listText } from './coat-text.ts';
 import { coats } from './coats.ts';
-import { clockTime } from './range-text.ts';
 
 /** Wet cement on the piece that is worked, but not where the iron is: one line, quiet. */
 export function WetElsewhere({ here }: { readonly here: AtLive | null }) {

@@ -1,6 +1,6 @@
 import type { AirAnswer, AirProbeAnswer } from '../../shared/messages/cure.ts';
 import { clocksGoByText, refusedText, airProbesWords as words } from '../../shared/words/air-probes.ts';
-import { clockTime } from '../coats/range-text.ts';
+import { clockTime } from '../parts/clock-time.ts';
 import { Note } from '../parts/note.tsx';
 import { unit } from '../parts/unit.ts';
 import { airAgo } from './air.ts';

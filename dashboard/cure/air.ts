@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { type AirAnswer, airAnswerSchema } from '../../shared/messages/cure.ts';
-import { lengthText } from '../parts/length.ts';
+import { agoText } from '../parts/length.ts';
 import { coatsNowMs } from './clock.ts';
 import { followCure } from './follow-cure.ts';
 import { readCure } from './read.ts';
@@ -24,7 +24,5 @@ export const followAir = (): (() => void) => followCure(readAir);
 /** How long ago the air of now was told, in words; empty where that can't be said. */
 export const airAgo = computed(() => {
   const told = air.value?.now?.at;
-  return told === undefined || coatsNowMs.value === null
-    ? ''
-    : lengthText(coatsNowMs.value - Date.parse(told));
+  return told === undefined || coatsNowMs.value === null ? '' : agoText(coatsNowMs.value - Date.parse(told));
 });

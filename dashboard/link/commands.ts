@@ -1,8 +1,9 @@
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { tabKeep } from '../parts/browser.ts';
+import { readKept } from '../parts/keep.ts';
 import { nowMs, pageMs, tabletMs } from '../parts/now.ts';
-import { type Asked, type Command, commandSchema, isSeenAlready, postOf } from './command.ts';
+import { type Asked, commandSchema, isSeenAlready, postOf } from './command.ts';
 import { isLive, live } from './daemon.ts';
 import { randomId } from './ids.ts';
 import * as boxes from './outbox.ts';
@@ -41,7 +42,8 @@ export const dismiss = (noticeId: number): void => {
 
 /** Takes over what an earlier page held, keeps what is held, and tries again whenever the daemon can be reached. */
 export function startSending(): void {
-  outbox.value = boxes.takeOver(outbox.value, readKept(), pageMs());
+  const held = readKept(tabKeep.read(NAME), z.array(commandSchema)) ?? [];
+  outbox.value = boxes.takeOver(outbox.value, held, pageMs());
   effect(() => {
     const commands = outbox.value.waiting.map((one) => one.command);
     tabKeep.write(NAME, JSON.stringify(commands));
@@ -87,12 +89,4 @@ async function attempt(waiting: boxes.Waiting): Promise<boxes.Answer> {
   return answer.kind === 'refused' && isSeenAlready(live.peek(), command)
     ? { kind: 'done', kept: true }
     : answer;
-}
-
-function readKept(): readonly Command[] {
-  try {
-    return z.array(commandSchema).parse(JSON.parse(tabKeep.read(NAME) ?? '[]'));
-  } catch {
-    return [];
-  }
 }

@@ -38,3 +38,7 @@ export function lengthOf(ms: number): Length {
 }
 
 export const lengthText = (ms: number): string => lengthOf(ms).text;
+
+/** How long ago something was; of less than a minute no number is said. */
+export const agoText = (ms: number): string =>
+  ms < MINUTE ? waitWords.justNow : waitWords.ago(lengthText(ms));

@@ -4,9 +4,9 @@ import { pieceCoatWords as words } from '../../shared/words/coats.ts';
 import { CementDoubts } from '../coats/cement-doubts.tsx';
 import { lastCement } from '../coats/cements-by-use.ts';
 import { CoatCard } from '../coats/coat-card.tsx';
+import { Lately } from '../coats/lately.tsx';
 import { listedCoats } from '../coats/order.ts';
 import { startCoats } from '../coats/say.ts';
-import { TakeBackSaid } from '../coats/take-back.tsx';
 import { followCements } from '../cure/cements.ts';
 import { coatsNowMs } from '../cure/clock.ts';
 import { viewOnly } from '../link/daemon.ts';
@@ -64,7 +64,7 @@ function CementHere({ piece }: { readonly piece: Piece }) {
       <p role="status" data-testid="start-refused">
         {refused}
       </p>
-      <TakeBackSaid />
+      <Lately piece={piece.id} />
     </>
   );
 }

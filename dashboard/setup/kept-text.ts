@@ -7,3 +7,7 @@ import { setupWords } from '../../shared/words/setup.ts';
  */
 export const keptText = ({ kept }: Pick<Outcome, 'kept'>, sentence: string, unkept = sentence): string =>
   kept ? sentence : `${unkept} ${setupWords.notInBook}`;
+
+/** What could not be kept stays in its fields. */
+export const notKept = (answer: { readonly kind: string; readonly why: string }): string =>
+  setupWords.notSaved(answer.kind === 'unreached' ? `${answer.why} ${setupWords.staysHere}` : answer.why);

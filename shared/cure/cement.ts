@@ -17,6 +17,17 @@ export type DryingStageKind = (typeof dryingStageKinds)[number];
 /** The longest drying time that can be told, s: sixty days. */
 export const LONGEST_DRYING_S = 60 * 86_400;
 
+/** How long the texts of a cement may be. */
+export const cementTextLengths = { name: 80, batch: 60, manual: 200, page: 60, standing: 200 } as const;
+
+/** What the heat of vaporisation or the activation energy of a cement can be, kJ/mol. */
+export const cementEnergyKJPerMol = { least: 5, most: 200 } as const;
+
+/** The dampest air at which the times of a water-borne cement can hold, percent. */
+export const MOST_RH_PCT_WATER = 99;
+/** The driest at which those of one can hold that cures by moisture, percent. */
+export const LEAST_RH_PCT_MOISTURE = 1;
+
 const dryingTimeS = z.number().min(1).max(LONGEST_DRYING_S);
 
 /** After how long, at the instructions' own conditions, a coat comes to a stage: one time, or from one to another. */
@@ -51,7 +62,7 @@ export type AirLimits = z.infer<typeof airLimitsSchema>;
 
 export const cementDraftSchema = z
   .strictObject({
-    name: z.string().trim().min(1).max(80),
+    name: z.string().trim().min(1).max(cementTextLengths.name),
     kind: z.enum(cementKinds),
     /** In the order in which they come; not every cement's instructions give all. */
     stages: z.array(dryingStageSchema).min(1).max(4).readonly(),
@@ -65,19 +76,22 @@ export const cementDraftSchema = z
      * Solvent-borne: heat of vaporisation of its slowest solvent; two-part and moisture-curing: activation energy. kJ/mol;
      * null: as usual for its kind. Nothing to water-borne.
      */
-    energyKJPerMol: z.number().min(5).max(200).nullable(),
+    energyKJPerMol: z.number().min(cementEnergyKJPerMol.least).max(cementEnergyKJPerMol.most).nullable(),
     /** Its vapour burns. Solvent-borne ones always do, water-borne ones never. */
     flammable: z.boolean(),
     /** What stands on the can; may be empty. */
-    batch: z.string().trim().max(60),
+    batch: z.string().trim().max(cementTextLengths.batch),
     /** Not to be used after this day; null: not told. */
     expiresOn: z.iso.date().nullable(),
     /** Document and page that all this comes from; null: unconfirmed. */
     source: z
-      .strictObject({ manual: z.string().trim().min(1).max(200), page: z.string().trim().min(1).max(60) })
+      .strictObject({
+        manual: z.string().trim().min(1).max(cementTextLengths.manual),
+        page: z.string().trim().min(1).max(cementTextLengths.page),
+      })
       .nullable(),
     /** Where the values come from, in a few words. */
-    standing: z.string().max(200),
+    standing: z.string().max(cementTextLengths.standing),
     /** Out of sight, never deleted. */
     archived: z.boolean(),
   })
@@ -95,17 +109,17 @@ export const cementDraftSchema = z
         path: ['flammable'],
         message: 'the vapour of a water-borne cement does not burn',
       });
-    if (cement.kind === 'water-borne' && cement.atRhPct > 99)
+    if (cement.kind === 'water-borne' && cement.atRhPct > MOST_RH_PCT_WATER)
       ctx.addIssue({
         code: 'custom',
         path: ['atRhPct'],
-        message: 'in saturated air nothing dries: it must be 99 % at most',
+        message: `in saturated air nothing dries: it must be ${MOST_RH_PCT_WATER} % at most`,
       });
-    if (cement.kind === 'moisture-curing' && cement.atRhPct < 1)
+    if (cement.kind === 'moisture-curing' && cement.atRhPct < LEAST_RH_PCT_MOISTURE)
       ctx.addIssue({
         code: 'custom',
         path: ['atRhPct'],
-        message: 'without moisture it does not cure: it must be 1 % at least',
+        message: `without moisture it does not cure: it must be ${LEAST_RH_PCT_MOISTURE} % at least`,
       });
   });
 export type CementDraft = z.infer<typeof cementDraftSchema>;

@@ -27,7 +27,7 @@ export interface StageClock {
 export interface CoatClock {
   /** Towards `stage`. */
   readonly state: 'drying' | 'may-be-ready' | 'due' | 'dry';
-  /** The first stage that nobody has said to be dry; null: every one was. */
+  /** The stage that is asked about; null: every one was said to be dry. */
   readonly stage: DryingStageKind | null;
   readonly stages: readonly StageClock[];
   /** Counts as wet for an iron. */
@@ -58,13 +58,14 @@ export function coatClock(asked: CoatAsked): CoatClock {
   const { cement, curing, nowUtcMs } = asked;
   const checks = [...asked.checks].sort((a, b) => a.atUtcMs - b.atUtcMs);
   const stages = cement.stages.map((stage) => stageClock(asked, checks, stage));
-  const index = stages.findIndex(({ saidDryMs }) => saidDryMs === null);
-  const [towards, stage] = [stages[index], cement.stages[index]];
+  const wet = isWet(cement, checks, stages, nowUtcMs);
+  const towards = towardsOf(stages, wet, nowUtcMs);
+  const stage = cement.stages.find(({ kind }) => kind === towards?.kind);
   return {
     state: towards === undefined ? 'dry' : stateOf(towards, nowUtcMs),
     stage: towards?.kind ?? null,
     stages,
-    wet: isWet(cement, checks, stages, nowUtcMs),
+    wet,
     stands: towards !== undefined && paceAt(curing, nowUtcMs).likely === 0,
     why: towards === undefined || stage === undefined ? [] : whyRange(asked, stage, towards),
   };
@@ -115,6 +116,20 @@ function saidDryMs(checks: readonly DryCheck[], kind: DryingStageKind): number |
   for (const check of checks)
     if (concerns(check, kind)) saidMs = check.found === 'tacky' ? null : (saidMs ?? check.atUtcMs);
   return saidMs;
+}
+
+/**
+ * The stage that is asked about: the latest whose likely time is past, else the first; none that somebody has said to be
+ * dry. Who waits for the iron need not say "set to touch" first. A stage that was found tacky leaves the earlier ones
+ * behind, but for the iron's while the coat counts as wet: that it is ready for one has to be said somewhere.
+ */
+function towardsOf(stages: readonly StageClock[], wet: boolean, nowUtcMs: number): StageClock | undefined {
+  const tackyAt = stages.findLastIndex((stage) => stage.saidDryMs === null && stage.saidTackyMs !== null);
+  const ironKind = wet ? ironStage({ stages })?.kind : undefined;
+  const open = stages.filter(
+    ({ kind, saidDryMs }, i) => saidDryMs === null && (i >= tackyAt || kind === ironKind),
+  );
+  return open.findLast(({ likelyMs }) => likelyMs !== null && nowUtcMs >= likelyMs) ?? open[0];
 }
 
 function stateOf({ likelyMs, latestMs }: StageClock, nowUtcMs: number): CoatClock['state'] {

@@ -5,7 +5,7 @@ import { airConcernKinds } from '../cure/conditions.ts';
 import { learnedSchema } from '../cure/learned.ts';
 import { rangeWhys } from '../cure/range.ts';
 import { sideIdSchema } from '../piece/piece.ts';
-import { coatFounds, fireAnswers } from '../shop/entry.ts';
+import { coatEndings, coatFounds, fireAnswers } from '../shop/entry.ts';
 
 /** Cements, coats that dry, and the air of the shop. */
 
@@ -95,7 +95,7 @@ export const forecastSchema = z.strictObject({
     .readonly(),
 });
 
-/** How a coat stands before the stage that it dries towards. `may-be-ready`: to be tested; `due`: its latest time is past. */
+/** How a coat stands before the stage that is asked about. `may-be-ready`: to be tested; `due`: its latest time is past. */
 const coatStates = ['drying', 'may-be-ready', 'due', 'dry'] as const;
 
 const coatStageSchema = z.strictObject({
@@ -128,7 +128,7 @@ const coatSchema = z.strictObject({
   startedAt: utc,
   /** Towards `stage`; `dry` where every stage was said dry. */
   state: z.enum(coatStates),
-  /** The first stage that nobody has said to be dry; null: every one was. */
+  /** The stage that is asked about: the latest whose likely time is past, else the first; null: every one was said dry. */
   stage: z.enum(dryingStageKinds).nullable(),
   stages: z.array(coatStageSchema).readonly(),
   /** Id of the command of the last tap on it that can be taken back; null: nobody has tapped. */
@@ -143,6 +143,30 @@ const coatSchema = z.strictObject({
   fire: z.strictObject({ answer: z.enum(fireAnswers), until: utc }).nullable(),
 });
 
+/** A start that can be taken back still. */
+const startedSchema = z.strictObject({
+  /** Id of its command. */
+  of: z.string(),
+  piece: id,
+  /** The cement's name. */
+  cement: z.string(),
+  /** Of each coat, in the user's names. */
+  placeNames: z.array(z.string()).readonly(),
+  startedAt: utc,
+});
+
+/** A coat whose clock was ended. */
+const endedSchema = z.strictObject({
+  coat: id,
+  /** Id of the command that ended it. */
+  of: z.string(),
+  why: z.enum(coatEndings),
+  at: utc,
+  piece: id,
+  cement: z.string(),
+  placeName: z.string(),
+});
+
 /** The coats whose clocks run, those that come first, first; and what is asked of the user about them. */
 export const coatsAnswerSchema = z.strictObject({
   /** Rises with whatever changes this answer. */
@@ -150,6 +174,10 @@ export const coatsAnswerSchema = z.strictObject({
   coats: z.array(coatSchema).readonly(),
   /** Ids of coats whose vapour burns while an iron is hot, and that nothing was answered about. */
   fire: z.array(id).readonly(),
+  /** Starts of the last ten minutes, the newest first: those of whose coats none was touched or ended since. */
+  started: z.array(startedSchema).readonly(),
+  /** Coats that were ended in the last hour, the newest first. */
+  ended: z.array(endedSchema).readonly(),
   /** The machine's clock was set while coats dried that are open still: what may be off for that; null: it was not. */
   clock: z.strictObject({ at: utc, byMs: z.number().int(), while: z.enum(['running', 'off']) }).nullable(),
   /** Coats of cements that the settings don't have any more: they count as wet, and can only be ended. */
@@ -180,9 +208,9 @@ export const coatActSchema = z.discriminatedUnion('kind', [
     stage: z.enum(dryingStageKinds),
     found: z.enum(coatFounds),
   }),
-  z.strictObject({ kind: z.literal('end'), coat: id, why: z.enum(['done', 'mistake']) }),
+  z.strictObject({ kind: z.literal('end'), coat: id, why: z.enum(coatEndings) }),
   z.strictObject({ kind: z.literal('fire-answer'), coat: id, answer: z.enum(fireAnswers) }),
-  /** The tap whose command had this id was a mistake. */
+  /** What was said by the command of this id was a mistake; no start of coats that were touched or ended since. */
   z.strictObject({ kind: z.literal('take-back'), of: id }),
 ]);
 export const coatCommandSchema = z.strictObject({ commandId, act: coatActSchema });
@@ -195,6 +223,8 @@ export type AirSaid = z.infer<typeof airSaidSchema>;
 export type Forecast = z.infer<typeof forecastSchema>;
 export type CoatStageAnswer = z.infer<typeof coatStageSchema>;
 export type CoatAnswer = z.infer<typeof coatSchema>;
+export type StartedAnswer = z.infer<typeof startedSchema>;
+export type EndedAnswer = z.infer<typeof endedSchema>;
 export type CoatState = CoatAnswer['state'];
 export type CoatsAnswer = z.infer<typeof coatsAnswerSchema>;
 export type CoatAct = z.infer<typeof coatActSchema>;

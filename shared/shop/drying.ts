@@ -1,7 +1,7 @@
 import type { AirPoint } from '../cure/air.ts';
 import type { DryingStageKind } from '../cure/cement.ts';
 import type { SideId } from '../piece/piece.ts';
-import type { CoatFound, FireAnswer, ShopEntry, ShopHappened } from './entry.ts';
+import type { CoatEnding, CoatFound, FireAnswer, ShopEntry, ShopHappened } from './entry.ts';
 
 /** What dries in the shop and the air that it dries in: a fold over the journal's entries, in their order. */
 export interface Drying {
@@ -47,10 +47,17 @@ export interface Coat {
   /** When that was said. */
   readonly saidUtcMs: number;
   readonly checks: readonly Check[];
-  readonly ended: { readonly by: string; readonly why: 'done' | 'mistake' } | null;
+  readonly ended: Ended | null;
   readonly fire: { readonly by: string; readonly answer: FireAnswer; readonly atUtcMs: number } | null;
   /** So often the clock stood behind when the program came back: how long it dried meanwhile is not known. */
   readonly clockLosses: number;
+}
+
+/** That the clock of a coat is done with. */
+export interface Ended {
+  readonly by: string;
+  readonly why: CoatEnding;
+  readonly atUtcMs: number;
 }
 
 /** What a tap said of a coat. */
@@ -117,7 +124,7 @@ function happened(drying: Drying, { happened: what, atUtcMs, commandId: by }: Sh
       }));
     }
     case 'ended':
-      return withCoat(drying, what.coat, (one) => ({ ...one, ended: { by, why: what.why } }));
+      return withCoat(drying, what.coat, (one) => ({ ...one, ended: { by, why: what.why, atUtcMs } }));
     case 'fire-answer':
       return withCoat(drying, what.coat, (one) => ({ ...one, fire: { by, answer: what.answer, atUtcMs } }));
     case 'taken-back':
@@ -222,6 +229,7 @@ function moved(
     // Whoever says how long ago it was put on doesn't go by the clock.
     fromUtcMs: coat.fromUtcMs + movedMs(coat.saidUtcMs) - coat.saidUtcMs,
     saidUtcMs: movedMs(coat.saidUtcMs),
+    ended: coat.ended === null ? null : along(coat.ended),
     checks: coat.checks.map((check) => ({ ...along(check), teaches: check.teaches && !missed(coat, check) })),
     fire: coat.fire === null ? null : along(coat.fire),
     clockLosses: lossesAfter(coat, when, earlierByMs),

@@ -12,6 +12,10 @@ const utcMs = z.number().int();
 export const coatFounds = ['dry', 'tacky'] as const;
 export type CoatFound = (typeof coatFounds)[number];
 
+/** Why the clock of a coat is done with: worked on, or put on by mistake. */
+export const coatEndings = ['done', 'mistake'] as const;
+export type CoatEnding = (typeof coatEndings)[number];
+
 /** What is done about a coat whose vapour burns while an iron is hot. */
 export const fireAnswers = ['iron-off', 'elsewhere', 'stopped'] as const;
 export type FireAnswer = (typeof fireAnswers)[number];
@@ -43,8 +47,8 @@ const shopHappenedSchema = z.discriminatedUnion('kind', [
     found: z.enum(coatFounds),
     curedS: z.number().min(0),
   }),
-  /** Its clock is done with: worked on, or put on by mistake. */
-  z.strictObject({ kind: z.literal('ended'), coat: id, why: z.enum(['done', 'mistake']) }),
+  /** Its clock is done with. */
+  z.strictObject({ kind: z.literal('ended'), coat: id, why: z.enum(coatEndings) }),
   z.strictObject({ kind: z.literal('fire-answer'), coat: id, answer: z.enum(fireAnswers) }),
   /** What the last tap of these said was a mistake: `of` is the id of its command. */
   z.strictObject({ kind: z.literal('taken-back'), of: id }),

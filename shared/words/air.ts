@@ -24,7 +24,7 @@ export const airLineWords = {
   humidity: (percent: string) => `${percent} humidity`,
   noHumidity: 'humidity not told',
   dewPoint: (dewPoint: string, margin: string) => `${margin} over the dew point of ${dewPoint}`,
-  told: (how: string, ago: string) => (ago === '' ? how : `${how}, ${ago} ago`),
+  told: (how: string, ago: string) => (ago === '' ? how : `${how}, ${ago}`),
   old: 'It may be something else by now.',
 } as const;
 

@@ -100,9 +100,12 @@ export const cementFactWords = {
 
 export const learnedWords = {
   none: 'Nothing learned here yet: its clock goes by the instructions’ time.',
-  dries: (factor: string, count: number) =>
-    `Dries here in ${factor} of the instructions’ time (${count === 1 ? '1 observation' : `${count} observations`}).`,
+  dries: (factor: string, seen: string) => `Dries here in ${factor} of the instructions’ time (${seen}).`,
   between: (low: string, high: string) => `Four times in five it lies between ${low} and ${high}.`,
+  driesAlike: (seen: string) => `Dries here in the time of the instructions (${seen}).`,
+  betweenAlike: (low: string, high: string) =>
+    `Four times in five it takes between ${low} and ${high} of that.`,
+  observations: (count: number) => (count === 1 ? '1 observation' : `${count} observations`),
   anew: 'Learn anew',
   anewOf: (cement: string) => `Learn anew: ${cement}`,
   anewMeans:
@@ -181,6 +184,6 @@ export const cementFormWords = {
     `It comes after “${stage}”, which takes ${time}: neither time may be shorter than that.`,
   noTimes: 'Give at least one stage’s time.',
   lowOverHigh: (high: string) => `The lowest must be under the highest, which is ${high}.`,
-  saturated: 'In saturated air nothing dries: write a number from 0 to 99 %.',
-  dryAir: 'Without moisture it doesn’t cure: write a number from 1 to 100 %.',
+  saturated: (most: number) => `In saturated air nothing dries: write a number from 0 to ${most} %.`,
+  dryAir: (least: number) => `Without moisture it doesn’t cure: write a number from ${least} to 100 %.`,
 } as const;

@@ -1,7 +1,7 @@
 import type { DryingStageKind } from '../cure/cement.ts';
 import type { RangeWhy } from '../cure/range.ts';
 import type { CoatState } from '../messages/cure.ts';
-import type { CoatFound, FireAnswer } from '../shop/entry.ts';
+import type { CoatEnding, CoatFound, FireAnswer } from '../shop/entry.ts';
 
 /** What the page says of coats that dry. A clock never says that a coat is dry: it says when to test it. */
 
@@ -53,7 +53,10 @@ export const waitWords = {
   likely: (likely: string, high: string) => `likely in ${likely}, in ${high} at the latest`,
   likelyOpen: (likely: string) => `likely in ${likely}; at the latest can’t be said`,
   unsaid: 'when can’t be said in this air',
-  past: (ago: string) => `its latest time was ${ago} ago`,
+  /** How long ago it was as `ago` and `justNow` have it. */
+  past: (ago: string) => `its latest time was ${ago}`,
+  ago: (time: string) => `${time} ago`,
+  justNow: 'just now',
   notInThisAir: 'not in this air, as far as can be seen',
   clock: (low: string, high: string, likely: string) => `${low} to ${high}, likely ${likely}`,
   clockFrom: (low: string) => `${low} at the earliest`,
@@ -68,7 +71,7 @@ export const coatWords = {
   why: (whys: string) => `So wide because ${whys}.`,
   and: '; ',
   putOn: (cement: string, time: string, ago: string) =>
-    ago === '' ? `${cement}, put on ${time}` : `${cement}, put on ${time} (${ago} ago)`,
+    ago === '' ? `${cement}, put on ${time}` : `${cement}, put on ${time} (${ago})`,
   unconfirmed: 'unconfirmed',
   unconfirmedMeans: 'Nobody has entered where this cement’s times come from.',
   expired: 'past its expiry',
@@ -101,6 +104,8 @@ export const benchWords = {
   notRead: (why: string) => `The coats could not be read. ${why}`,
   asItWas: 'As it was read last: the daemon can’t be reached. Times go on by the air as it was known then.',
   test: (places: string) => `May be ready, test it: ${places}.`,
+  /** A place in that list, with the stage that it may be ready for. */
+  toTest: (place: string, stage: string) => `${place} (${stage})`,
   testNone: 'Nothing to test now.',
   next: (place: string, stage: string, wait: string) => `Next: ${place}, ${stage} ${wait}.`,
   stands: (places: string) => `Not drying in this air: ${places}.`,
@@ -110,6 +115,11 @@ export const benchWords = {
   noneMeans:
     'Put cement on, then say below which one and where: its clock tells when to test it, and warns while an iron would meet it wet.',
   coats: 'Coats',
+  ended: 'Ended lately',
+  endedAs: {
+    done: (cement: string, place: string, time: string) => `${cement} on ${place}: done with it, ${time}`,
+    mistake: (cement: string, place: string, time: string) => `${cement} on ${place}: a mistake, ${time}`,
+  } satisfies Readonly<Record<CoatEnding, (cement: string, place: string, time: string) => string>>,
   amiss: 'Coats of cements that are gone:',
   clock: {
     running: (by: string, when: string) =>

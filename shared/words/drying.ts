@@ -17,6 +17,8 @@ export const coatRefusals = {
   noFire: (cement: string) =>
     `Nothing is asked about "${cement}": its vapour does not burn by what Setup says of it.`,
   nothingToTakeBack: 'There is no such tap to take back.',
+  touched:
+    'A coat of this start was touched or ended since, and taking the start back would delete that too. End each coat as a mistake instead: that can be taken back.',
   forecastOrder: 'The hours of a forecast must rise from line to line.',
 } as const;
 

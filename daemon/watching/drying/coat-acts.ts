@@ -2,6 +2,7 @@ import type { Cement } from '../../../shared/cure/cement.ts';
 import type { CoatAct } from '../../../shared/messages/cure.ts';
 import type { Coat } from '../../../shared/shop/drying.ts';
 import type { ShopHappened } from '../../../shared/shop/entry.ts';
+import { isTouched } from '../../../shared/shop/lately.ts';
 import { cementRefusals, coatRefusals } from '../../../shared/words/drying.ts';
 import { workRefusals } from '../../../shared/words/work.ts';
 import { Refusal } from '../../refusal.ts';
@@ -33,9 +34,7 @@ export function coatHappened(act: CoatAct, parts: ActParts): ShopHappened {
       return { kind: 'fire-answer', coat: coat.id, answer: act.answer };
     }
     case 'take-back':
-      if (!commands(parts.keeper).has(act.of))
-        throw new Refusal('unknown', coatRefusals.nothingToTakeBack, 'act.of');
-      return { kind: 'taken-back', of: act.of };
+      return takenBack(act.of, parts);
   }
 }
 
@@ -79,6 +78,13 @@ function checked(act: Extract<CoatAct, { kind: 'check' }>, parts: ActParts): Sho
   // Where the air isn't known well a tap teaches no more than is sure.
   const curedS = found === 'tacky' ? leastS : mostS;
   return { kind: 'checked', coat: coat.id, stage, found, curedS };
+}
+
+function takenBack(of: string, { keeper }: ActParts): ShopHappened {
+  if (!commands(keeper).has(of)) throw new Refusal('unknown', coatRefusals.nothingToTakeBack, 'act.of');
+  const started = Object.values(keeper.drying.coats).filter(({ by }) => by === of);
+  if (started.some(isTouched)) throw new Refusal('conflict', coatRefusals.touched, 'act.of');
+  return { kind: 'taken-back', of };
 }
 
 function openCoat(id: string, { keeper }: ActParts): Coat {

@@ -1,7 +1,8 @@
 import { isConfirmed } from '../../../shared/heat/schedule.ts';
-import type { CoatAnswer, CoatsAnswer } from '../../../shared/messages/cure.ts';
-import type { Drying } from '../../../shared/shop/drying.ts';
+import type { CoatAnswer, CoatsAnswer, EndedAnswer, StartedAnswer } from '../../../shared/messages/cure.ts';
+import type { Coat, Drying } from '../../../shared/shop/drying.ts';
 import type { StandingAnswer } from '../../../shared/shop/fire.ts';
+import { type EndedCoat, endedLately, type Started, startedLately } from '../../../shared/shop/lately.ts';
 import { coatAmiss } from '../../../shared/words/drying.ts';
 import type { Settings } from '../../settings/settings.ts';
 import type { KnownCoat } from './clocks.ts';
@@ -18,6 +19,7 @@ export interface CoatsAsked {
   readonly answerOf: (coat: KnownCoat) => StandingAnswer | null;
   /** Ids of those that something is asked about. */
   readonly asked: readonly string[];
+  readonly nowUtcMs: number;
 }
 
 export function coatsAnswer({
@@ -26,12 +28,15 @@ export function coatsAnswer({
   settings,
   answerOf,
   asked,
+  nowUtcMs,
 }: CoatsAsked): Omit<CoatsAnswer, 'revision'> {
   return {
     coats: coats
       .map((coat) => coatAnswer(coat, settings, answerOf(coat)))
       .toSorted((a, b) => comesAt(a) - comesAt(b)),
     fire: [...asked],
+    started: startedLately(keeper.drying, nowUtcMs).map((start) => startedAnswer(start, keeper, settings)),
+    ended: endedLately(keeper.drying, nowUtcMs).map((coat) => endedAnswer(coat, keeper, settings)),
     clock: clockSet(keeper.drying, coats),
     amiss: keeper.clocks.lost().map((coat) => ({
       coat: coat.id,
@@ -39,6 +44,31 @@ export function coatsAnswer({
     })),
   };
 }
+
+/** By its id where the settings don't have it any more. */
+const cementName = (coat: Coat, keeper: DryingKeeper): string =>
+  keeper.clocks.cementOf(coat)?.name ?? coat.cement;
+
+function startedAnswer({ by, coats }: Started, keeper: DryingKeeper, settings: Settings): StartedAnswer {
+  const [first] = coats;
+  return {
+    of: by,
+    piece: first.piece,
+    cement: cementName(first, keeper),
+    placeNames: coats.map((coat) => coatPlace(settings, coat).placeName),
+    startedAt: utc(first.fromUtcMs),
+  };
+}
+
+const endedAnswer = (coat: EndedCoat, keeper: DryingKeeper, settings: Settings): EndedAnswer => ({
+  coat: coat.id,
+  of: coat.ended.by,
+  why: coat.ended.why,
+  at: utc(coat.ended.atUtcMs),
+  piece: coat.piece,
+  cement: cementName(coat, keeper),
+  placeName: coatPlace(settings, coat).placeName,
+});
 
 /**
  * Told for as long as a coat is open that dried then; of a clock that was set right nothing is left to say, and of simulated

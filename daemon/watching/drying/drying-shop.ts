@@ -149,6 +149,7 @@ export class DryingShop {
       settings: settings(),
       answerOf: ({ coat }) => this.#answerOf(coat),
       asked: this.#teller() === null ? [] : this.#unanswered().map(({ coat }) => coat.id),
+      nowUtcMs: this.#parts.nowUtcMs(),
     });
   }
 

@@ -5,6 +5,7 @@ import { pieceEditorWords as words } from '../../../shared/words/piece-editor.ts
 import { setupWords } from '../../../shared/words/setup.ts';
 import { randomId } from '../../link/ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
+import { readKept } from '../../parts/keep.ts';
 import { put } from '../../setup/ask-daemon.ts';
 import { pieceOf, putPiece, readPieces } from '../pieces.ts';
 import { draftOf, errorsOf, formOf, isRight, type PieceForm, pieceFormSchema, startingForm } from './form.ts';
@@ -15,13 +16,8 @@ const NAME = 'pieces-typed';
 /** The one that is made new. */
 export const NEW = 'new';
 
-function kept(): Readonly<Record<string, PieceForm>> {
-  try {
-    return z.record(z.string(), pieceFormSchema).parse(JSON.parse(tabKeep.read(NAME) ?? '{}'));
-  } catch {
-    return {};
-  }
-}
+const kept = (): Readonly<Record<string, PieceForm>> =>
+  readKept(tabKeep.read(NAME), z.record(z.string(), pieceFormSchema)) ?? {};
 
 /** By the piece's id, or `NEW`. */
 export const drafts = signal<Readonly<Record<string, PieceForm>>>(kept());

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { AirAnswer, Forecast } from '../../../shared/messages/cure.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { typedAirWords, forecastWords as words } from '../../../shared/words/air.ts';
+import { readKept } from '../../parts/keep.ts';
 import { airBounds, percentBounds, rangeError, temperatureError } from '../fields/checks.ts';
 import {
   figureTyped,
@@ -27,13 +28,7 @@ const draftSchema = z.strictObject({
 export type Draft = Readonly<z.infer<typeof draftSchema>>;
 
 /** What the tab kept of it; null where that is nothing or can't be read. */
-export function readDraft(text: string | null): Draft | null {
-  try {
-    return draftSchema.parse(JSON.parse(text ?? ''));
-  } catch {
-    return null;
-  }
-}
+export const readDraft = (text: string | null): Draft | null => readKept(text, draftSchema);
 
 const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;

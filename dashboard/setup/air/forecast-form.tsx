@@ -5,14 +5,14 @@ import type { AirAnswer, Forecast } from '../../../shared/messages/cure.ts';
 import { forecastWords as words } from '../../../shared/words/air.ts';
 import { readAir } from '../../cure/air.ts';
 import { viewOnly } from '../../link/daemon.ts';
-import { randomId } from '../../link/ids.ts';
+import { requestIds } from '../../link/request-ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
 import { dayAndTime } from '../../parts/day.ts';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
 import { put } from '../ask-daemon.ts';
 import { sayOf, unsay } from '../changing.ts';
-import { keptText } from '../kept-text.ts';
+import { keptText, notKept } from '../kept-text.ts';
 import { SaidLine } from '../said-line.tsx';
 import {
   checkDraft,
@@ -24,7 +24,6 @@ import {
   withNewRow,
 } from './forecast-draft.ts';
 import { ForecastRows } from './forecast-rows.tsx';
-import { notKept } from './typed-air.tsx';
 
 const KEPT = 'forecast-typed';
 const SUBJECT = 'forecast';
@@ -39,14 +38,12 @@ interface ForecastFormProps {
 export function ForecastForm({ forecast, nowMs }: ForecastFormProps) {
   const draft = useSignal<Draft | null>(readDraft(tabKeep.read(KEPT)));
   const isTried = useSignal(false);
-  // The same one until it has arrived, so that a retry never doubles.
-  const commandId = useRef(randomId());
+  const ids = useRef(requestIds());
   const shown = inUnitNow(draft.value ?? startingDraft(forecast, nowMs, unit.value), unit.value);
   const checked = checkDraft(shown, nowMs);
   const change = (next: Draft | null): void => {
     draft.value = next;
     isTried.value = isTried.value && next !== null;
-    commandId.current = randomId();
     tabKeep.write(KEPT, JSON.stringify(next));
     unsay(SUBJECT);
   };
@@ -57,8 +54,10 @@ export function ForecastForm({ forecast, nowMs }: ForecastFormProps) {
     text: (outcome: Outcome) => string,
     undo: (() => void) | null,
   ): Promise<void> => {
-    const answer = await put('/api/air/forecast', { commandId: commandId.current, points }, outcomeSchema);
+    const commandId = ids.current.idOf(points);
+    const answer = await put('/api/air/forecast', { commandId, points }, outcomeSchema);
     if (answer.kind === 'done') {
+      ids.current.arrived();
       change(null);
       await readAir();
       sayOf(SUBJECT, text(answer.value), undo);

@@ -8,14 +8,13 @@ import {
   humidity as humidityText,
   typedAirWords as words,
 } from '../../../shared/words/air.ts';
-import { setupWords } from '../../../shared/words/setup.ts';
 import { air, readAir } from '../../cure/air.ts';
-import { randomId } from '../../link/ids.ts';
+import { requestIds } from '../../link/request-ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
 import { unit } from '../../parts/unit.ts';
 import { post } from '../ask-daemon.ts';
 import { Field } from '../fields/field.tsx';
-import { keptText } from '../kept-text.ts';
+import { keptText, notKept } from '../kept-text.ts';
 import { checkDraft, type Draft, emptyDraft, inUnitNow, readDraft } from './typed-draft.ts';
 
 const KEPT = 'air-typed';
@@ -25,21 +24,21 @@ export function TypedAir() {
   const draft = useSignal<Draft>(readDraft(tabKeep.read(KEPT), unit.peek()));
   const isTried = useSignal(false);
   const said = useSignal('');
-  // The same one until it has arrived, so that a retry never doubles.
-  const commandId = useRef(randomId());
+  const ids = useRef(requestIds());
   const shown = inUnitNow(draft.value, unit.value);
   const checked = checkDraft(shown);
   const put = (next: Draft): void => {
     draft.value = next;
-    commandId.current = randomId();
     tabKeep.write(KEPT, JSON.stringify(next));
   };
   const keep = async (): Promise<void> => {
     isTried.value = true;
     said.value = '';
     if (checked.said === null) return;
-    const answer = await post('/api/air', { commandId: commandId.current, ...checked.said }, outcomeSchema);
+    const commandId = ids.current.idOf(checked.said);
+    const answer = await post('/api/air', { commandId, ...checked.said }, outcomeSchema);
     if (answer.kind === 'done') {
+      ids.current.arrived();
       put(emptyDraft(unit.peek()));
       isTried.value = false;
       said.value = saidText(checked.said, answer.value);
@@ -101,7 +100,3 @@ function saidText({ airC, rhPct }: AirSaid, outcome: Outcome): string {
   ] as const;
   return keptText(outcome, words.kept(...air), words.taken(...air));
 }
-
-/** What could not be kept stays in its fields. */
-export const notKept = (answer: { readonly kind: string; readonly why: string }): string =>
-  setupWords.notSaved(answer.kind === 'unreached' ? `${answer.why} ${setupWords.staysHere}` : answer.why);

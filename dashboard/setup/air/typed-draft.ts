@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { AirSaid } from '../../../shared/messages/cure.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { typedAirWords as words } from '../../../shared/words/air.ts';
+import { readKept } from '../../parts/keep.ts';
 import { airBounds, percentBounds, rangeError, temperatureError } from '../fields/checks.ts';
 import { inUnit, isTyped, readFigure, readTemperature } from '../fields/number.ts';
 
@@ -16,13 +17,8 @@ export type Draft = z.infer<typeof draftSchema>;
 export const emptyDraft = (unit: TemperatureUnit): Draft => ({ unit, temperature: '', humidity: '' });
 
 /** What the tab kept of it; an empty one where that is nothing or can't be read. */
-export function readDraft(text: string | null, unit: TemperatureUnit): Draft {
-  try {
-    return draftSchema.parse(JSON.parse(text ?? ''));
-  } catch {
-    return emptyDraft(unit);
-  }
-}
+export const readDraft = (text: string | null, unit: TemperatureUnit): Draft =>
+  readKept(text, draftSchema) ?? emptyDraft(unit);
 
 /** The same in the unit that the page shows now. */
 export const inUnitNow = (draft: Draft, unit: TemperatureUnit): Draft =>

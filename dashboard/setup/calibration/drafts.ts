@@ -6,6 +6,7 @@ import { HPA_PER_INHG, M_PER_FT } from '../../../shared/units/air.ts';
 import type { TemperatureUnit } from '../../../shared/units/temperature.ts';
 import { calibratingWords } from '../../../shared/words/calibrating.ts';
 import { tabKeep } from '../../parts/browser.ts';
+import { readKept } from '../../parts/keep.ts';
 import { unit } from '../../parts/unit.ts';
 import {
   differenceTyped,
@@ -39,13 +40,8 @@ export type CalibrationDraftTyped = z.infer<typeof draftSchema>;
 
 const NAME = 'calibrations-typed';
 
-function kept(): Readonly<Record<string, CalibrationDraftTyped>> {
-  try {
-    return z.record(z.string(), draftSchema).parse(JSON.parse(tabKeep.read(NAME) ?? '{}'));
-  } catch {
-    return {};
-  }
-}
+const kept = (): Readonly<Record<string, CalibrationDraftTyped>> =>
+  readKept(tabKeep.read(NAME), z.record(z.string(), draftSchema)) ?? {};
 
 const drafts = signal<Readonly<Record<string, CalibrationDraftTyped>>>(kept());
 

@@ -1,9 +1,13 @@
 import {
   type CementDraft,
   cementDraftSchema,
+  cementEnergyKJPerMol,
   type DryingStageKind,
   dryingStageKinds,
+  LEAST_RH_PCT_MOISTURE,
   LONGEST_DRYING_S,
+  cementTextLengths as longest,
+  MOST_RH_PCT_WATER,
 } from '../../../shared/cure/cement.ts';
 import { cementWords, cementFormWords as words } from '../../../shared/words/cements.ts';
 import { dryingStageWords } from '../../../shared/words/coats.ts';
@@ -29,9 +33,6 @@ import { dryingTimeText, isGiven, lastOf, longestIn, type StageTime } from './ti
 
 type Note = (key: string, error: string) => void;
 
-/** As the schema has them. */
-const longest = { name: 80, batch: 60, manual: 200, page: 60, standing: 200 };
-const kJPerMol: Bounds = { least: 5, most: 200 };
 /** What a plate can be; a limit under 0 degC would be none, degC. */
 const plateC: Bounds = { least: 0, most: 400 };
 
@@ -47,7 +48,7 @@ export function checkForm(form: CementForm): Checked<CementDraft> {
   if (form.kind !== 'water-borne' && isTyped(form.energy))
     note(
       'energy',
-      rangeError(form.energy, kJPerMol, (text) => `${text} ${words.energySign}`),
+      rangeError(form.energy, cementEnergyKJPerMol, (text) => `${text} ${words.energySign}`),
     );
   if (errors.size > 0) return { values: null, errors };
   return parsedDraft(cementDraftSchema, draftOf(form), cementWords.whole);
@@ -96,10 +97,10 @@ function checkAir(form: CementForm, note: Note): void {
   const { kind, at, atRh, low, high, lowRh, highRh } = form;
   note('at', temperatureError(at, form.unit, airBounds));
   note('atRh', rangeError(atRh, percentBounds, words.percent));
-  if (atRh.value !== null && atRh.value > MOST_RH_WATER && kind === 'water-borne')
-    note('atRh', words.saturated);
-  if (atRh.value !== null && atRh.value < LEAST_RH_MOISTURE && kind === 'moisture-curing')
-    note('atRh', words.dryAir);
+  if (atRh.value !== null && atRh.value > MOST_RH_PCT_WATER && kind === 'water-borne')
+    note('atRh', words.saturated(MOST_RH_PCT_WATER));
+  if (atRh.value !== null && atRh.value < LEAST_RH_PCT_MOISTURE && kind === 'moisture-curing')
+    note('atRh', words.dryAir(LEAST_RH_PCT_MOISTURE));
   for (const [key, typed] of [
     ['low', low],
     ['high', high],
@@ -113,7 +114,3 @@ function checkAir(form: CementForm, note: Note): void {
   if (isOver(low, high, true)) note('low', words.lowOverHigh(shown(high, form.unit)));
   if (isOver(lowRh, highRh, true)) note('lowRh', words.lowOverHigh(words.percent(highRh.text.trim())));
 }
-
-/** The dampest at which a water-borne cement's times can hold, and the driest for one that cures by moisture, percent. */
-const MOST_RH_WATER = 99;
-const LEAST_RH_MOISTURE = 1;

@@ -83,8 +83,9 @@ const factorText = (factor: number): string => String(Number(factor.toPrecision(
 export function learnedText(learned: Learned | undefined): string {
   if (learned === undefined || learned.observations === 0) return learnedWords.none;
   const { factor, low, high, observations } = learned;
-  return [
-    learnedWords.dries(factorText(factor), observations),
-    learnedWords.between(factorText(low), factorText(high)),
-  ].join(' ');
+  const [text, seen] = [factorText(factor), learnedWords.observations(observations)];
+  const ends = [factorText(low), factorText(high)] as const;
+  return text === factorText(1)
+    ? `${learnedWords.driesAlike(seen)} ${learnedWords.betweenAlike(...ends)}`
+    : `${learnedWords.dries(text, seen)} ${learnedWords.between(...ends)}`;
 }

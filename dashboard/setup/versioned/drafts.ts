@@ -1,6 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { tabKeep } from '../../parts/browser.ts';
+import { readKept } from '../../parts/keep.ts';
 import { unit } from '../../parts/unit.ts';
 import type { Draft, Kind, UnitForm, Versioned } from './kind.ts';
 
@@ -10,13 +11,8 @@ export type Drafts<T extends Versioned & V, V extends object, F extends UnitForm
   typeof keptDrafts<T, V, F, unknown>
 >;
 
-function readKept<D>(keptAs: string, schema: z.ZodType<D>): Readonly<Record<string, D>> {
-  try {
-    return z.record(z.string(), schema).parse(JSON.parse(tabKeep.read(keptAs) ?? '{}'));
-  } catch {
-    return {};
-  }
-}
+const readDrafts = <D>(keptAs: string, schema: z.ZodType<D>): Readonly<Record<string, D>> =>
+  readKept(tabKeep.read(keptAs), z.record(z.string(), schema)) ?? {};
 
 export function keptDrafts<T extends Versioned & V, V extends object, F extends UnitForm, P>({
   keptAs,
@@ -26,7 +22,7 @@ export function keptDrafts<T extends Versioned & V, V extends object, F extends 
   inUnit,
 }: Kind<T, V, F, P>) {
   /** By the setting's id. */
-  const drafts = signal(readKept(keptAs, draftSchema));
+  const drafts = signal(readDrafts(keptAs, draftSchema));
 
   effect(() => {
     const shown = unit.value;

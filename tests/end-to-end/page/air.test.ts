@@ -272,6 +272,25 @@ describe('a forecast', () => {
     await said.getByText(/^Put back as it was. .* not in the book yet/).waitFor();
   }, 60_000);
 
+  it('is kept where it was to be cleared before, and the answer to that was lost', async () => {
+    const { page, daemon } = await atAir();
+    const sent: { readonly commandId: string; readonly points: readonly unknown[] }[] = [];
+    await page.route('**/api/air/forecast', async (route) => {
+      sent.push(route.request().postDataJSON());
+      if (sent.length > 1) return route.continue();
+      await route.fetch();
+      return route.abort();
+    });
+    await page.getByTestId('clear-forecast').click();
+    await page.getByTestId('said').getByText('What you typed stays here').waitFor();
+    await page.getByTestId('keep-forecast').click();
+    await page.getByTestId('said').getByText('Kept: the forecast stands until').waitFor();
+    expect(sent.map(({ points }) => points.length)).toEqual([0, 2]);
+    // A daemon does nothing under an id that it has seen.
+    expect(sent[1]?.commandId).not.toBe(sent[0]?.commandId);
+    expect(daemon.air.answer.forecast).toHaveLength(2);
+  }, 60_000);
+
   it('begins with the one that stands, takes another hour, and stays while the daemon is gone', async () => {
     const { page, daemon } = await atAir();
     const hour = (row: number) => page.locator(`#forecast-${row}-hour`);

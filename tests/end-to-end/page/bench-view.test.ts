@@ -1,6 +1,14 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { coatsAnswer, drying, fourCoats, mayBeReady, stage } from '../../fixtures/coats.ts';
+import {
+  coatsAnswer,
+  drying,
+  endedCoat,
+  fourCoats,
+  mayBeReady,
+  stage,
+  startedLately,
+} from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { onAileron } from '../../fixtures/pieces.ts';
 import { actsOf, now, showBench } from './at-coats.ts';
@@ -32,7 +40,7 @@ describe('what stands on the bench', () => {
   it('what may be ready first, what is next, and a card a coat with hatching, word, range and why', async () => {
     const { page, complaints } = await showBench(bench);
     expect(await page.getByTestId('bench-now').innerText()).toBe(
-      'May be ready, test it: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3.',
+      'May be ready, test it: Right flap, outer face, trailing edge (set to touch); Left aileron, upper side, rib tape 3 (ready for the iron).',
     );
     expect(await page.getByTestId('bench-next').innerText()).toMatch(
       /^Next: Left aileron, upper side, leading edge, ready for the iron in (19|20) to (44|45) min, likely (29|30)\.$/,
@@ -93,16 +101,19 @@ describe('what stands on the bench', () => {
     await pass(page, SETTLES_MS);
     await amiss.getByRole('button', { name: /^done with it stops its clock/ }).click();
     await expect.poll(() => actsOf(daemon)).toEqual([{ kind: 'end', coat: 'coat-lost', why: 'done' }]);
-    await page.getByTestId('coat-last').getByRole('button').click();
-    await expect
-      .poll(() => actsOf(daemon))
-      .toMatchObject([{}, { kind: 'take-back', of: daemon.posted[0]?.body['commandId'] }]);
   }, 40_000);
 
   it('view only: nothing that says anything', async () => {
-    const { page, change } = await showBench(bench);
+    const { page, daemon, change } = await showBench(bench);
     await change({ ...now, situation: { ...now.situation, viewOnly: true } });
     await expect.poll(() => page.getByTestId('start-coats').count()).toBe(0);
+    expect(await page.getByTestId('bench').getByRole('button').count()).toBe(0);
+    daemon.coats.coats = coatsAnswer([drying], { started: [startedLately], ended: [endedCoat(1)] });
+    await change({
+      ...now,
+      situation: { ...now.situation, viewOnly: true, work: { ...now.situation.work, coatRevision: 1 } },
+    });
+    await page.getByTestId('ended-coat').waitFor();
     expect(await page.getByTestId('bench').getByRole('button').count()).toBe(0);
   }, 40_000);
 });
@@ -135,14 +146,10 @@ describe('what one finds of a coat', () => {
       ]);
     await pass(page, SETTLES_MS);
     await button(shown, `stops its clock and its warnings: ${place}`).tap();
-    const last = page.getByTestId('coat-last');
-    expect(await last.innerText()).toContain(`You said: done with ${place}.`);
-    await last.getByRole('button').tap();
     await button(shown, `was a mistake: ${drying.placeName}`).tap();
-    await expect.poll(() => actsOf(daemon).length).toBe(5);
+    await expect.poll(() => actsOf(daemon).length).toBe(4);
     expect(actsOf(daemon).slice(2)).toEqual([
       { kind: 'end', coat: 'coat-may', why: 'done' },
-      { kind: 'take-back', of: daemon.posted[2]?.body['commandId'] },
       { kind: 'end', coat: 'coat-drying', why: 'mistake' },
     ]);
   }, 40_000);
@@ -210,6 +217,53 @@ describe('what one finds of a coat', () => {
     expect(await page.getByTestId('notice').innerText()).toContain('Touch it again and say how it is.');
     expect(actsOf(daemon)).toEqual([]);
   }, 60_000);
+});
+
+describe('what was said lately', () => {
+  const rows = (page: Page) => page.getByTestId('ended-coat');
+
+  it('of ended coats stands on the bench, whichever page ended them, each with the way back', async () => {
+    const ended = [1, 2, 3, 4, 5].map(endedCoat);
+    const { page, daemon } = await showBench(bench, [mayBeReady], {
+      before: frozen,
+      hasTouch: true,
+      arrange: ({ coats }) => (coats.coats = coatsAnswer([mayBeReady], { ended })),
+    });
+    const part = page.getByTestId('ended-lately');
+    expect(flat(await part.innerText())).toMatch(
+      /^Ended lately Generic water-borne on Left aileron, rib 1: done with it, \d\d:19 take back .*rib 3: .*2 more$/,
+    );
+    await part.getByText('2 more').tap();
+    expect(await rows(page).count()).toBe(5);
+    const back = rows(page).nth(4).getByRole('button');
+    expect((await back.boundingBox())?.height).toBeGreaterThanOrEqual(48);
+    // It came up just now.
+    await back.tap();
+    await pass(page, SETTLES_MS);
+    await back.tap();
+    await expect.poll(() => actsOf(daemon)).toEqual([{ kind: 'take-back', of: 'ended-5' }]);
+  }, 40_000);
+
+  it('of a start can be taken back while the daemon tells so, but not by the tap that started it', async () => {
+    const shown = await showBench(bench, [mayBeReady], {
+      before: frozen,
+      arrange: ({ coats }) => (coats.coats = coatsAnswer([mayBeReady], { started: [startedLately] })),
+    });
+    const { page, daemon, change } = shown;
+    const last = page.getByTestId('coat-last');
+    expect(await last.innerText()).toMatch(
+      /^You said: Halvorsen seam cement on Left aileron, rib 1; Left aileron, rib 2, put on \d\d:18\./,
+    );
+    await last.getByRole('button').click();
+    await pass(page, SETTLES_MS);
+    await last.getByRole('button').dblclick();
+    await expect.poll(() => actsOf(daemon)).toEqual([{ kind: 'take-back', of: 'started-here' }]);
+    // Somebody has touched one of its coats.
+    daemon.coats.coats = coatsAnswer([mayBeReady], { revision: 2 });
+    await change(atBench(onAileron(), { coatRevision: 2 }));
+    await expect.poll(() => last.count()).toBe(0);
+    expect(actsOf(daemon)).toHaveLength(1);
+  }, 40_000);
 });
 
 describe('what was tapped before a tablet slept', () => {

@@ -1,5 +1,13 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { air, cementList, coatsAnswer, dryAll, fourCoats } from '../../fixtures/coats.ts';
+import {
+  air,
+  cementList,
+  coatsAnswer,
+  dryAll,
+  endedCoat,
+  fourCoats,
+  startedLately,
+} from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron, wingHeat } from '../../fixtures/pieces.ts';
 import { alarm } from '../../fixtures/scenes.ts';
@@ -16,13 +24,14 @@ afterEach(() => bench.clear());
 afterAll(() => bench.close());
 
 const all = [...fourCoats, dryAll];
+const lately = { started: [startedLately], ended: [1, 2, 3, 4, 5].map(endedCoat) };
 const withCoats = (options: ShowOptions): ShowOptions => ({
   hash: '#bench',
   arrange: (daemon) => {
     daemon.pieces.keep(demoPieces, [aileronHeat, wingHeat]);
     daemon.cements.keep(cementList.cements);
     daemon.air.answer = air;
-    daemon.coats.coats = coatsAnswer(all);
+    daemon.coats.coats = coatsAnswer(all, lately);
   },
   ...options,
 });
@@ -77,7 +86,7 @@ describe('targets', () => {
       const options = { viewport: { width: 320, height: 640 } };
       const { page, daemon, change } = await bench.show(now, { ...withCoats(options), hash });
       await page.getByTestId('coat').first().waitFor();
-      daemon.coats.coats = coatsAnswer(all, { revision: 2, fire: ['coat-may'] });
+      daemon.coats.coats = coatsAnswer(all, { ...lately, revision: 2, fire: ['coat-may'] });
       await change(revised(2));
       await page.getByTestId('fire-question').waitFor();
       for (const target of await page.locator('button:visible, summary:visible, a.target:visible').all()) {

@@ -181,3 +181,25 @@ describe.each(screens)('on %i by %i', (width, height, leastDigits) => {
     120_000,
   );
 });
+
+describe('on 1280 by 900, the Bench', () => {
+  const hazard = alarm({ kind: 'fire-hazard', probe: null, peakC: null });
+
+  it.each([
+    ['asked', [], true],
+    ['called out too', [hazard], false],
+  ])(
+    'shows what may be ready and its answers at once while vapour is %s',
+    async (_, alarms, simulated) => {
+      const shown = await at(1280, 900, '#bench');
+      const { page, daemon, change } = shown;
+      daemon.coats.coats = coatsAnswer(fourCoats, { revision: 1, fire: ['coat-may'] });
+      const live = liveOf({ alarms, fire: true, rest: false }, 1);
+      await change({ ...live, situation: { ...live.situation, simulated } });
+      await page.getByTestId('fire-question').waitFor();
+      expect(await seen(page.getByTestId('bench-now'))).toBe('all');
+      expect(await seen(page.locator('.coat-answers'))).toBe('all');
+    },
+    60_000,
+  );
+});

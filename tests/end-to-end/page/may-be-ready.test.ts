@@ -26,7 +26,7 @@ describe('what may be ready', () => {
     expect(await heard).toBeGreaterThan(0.02);
     const note = page.getByTestId('ready-note');
     expect(await note.innerText()).toContain(
-      'May be ready, test it: Left aileron, upper side, leading edge.',
+      'May be ready, test it: Left aileron, upper side, leading edge (ready for the iron).',
     );
     await settled(page, 600);
     const again = loudness(page, 1500);
@@ -101,6 +101,30 @@ describe('what may be ready', () => {
       ]);
   }, 60_000);
 
+  it('is not said of a coat that was touched or done with while an alarm sounded', async () => {
+    const shown = await showCoats(bench, [drying], { before: voices, hash: '#setup/screen' });
+    const { page, change } = shown;
+    await turnSoundOn(page);
+    await page.getByTestId('spoken').getByRole('button', { name: 'Speak', exact: true }).click();
+    const { situation } = now;
+    const at = (coatRevision: number) => ({
+      situation: { ...situation, work: { ...situation.work, coatRevision } },
+    });
+    const soundsAlarm = { ...now, alarms: [alarm()] };
+    await change(soundsAlarm);
+    await expect.poll(() => page.getByTestId('sound').getAttribute('data-sounding')).toBe('act-now');
+    shown.daemon.coats.coats = coatsAnswer([mayBeReady, due], { revision: 2 });
+    await change({ ...soundsAlarm, ...at(2) });
+    await page.getByTestId('ready-note').getByText('Right flap').waitFor();
+    shown.daemon.coats.coats = coatsAnswer([due], { revision: 3 });
+    await change({ ...soundsAlarm, ...at(3) });
+    await expect.poll(() => page.getByTestId('ready-note').innerText()).not.toContain('rib tape 3');
+    await change({ ...now, ...at(3) });
+    await expect
+      .poll(async () => (await spoken(page)).filter((one) => one !== 'hushed'))
+      .toEqual([['own', 'Right flap, outer face, trailing edge may be set to touch. Test it.']]);
+  }, 60_000);
+
   it('several at once are one sentence', async () => {
     const shown = await showCoats(bench, [drying], { before: voices, hash: '#setup/screen' });
     await turnSoundOn(shown.page);
@@ -111,7 +135,7 @@ describe('what may be ready', () => {
       .toEqual([
         [
           'own',
-          'These may be ready, test them: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3; Left aileron, upper side, leading edge.',
+          'These may be ready, test them: Right flap, outer face, trailing edge (set to touch); Left aileron, upper side, rib tape 3 (ready for the iron); Left aileron, upper side, leading edge (ready for the iron).',
         ],
       ]);
   }, 40_000);

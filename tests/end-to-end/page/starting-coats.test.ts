@@ -49,8 +49,6 @@ describe('starting coats', () => {
           agoS: 750,
         },
       ]);
-    await page.getByTestId('coat-last').getByRole('button').click();
-    await expect.poll(() => actsOf(daemon)).toHaveLength(2);
   }, 40_000);
 
   it('by keyboard alone, with the cement used last', async () => {

@@ -45,6 +45,7 @@ function clockOf(asked: {
 
 const starts = fc.integer({ min: NOW_MS - 3 * 24 * HOUR_MS, max: NOW_MS + 24 * HOUR_MS });
 const states = ['drying', 'may-be-ready', 'due', 'dry'];
+const stageIndex = ({ stage, stages }: CoatClock): number => stages.findIndex(({ kind }) => kind === stage);
 
 describe('a coat’s clock', () => {
   it('is exact in the instructions’ own air, wherever the course is cut', () => {
@@ -116,17 +117,34 @@ describe('a coat’s clock', () => {
         later,
         (cement, fromUtcMs, points, forecast, taps, afters) => {
           const said = taps.filter(({ atUtcMs }) => atUtcMs <= NOW_MS);
-          let [state, wet] = [0, true];
+          let [come, wet] = [Number.NEGATIVE_INFINITY, true];
           for (const afterMs of [...afters].sort((a, b) => a - b)) {
             const nowUtcMs = NOW_MS + HOUR_MS + afterMs;
             const clock = clockOf({ cement, fromUtcMs, points, forecast, checks: said, nowUtcMs });
-            expect(states.indexOf(clock.state)).toBeGreaterThanOrEqual(state);
+            // A later stage may be ready, or an earlier one overdue.
+            const now = states.length * stageIndex(clock) + states.indexOf(clock.state);
+            expect(now).toBeGreaterThanOrEqual(come);
             if (!wet) expect(clock.wet).toBe(false);
-            [state, wet] = [states.indexOf(clock.state), clock.wet];
+            [come, wet] = [now, clock.wet];
           }
         },
       ),
       { numRuns: 200 },
+    );
+  });
+
+  it('is asked about at no stage that was said dry, and at none while a later one may be ready', () => {
+    fc.assert(
+      fc.property(cements(), starts, airPoints, checks, (cement, fromUtcMs, points, taps) => {
+        const clock = clockOf({ cement, fromUtcMs, points, checks: taps });
+        const asked = clock.stages[stageIndex(clock)];
+        expect(asked === undefined).toBe(clock.stages.every(({ saidDryMs }) => saidDryMs !== null));
+        if (asked === undefined) return;
+        expect(asked.saidDryMs).toBeNull();
+        for (const { saidDryMs, likelyMs } of clock.stages.slice(stageIndex(clock) + 1))
+          expect(saidDryMs === null && (likelyMs ?? Infinity) <= NOW_MS && !clock.wet).toBe(false);
+      }),
+      { numRuns },
     );
   });
 

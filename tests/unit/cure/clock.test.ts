@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { instructedS } from '../../../shared/cure/cement.ts';
 import type { CoatClock } from '../../../shared/cure/clock.ts';
-
 import { learn } from '../../../shared/cure/learn.ts';
-import { clockOf, exact, minutes, only, type Situation } from './clocked.ts';
+import { clockOf, exact, minutes, only, type Situation, water } from './clocked.ts';
 import { example, HOUR_MS, MINUTE_MS, NOW_MS, probed } from './curing.ts';
 
 describe('in the instructions’ own air', () => {
@@ -50,8 +49,45 @@ describe('how it stands', () => {
     expect(dry).toMatchObject({ state: 'dry', stage: null, wet: false, why: [] });
   });
 
-  test('towards the first stage that nobody said is dry; a later one says it of the earlier ones', () => {
-    expect(clockOf({}).stage).toBe('set-to-touch');
+  test('towards the latest stage whose likely time is past, whatever was said of earlier ones', () => {
+    const [touch, iron, overlay, cured] = water.stages.map((stage) => instructedS(stage) / 60);
+    const at = (atMin = 0) => {
+      const { stage, state } = clockOf({ atMin });
+      return [stage, state];
+    };
+    expect(at()).toEqual(['set-to-touch', 'drying']);
+    expect(at(touch)).toEqual(['set-to-touch', 'may-be-ready']);
+    expect(at((iron ?? 0) - 1)).toEqual(['set-to-touch', 'due']);
+    expect(at(iron)).toEqual(['ready-for-iron', 'may-be-ready']);
+    expect(at(overlay)).toEqual(['ready-for-overlay', 'may-be-ready']);
+    expect(at(cured)).toEqual(['cured', 'may-be-ready']);
+    expect(at(100_000)).toEqual(['cured', 'due']);
+    const said = clockOf({ atMin: iron ?? 0, taps: [[30, 'ready-for-iron', 'dry']] });
+    expect([said.stage, said.state]).toEqual(['ready-for-overlay', 'drying']);
+  });
+
+  test('on towards the stage that was found tacky, and not back to an earlier one', () => {
+    const taps: Situation['taps'] = [[100, 'ready-for-iron', 'tacky']];
+    expect(clockOf({ atMin: 100, taps })).toMatchObject({ stage: 'ready-for-iron', state: 'drying' });
+    expect(clockOf({ atMin: 160, taps })).toMatchObject({ stage: 'ready-for-iron', state: 'may-be-ready' });
+  });
+
+  test('back to the iron’s where a later one was found tacky while it counts as wet, until that is said', () => {
+    const taps: Situation['taps'] = [
+      [100, 'ready-for-iron', 'tacky'],
+      [250, 'ready-for-overlay', 'tacky'],
+    ];
+    const wet = clockOf({ atMin: 250, taps });
+    expect(wet).toMatchObject({ stage: 'ready-for-iron', wet: true });
+    expect(wet.state).not.toBe('drying');
+    const said = clockOf({ atMin: 251, taps: [...taps, [251, 'ready-for-iron', 'dry']] });
+    expect(said).toMatchObject({ stage: 'ready-for-overlay', state: 'drying', wet: false });
+    // Its latest time is past, and nobody has found it tacky for an iron.
+    const over = clockOf({ atMin: 250, taps: taps.slice(1) });
+    expect(over).toMatchObject({ stage: 'ready-for-overlay', state: 'drying', wet: false });
+  });
+
+  test('a later stage that is said dry says it of the earlier ones', () => {
     const clock = clockOf({
       atMin: 100,
       taps: [

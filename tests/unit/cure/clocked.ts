@@ -6,7 +6,7 @@ import { cured, curingOf } from '../../../shared/cure/curing.ts';
 import { type DryCheck, learn } from '../../../shared/cure/learn.ts';
 import { example, MINUTE_MS, NOW_MS, probed } from './curing.ts';
 
-const water = example('water-borne');
+export const water = example('water-borne');
 
 /** A cement with the times of one stage only. */
 export const only = (kind: DryingStageKind, fromS: number, toS: number): Cement => ({

@@ -181,6 +181,17 @@ describe('what the taps on a coat tell', () => {
     });
   });
 
+  test('a word at a later stage teaches that one alone: when an earlier one came nobody has seen', () => {
+    expect(told([20, 'set-to-touch', 'tacky'], [70, 'ready-for-iron', 'dry'])).toEqual({
+      fromUtcMs: 5,
+      stages: [
+        { aboveS: 1200, belowS: null, stageS: 1500 },
+        { aboveS: 0, belowS: 4200, stageS: 3600 },
+      ],
+    });
+    expect(told([70, 'ready-for-iron', 'dry'])).toEqual(iron(0, 4200));
+  });
+
   test('tacky before anything had dried tells nothing', () => {
     expect(told([0, 'ready-for-iron', 'tacky'])).toBeNull();
   });

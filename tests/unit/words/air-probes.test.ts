@@ -45,8 +45,8 @@ describe('how a probe stands', () => {
 describe('what the clocks go by', () => {
   it('is the air of now, or the instructions’ own', () => {
     const now = { ...probe.told, how: 'probe', probe: 'bench/air', dewPointC: null, marginK: null } as const;
-    expect(clocksGoByText({ ...now, at: '', airC: 20, rhPct: null, old: false }, 'F', '2 min')).toBe(
-      'Clocks go by 68 °F, humidity not told (by a probe, 2 min ago).',
+    expect(clocksGoByText({ ...now, at: '', airC: 20, rhPct: null, old: false }, 'F', 'just now')).toBe(
+      'Clocks go by 68 °F, humidity not told (by a probe, just now).',
     );
     expect(clocksGoByText(null, 'F', '')).toMatch(/instructions’ own air/);
   });

@@ -16,8 +16,8 @@ const now: NonNullable<AirAnswer['now']> = {
 
 describe('the air in one line', () => {
   it('has temperature, humidity, dew point and how far over it the air is, and how all that is known', () => {
-    expect(airLine(now, 'F', '20 s')).toBe(
-      '72 °F, 56 % humidity, 17 °F over the dew point of 55 °F (by a probe, 20 s ago).',
+    expect(airLine(now, 'F', '20 min ago')).toBe(
+      '72 °F, 56 % humidity, 17 °F over the dew point of 55 °F (by a probe, 20 min ago).',
     );
     expect(airLine(now, 'C', '')).toBe(
       '22.2 °C, 56 % humidity, 9.2 °C over the dew point of 13.0 °C (by a probe).',
@@ -26,8 +26,8 @@ describe('the air in one line', () => {
 
   it('says what was not told, and what was told long ago', () => {
     const typed = { ...now, rhPct: null, dewPointC: null, marginK: null, how: 'typed', old: true } as const;
-    expect(airLine(typed, 'F', '9 h 00 min')).toBe(
-      '72 °F, humidity not told (typed, 9 h 00 min ago). It may be something else by now.',
+    expect(airLine(typed, 'F', '9 h ago')).toBe(
+      '72 °F, humidity not told (typed, 9 h ago). It may be something else by now.',
     );
     expect(airLine(null, 'F', '')).toMatch(/not known/);
   });

@@ -7,6 +7,7 @@ import {
   separators,
 } from '../../../../shared/messages/line-form.ts';
 import { tabKeep } from '../../../parts/browser.ts';
+import { readKept } from '../../../parts/keep.ts';
 
 /** Forms of lines that are being set up on this page. They outlive a change of view, and a reload of the page. */
 
@@ -29,13 +30,8 @@ export type DraftColumn = z.infer<typeof columnSchema>;
 
 const NAME = 'line-forms-typed';
 
-function kept(): Readonly<Record<string, FormDraft>> {
-  try {
-    return z.record(z.string(), draftSchema).parse(JSON.parse(tabKeep.read(NAME) ?? '{}'));
-  } catch {
-    return {};
-  }
-}
+const kept = (): Readonly<Record<string, FormDraft>> =>
+  readKept(tabKeep.read(NAME), z.record(z.string(), draftSchema)) ?? {};
 
 /** By the device's id. */
 export const formDrafts = signal<Readonly<Record<string, FormDraft>>>(kept());

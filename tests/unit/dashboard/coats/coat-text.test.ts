@@ -12,7 +12,7 @@ import {
   wetText,
   whyText,
 } from '../../../../dashboard/coats/coat-text.ts';
-import { clockWording } from '../../../../dashboard/coats/range-text.ts';
+import { clockWording } from '../../../../dashboard/parts/clock-time.ts';
 import { shippedCements } from '../../../../shared/cure/shipped.ts';
 import {
   cementList,
@@ -36,7 +36,7 @@ const at = clockWording('UTC');
 describe('the line at the top of the bench', () => {
   it('names what may be ready, and what comes next with its range', () => {
     expect(headline(fourCoats, NOW_MS)).toEqual({
-      now: 'May be ready, test it: Right flap, outer face, trailing edge; Left aileron, upper side, rib tape 3.',
+      now: 'May be ready, test it: Right flap, outer face, trailing edge (set to touch); Left aileron, upper side, rib tape 3 (ready for the iron).',
       next: 'Next: Left aileron, upper side, leading edge, ready for the iron in 20 to 45 min, likely 30.',
     });
   });
@@ -74,6 +74,10 @@ describe('a coat in words', () => {
   it('says what was put on and when, and no age where the daemon’s clock isn’t known', () => {
     expect(putOnText(drying, NOW_MS, at)).toBe('Generic water-borne, put on 13:08 (12 min ago)');
     expect(putOnText(drying, null, at)).toBe('Generic water-borne, put on 13:08');
+    expect(putOnText(coat({ startedAt: inMin(-0.9) }), NOW_MS, at)).toBe(
+      'Generic water-borne, put on 13:19 (just now)',
+    );
+    expect(putOnText(coat({ startedAt: inMin(-1) }), NOW_MS, at)).toMatch(/\(1 min ago\)$/);
   });
 
   it('has each stage with what was said of it', () => {

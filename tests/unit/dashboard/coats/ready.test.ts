@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { noticeKey, readTold, readyStep, type Told } from '../../../../dashboard/coats/ready.ts';
+import {
+  noticeKey,
+  noticeKeys,
+  readTold,
+  readyStep,
+  stillReady,
+  type Told,
+} from '../../../../dashboard/coats/ready.ts';
+import { instructedS } from '../../../../shared/cure/cement.ts';
 import type { CoatAnswer } from '../../../../shared/messages/cure.ts';
 import { coat, drying, due, fourCoats, inMin, mayBeReady, stage } from '../../../fixtures/coats.ts';
+import { clockOf, water } from '../../cure/clocked.ts';
+import { probed } from '../../cure/curing.ts';
 
 /** What is told over answers that come one after the other: the ids told at each. */
 function toldOver(answers: readonly (readonly CoatAnswer[])[]): readonly (readonly string[])[] {
@@ -20,7 +30,8 @@ const at = (state: CoatAnswer['state'], saidTacky: string | null = null): CoatAn
 describe('what is told as it may be ready', () => {
   it('is each coat once a stage', () => {
     expect(toldOver([fourCoats, fourCoats])).toEqual([['coat-due', 'coat-may'], []]);
-    const later = { ...mayBeReady, stage: 'cured', state: 'may-be-ready' } as const;
+    const stages = [...mayBeReady.stages, stage('cured', [60, 90, 120])];
+    const later = { ...mayBeReady, stages, stage: 'cured', state: 'may-be-ready' } as const;
     expect(toldOver([[mayBeReady], [{ ...later, state: 'drying' }], [later]])).toEqual([
       ['coat-may'],
       [],
@@ -51,6 +62,50 @@ describe('what is told as it may be ready', () => {
     ).toEqual([['coat-drying'], [], [], ['coat-drying'], []]);
   });
 
+  const two = (stage_: CoatAnswer['stage'], overlayTacky: string | null = null): CoatAnswer =>
+    coat({
+      state: 'may-be-ready',
+      stage: stage_,
+      stages: [
+        stage('ready-for-iron', [-9, -8, -7]),
+        stage('ready-for-overlay', [1, 2, 3], { saidTacky: overlayTacky }),
+      ],
+    });
+  const [iron, overlay, ironAgain] = [
+    two('ready-for-iron'),
+    two('ready-for-overlay'),
+    two('ready-for-iron', inMin(1)),
+  ];
+
+  it('is a coat again at its next stage, but not at an earlier one that it goes back to', () => {
+    expect(toldOver([[iron], [overlay], [ironAgain], [two('ready-for-overlay', inMin(1))]])).toEqual([
+      ['coat-drying'],
+      ['coat-drying'],
+      [],
+      ['coat-drying'],
+    ]);
+    // Of what comes before the stage that was told nobody need hear.
+    expect(toldOver([[overlay], [ironAgain]])).toEqual([['coat-drying'], []]);
+  });
+
+  it('is each stage as its likely time comes, where nobody says anything', () => {
+    const utc = (ms: number | null): string | null => (ms === null ? null : new Date(ms).toISOString());
+    const likelyMin = water.stages.map((one) => instructedS(one) / 60);
+    const askedMin = likelyMin.flatMap((atMin) => [atMin - 5, atMin, atMin + 5, atMin + 10]);
+    const over = askedMin.map((atMin): readonly CoatAnswer[] => {
+      const { state, stage: kind, stages } = clockOf({ atMin, points: probed(0, 60 * 60) });
+      const told = stages.map(({ earliestMs, likelyMs, latestMs, ...one }) => ({
+        ...stage(one.kind, null),
+        earliest: utc(earliestMs),
+        likely: utc(likelyMs),
+        latest: utc(latestMs),
+      }));
+      return [coat({ state, stage: kind, stages: told })];
+    });
+    const heardAtMin = toldOver(over).flatMap((ids, i) => ids.map(() => askedMin[i]));
+    expect(heardAtMin).toEqual(likelyMin);
+  });
+
   it('forgets coats that are gone', () => {
     expect(readyStep({ 'gone ready-for-iron': null }, [drying]).told).toEqual({});
   });
@@ -65,5 +120,15 @@ describe('what is told as it may be ready', () => {
     );
     expect(new Set(keys).size).toBe(4);
     expect(noticeKey(at('may-be-ready'))).toBe(noticeKey(at('due')));
+    expect(noticeKeys(overlay)).toEqual([noticeKey(iron), noticeKey(overlay)]);
+    expect(noticeKeys(iron)).toEqual([noticeKey(iron)]);
+  });
+
+  it('that waited to be heard is heard only where it is to be tested still, at that stage', () => {
+    const waiting = [due, mayBeReady, iron];
+    expect(stillReady(waiting, [iron, mayBeReady, due])).toEqual([iron, mayBeReady, due]);
+    expect(stillReady(waiting, [mayBeReady, { ...iron, state: 'drying' }])).toEqual([mayBeReady]);
+    expect(stillReady([iron], [overlay])).toEqual([]);
+    expect(stillReady(waiting, [])).toEqual([]);
   });
 });

@@ -253,6 +253,9 @@ describe('what is told of a cement', () => {
     expect(learnedText({ factor: 1.26, low: 0.9, high: 1.7, observations: 1 })).toMatch(
       /in 1.3 .*\(1 observation\)/,
     );
+    expect(learnedText({ factor: 1.004, low: 0.9, high: 1.1, observations: 5 })).toBe(
+      'Dries here in the time of the instructions (5 observations). Four times in five it takes between 0.9 and 1.1 of that.',
+    );
     expect(learnedText(undefined)).toMatch(/Nothing learned/);
   });
 });

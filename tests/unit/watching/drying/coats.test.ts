@@ -78,6 +78,48 @@ describe('a coat', () => {
     expect(one.cure.coats().coats).toHaveLength(2);
   });
 
+  it('is gone with its start only while nobody has touched it, on any page', async () => {
+    const one = await inShop();
+    const places = ['First end', 'Last end'].map((name) => ({ side: 1 as const, area: one.area(name) }));
+    await one.act({ kind: 'start', cement: waterBorne, piece: 'flap', places, agoS: 3600 }, 'start');
+    const [first, second] = one.cure.coats().coats;
+    expect(one.cure.coats().started).toEqual([
+      {
+        of: 'start',
+        piece: 'flap',
+        cement: expect.stringContaining('water-borne'),
+        placeNames: [first?.placeName, second?.placeName],
+        startedAt: first?.startedAt,
+      },
+    ]);
+    const back = { kind: 'take-back', of: 'start' } as const;
+    await one.act({ kind: 'check', coat: second?.id ?? '', stage: 'cured', found: 'tacky' }, 'tap');
+    await expect(one.act(back)).rejects.toThrow('End each coat as a mistake instead');
+    expect(one.cure.coats()).toMatchObject({ coats: [{}, {}], started: [] });
+    await one.act({ kind: 'take-back', of: 'tap' });
+    await one.act(back);
+    expect(one.cure.coats()).toMatchObject({ coats: [], started: [] });
+  });
+
+  it('that was ended is told for an hour, each with what takes that back, after a restart too', async () => {
+    const before = await inShop();
+    const ids = [await before.put(waterBorne, 'First end'), await before.put(waterBorne)];
+    for (const [i, coat] of ids.entries()) await before.act({ kind: 'end', coat, why: 'done' }, `end ${i}`);
+    const one = await inShop({ book: before.journal });
+    expect(one.cure.coats().ended.map(({ coat, of }) => [coat, of])).toEqual(
+      ids.map((id, i) => [id, `end ${i}`]),
+    );
+    const revision = one.cure.coats().revision;
+    await one.act({ kind: 'take-back', of: 'end 0' });
+    expect(one.cure.coats()).toMatchObject({
+      coats: [{ id: ids[0] }],
+      ended: [{ coat: ids[1], why: 'done' }],
+    });
+    expect(one.cure.coats().revision).toBeGreaterThan(revision);
+    one.wait(3600);
+    expect(one.cure.coats().ended).toEqual([]);
+  });
+
   it('is told anew only when something that is shown has changed', async () => {
     const one = await inShop();
     await one.put(waterBorne);

@@ -38,7 +38,7 @@ export const fakeShop = (calls: unknown[][]): Pick<Desk, 'pieces' | 'cure'> => (
       calls.push(['learnAnew', id, commandId]);
       return { commandId, session: null, kept: true };
     },
-    coats: () => ({ revision: 0, coats: [], fire: [], clock: null, amiss: [] }),
+    coats: () => ({ revision: 0, coats: [], fire: [], clock: null, started: [], ended: [], amiss: [] }),
     act: async (act, commandId) => {
       calls.push(['coat', act, commandId]);
       return { commandId, session: null, kept: true };
