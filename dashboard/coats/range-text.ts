@@ -29,7 +29,10 @@ export function waitText({ earliestMs, likelyMs, latestMs }: Range, nowMs: numbe
   if (latestMs - nowMs < MINUTE) return waitWords.soon;
   const high = lengthOf(latestMs - nowMs);
   if (low.text === high.text) return waitWords.about(high.text);
-  return waitWords.between(brief(low, high), high.text, likely === null ? high.text : brief(likely, high));
+  const lowText = brief(low, high);
+  if (likely === null) return waitWords.between(lowText, high.text, high.text);
+  // Behind two units a third count would belong to neither.
+  return waitWords.between(lowText, high.text, lowText === low.text ? likely.text : brief(likely, high));
 }
 
 /** Its earliest time is past, its latest isn't. It is to be tested from its likely time on: "now" is not said before. */

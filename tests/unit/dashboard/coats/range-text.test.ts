@@ -20,6 +20,7 @@ describe('how long until a coat may be ready', () => {
     [[40, 80, 130], 'in 40 min to 2 h 10 min, likely 80 min'],
     [[125, 170, 220], 'in 2 h 10 min to 3 h 40 min, likely 2 h 50 min'],
     [[120, 180, 240], 'in 2 to 4 h, likely 3'],
+    [[19, 180, 600], 'in 19 min to 10 h, likely 3 h'],
     [[1500, 2200, 2900], 'in 25 to 48 h, likely 37'],
     [[60 * 24 * 4, 60 * 24 * 5, 60 * 24 * 7], 'in 4 to 7 days, likely 5'],
     [[12, 12.2, 12.4], 'in about 12 min'],
