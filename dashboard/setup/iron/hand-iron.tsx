@@ -1,4 +1,3 @@
-import { useSignal } from '@preact/signals';
 import type { Iron } from '../../../shared/iron/iron.ts';
 import { handIronWords } from '../../../shared/words/checks.ts';
 import { viewOnly } from '../../link/daemon.ts';
@@ -28,17 +27,10 @@ function add(): void {
   void addIron(SUBJECT, id, { name, probes: [], scheduleId }, handIronWords.added(name));
 }
 
-/** Takes such an iron away, by two touches. */
-export function TakeAway({ iron }: { readonly iron: Iron }) {
-  const asked = useSignal(false);
-  if (viewOnly.value) return null;
-  if (!asked.value) return <Target onPress={() => (asked.value = true)}>{handIronWords.remove}</Target>;
-  return (
-    <div class="choice-row">
-      <Target onPress={() => void removeIron(SUBJECT, iron.id, handIronWords.removed(iron.name))}>
-        {handIronWords.reallyRemove(iron.name)}
-      </Target>
-      <Target onPress={() => (asked.value = false)}>{handIronWords.keep}</Target>
-    </div>
+/** Takes such an iron away; its card goes with it, so the way back stands beneath the cards. */
+export const TakeAway = ({ iron }: { readonly iron: Iron }) =>
+  viewOnly.value ? null : (
+    <Target onPress={() => void removeIron(SUBJECT, iron, handIronWords.removed(iron.name))}>
+      {handIronWords.remove}
+    </Target>
   );
-}
