@@ -158,10 +158,13 @@ describe('a reading that is typed', () => {
     await goTo(page, '#setup/irons');
     const card = page.locator('[data-testid="iron-card"]', { hasText: 'No probe' });
     const before = await program.api.irons();
-    await card.getByRole('button', { name: 'Take this iron away' }).click();
+    const focused = () => page.evaluate(() => document.activeElement?.textContent);
+    await card.getByRole('button', { name: 'Take this iron away' }).press('Enter');
     await card.waitFor({ state: 'detached' });
-    await part(page, 'undo').click();
+    await expect.poll(focused).toContain('is gone');
+    await part(page, 'undo').press('Enter');
     await card.waitFor();
+    await expect.poll(focused).toBe('Undone.');
     expect(await program.api.irons()).toEqual(before);
   });
 });
