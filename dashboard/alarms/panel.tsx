@@ -11,6 +11,7 @@ import { alarms, isLive, link, stream, viewOnly } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { useSettling } from '../parts/settled.ts';
+import { NextNote } from '../piece/next-note.tsx';
 import { AlarmCard } from './alarm-card.tsx';
 import { announcement } from './alarm-text.ts';
 import { canAcknowledge, ironName } from './answer.ts';
@@ -34,6 +35,7 @@ export function Alarms() {
     <div class="over-all" ref={panel}>
       <SimulatedBand />
       <PlatesNow />
+      <NextNote />
       <Announcer />
       <div
         class={[
