@@ -4,8 +4,9 @@ import { alarms, viewOnly } from '../link/daemon.ts';
 import { keep } from '../parts/browser.ts';
 import { pageMs } from '../parts/now.ts';
 import { hasPiece, isAtWork } from '../piece/bench.ts';
+import { sayNext } from '../piece/next.ts';
 import { type PedalActs, type Pressed, pressed } from '../piece/pedal-work.ts';
-import { lapDone, next, onRest, turned, undo, undoNext } from '../piece/say.ts';
+import { lapDone, onRest, turned, undo, undoNext } from '../piece/say.ts';
 import { isPedal, notePedal } from '../setup/screen/pedal.ts';
 import { acknowledge, canAcknowledge, canSilence, silence } from './answer.ts';
 
@@ -26,7 +27,7 @@ export const answerKeys = { acknowledge: 'a', silence: 's' } as const;
 export const workKeys = { next: 'n', turned: 't', lapDone: 'l', onRest: 'r', undo: 'u' } as const;
 
 const acts: Readonly<Record<string, () => void>> = {
-  [workKeys.next]: next,
+  [workKeys.next]: sayNext,
   [workKeys.turned]: turned,
   [workKeys.lapDone]: lapDone,
   [workKeys.onRest]: onRest,
@@ -55,7 +56,7 @@ const isTrying = (): boolean => view.value === 'setup' && part.value === 'screen
 
 const pedalActs: PedalActs = {
   answerAlarm: acknowledgeFirst,
-  next: () => (hasPiece.value && !isTrying() ? next() : null),
+  next: () => (hasPiece.value && !isTrying() ? sayNext() : null),
   undoNext,
   undo: () => {
     if (hasPiece.value && !isTrying()) undo();

@@ -13,6 +13,7 @@ import { alarms, isLive, link, stream, viewOnly } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { useSettling } from '../parts/settled.ts';
+import { NextNote } from '../piece/next-note.tsx';
 import { AlarmCard } from './alarm-card.tsx';
 import { announcement, isGone } from './alarm-text.ts';
 import { canAcknowledge, ironName } from './answer.ts';
@@ -51,6 +52,7 @@ export function Alarms() {
     <div class="over-all" ref={panel} tabIndex={-1} data-testid="over-all">
       <SimulatedBand />
       <PlatesNow />
+      <NextNote />
       <Announcer />
       <div
         class={[

@@ -1,4 +1,4 @@
-import type { ComponentChildren } from 'preact';
+import type { ComponentChildren, RefObject } from 'preact';
 import { useState } from 'preact/hooks';
 
 interface OpeningProps {
@@ -7,11 +7,14 @@ interface OpeningProps {
   readonly testId?: string;
   /** Open from the first, and not to be closed while that holds. */
   readonly held?: boolean;
+  /** Its summary, where that takes the focus. */
+  readonly summaryRef?: RefObject<HTMLElement>;
   readonly children: () => ComponentChildren;
 }
 
 /** Details that are made only once they are opened: what nobody looks at costs nothing with each reading. */
-export function Opening({ summary, class: name, testId, held = false, children }: OpeningProps) {
+export function Opening(props: OpeningProps) {
+  const { summary, class: name, testId, held = false, summaryRef = null, children } = props;
   const [isOpen, setOpen] = useState(held);
   return (
     <details
@@ -20,7 +23,7 @@ export function Opening({ summary, class: name, testId, held = false, children }
       open={isOpen || held}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{summary}</summary>
+      <summary ref={summaryRef}>{summary}</summary>
       {isOpen || held ? children() : null}
     </details>
   );

@@ -4,7 +4,8 @@ import type { Piece } from '../../shared/piece/piece.ts';
 import { pieceNextWords } from '../../shared/words/piece-work.ts';
 import { actWords } from '../../shared/words/pieces.ts';
 import { keysOn, workKeys } from '../alarms/keys.ts';
-import { viewOnly } from '../link/daemon.ts';
+import { isLive, viewOnly } from '../link/daemon.ts';
+import { useFocusKept } from '../parts/focus-kept.ts';
 import { Target } from '../parts/target.tsx';
 import { at, handIron, isInHand } from './bench.ts';
 import { heats } from './pieces.ts';
@@ -15,7 +16,7 @@ export function Acts({ piece }: { readonly piece: Piece }) {
   if (viewOnly.value) return null;
   const canMark = isInHand.value;
   return (
-    <div class="acts" role="group" aria-label={actWords.title} data-testid="acts">
+    <div class="acts" role="group" tabIndex={-1} aria-label={actWords.title} data-testid="acts">
       <NextTarget piece={piece} canMark={canMark} />
       <Target disabled={!canMark || piece.sides.length < 2} onPress={turned} testId="turned">
         {actWords.turned}
@@ -36,11 +37,15 @@ export function Acts({ piece }: { readonly piece: Piece }) {
   );
 }
 
-/** Names the area that is proposed, and why. */
+/** Names the area that is proposed, and why; or what is missing for one. What waits for the daemon may bring that. */
 function NextTarget({ piece, canMark }: { readonly piece: Piece; readonly canMark: boolean }) {
-  const proposed = heats.value[piece.id]?.next ?? null;
+  const heat = heats.value[piece.id];
+  const proposed = heat?.next ?? null;
+  const hasNone = handIron.value?.stageId == null || (heat !== undefined && proposed === null);
+  const isOff = !canMark || (isLive.value && hasNone);
+  useFocusKept(String(isOff));
   return (
-    <Target main disabled={!canMark} onPress={next} testId="next">
+    <Target main disabled={isOff} onPress={next} testId="next">
       <Named letter={workKeys.next}>{actWords.next}</Named>
       <small>{canMark ? proposedText(piece, proposed) : ''}</small>
     </Target>

@@ -1,3 +1,4 @@
+import type { RefObject } from 'preact';
 import type { Piece } from '../../shared/piece/piece.ts';
 import { formatDuration } from '../../shared/units/time.ts';
 import { dwellWords, whereWords } from '../../shared/words/pieces.ts';
@@ -6,12 +7,18 @@ import { Note } from '../parts/note.tsx';
 import { at, isInHand } from './bench.ts';
 import { heats } from './pieces.ts';
 
+interface PieceSentenceProps {
+  readonly piece: Piece;
+  /** The element, which takes the focus. */
+  readonly title: RefObject<HTMLHeadingElement>;
+}
+
 /** Piece, side, area, and the stage that this visit has reached, or before it the area. */
-export function PieceSentence({ piece }: { readonly piece: Piece }) {
+export function PieceSentence({ piece, title }: PieceSentenceProps) {
   const now = at.value;
   if (now === null || !isInHand.value)
     return (
-      <h2 class="sentence" data-testid="piece-sentence">
+      <h2 class="sentence" ref={title} tabIndex={-1} data-testid="piece-sentence">
         {piece.name}
       </h2>
     );
@@ -19,7 +26,7 @@ export function PieceSentence({ piece }: { readonly piece: Piece }) {
   const stage = now.reached ?? had?.reached?.name ?? null;
   const reached = stage === null ? whereWords.noneReached : whereWords.reached(stage);
   return (
-    <h2 class="sentence" data-testid="piece-sentence">
+    <h2 class="sentence" ref={title} tabIndex={-1} data-testid="piece-sentence">
       {whereText(now)}: <strong>{reached}</strong>.
     </h2>
   );

@@ -1,3 +1,4 @@
+import type { RefObject } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { shippedSchedule } from '../../shared/heat/shipped.ts';
 import type { Piece, SideId } from '../../shared/piece/piece.ts';
@@ -28,8 +29,14 @@ import { isFine, Sheet } from './sheet.tsx';
 import { SideLine } from './side-line.tsx';
 import { Balance, Items, OrderNotes } from './standing.tsx';
 
+interface WorkViewProps {
+  readonly id: string;
+  /** Its title, which takes the focus. */
+  readonly title: RefObject<HTMLHeadingElement>;
+}
+
 /** One piece at the bench: its sides as facing pages, where the iron is, where it goes next, and what one says of it. */
-export function WorkView({ id }: { readonly id: string }) {
+export function WorkView({ id, title }: WorkViewProps) {
   useEffect(() => followHeat(id), [id]);
   const piece = heats.value[id]?.piece ?? pieceOf(id);
   if (piece === null)
@@ -43,7 +50,7 @@ export function WorkView({ id }: { readonly id: string }) {
     <div class="work-view">
       <div class="work-piece">
         <div class="work-where">
-          <PieceSentence piece={piece} />
+          <PieceSentence piece={piece} title={title} />
           <InHand piece={piece} />
           <OrderNotes piece={piece} />
           <Dwell />

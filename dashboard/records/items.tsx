@@ -1,4 +1,5 @@
-import { useId, useRef, useState } from 'preact/hooks';
+import type { RefObject } from 'preact';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { type Item, itemSchema } from '../../shared/messages/items.ts';
 import { formatDuration } from '../../shared/units/time.ts';
 import { pageWords } from '../../shared/words/page.ts';
@@ -7,6 +8,7 @@ import { viewOnly } from '../link/daemon.ts';
 import { postJson } from '../link/get.ts';
 import { randomId } from '../link/ids.ts';
 import { keep } from '../parts/browser.ts';
+import { useFocusKept } from '../parts/focus-kept.ts';
 import { Note } from '../parts/note.tsx';
 import { sessionTimes } from '../parts/session-times.ts';
 import { Target } from '../parts/target.tsx';
@@ -16,6 +18,8 @@ import { items, openItems, putItem, sessionAddress, sessions } from './book.ts';
 /** The areas suspect of all sessions: the open ones whole, the closed ones on demand. */
 export function ItemsOpen() {
   const read = items.value;
+  const closedTo = useRef<HTMLElement>(null);
+  useFocusKept(String(openItems.value.length), closedTo);
   if (read.kind === 'failed') return <Note hatch="missing">{read.why}</Note>;
   if (read.kind === 'loading') return null;
   const closed = read.value.filter((item) => item.closing !== null);
@@ -32,7 +36,7 @@ export function ItemsOpen() {
       )}
       {closed.length === 0 ? null : (
         <details class="items-closed" data-testid="items-closed">
-          <summary>{itemWords.closed(closed.length)}</summary>
+          <summary ref={closedTo}>{itemWords.closed(closed.length)}</summary>
           <ItemList items={closed} looks />
         </details>
       )}
@@ -58,6 +62,8 @@ export const ItemList = ({ items, looks = false }: ItemListProps) => (
 
 function ItemCard({ item, looks }: { readonly item: Item; readonly looks: boolean }) {
   const when = whenOf(item);
+  const closedTo = useRef<HTMLParagraphElement>(null);
+  useFocusKept(String(item.closing === null), closedTo);
   return (
     <Note hatch={item.closing === null ? 'beyond' : 'know'} testId="item">
       <p class="item-title">
@@ -77,7 +83,7 @@ function ItemCard({ item, looks }: { readonly item: Item; readonly looks: boolea
           {itemWords.look}
         </a>
       ) : null}
-      {item.closing === null ? <Open item={item} when={when} /> : <Closed item={item} />}
+      {item.closing === null ? <Open item={item} when={when} /> : <Closed item={item} line={closedTo} />}
     </Note>
   );
 }
@@ -101,13 +107,18 @@ function overText({ standing, back, lengthMs, peakC, guardBandK, limit: which, l
 const peakText = (peakC: number, guardBandK: number | null): string =>
   guardBandK === null ? temperature(peakC) : itemWords.value(temperature(peakC), difference(guardBandK));
 
-function Closed({ item }: { readonly item: Item }) {
+interface ClosedProps {
+  readonly item: Item;
+  readonly line: RefObject<HTMLParagraphElement>;
+}
+
+function Closed({ item, line }: ClosedProps) {
   const { closing } = item;
   if (closing === null) return null;
   const all = sessions.value.kind === 'there' ? sessions.value.value : [];
   const zone = all.find((one) => one.id === item.session)?.zone ?? '';
   return (
-    <p data-testid="item-closed">
+    <p ref={line} tabIndex={-1} data-testid="item-closed">
       {itemWords.closedBy(closing.by, sessionTimes(zone).dateTime(Date.parse(closing.at)))}{' '}
       <q>{closing.found}</q>
     </p>
@@ -143,7 +154,11 @@ function ClosingForm({ item, when }: OpenProps) {
   const [sending, setSending] = useState(false);
   const commandId = useRef(randomId());
   const id = useId();
+  const first = useRef<HTMLInputElement>(null);
+  // It stands in the place of what was pressed.
+  useEffect(() => first.current?.focus(), []);
   const send = async (): Promise<void> => {
+    if (sending) return;
     if (by.trim() === '' || found.trim() === '') {
       setTrouble(itemWords.missing);
       return;
@@ -168,6 +183,7 @@ function ClosingForm({ item, when }: OpenProps) {
     >
       <label for={`${id}-by`}>{itemWords.by}</label>
       <input
+        ref={first}
         id={`${id}-by`}
         name="by"
         autoComplete="name"
@@ -187,7 +203,7 @@ function ClosingForm({ item, when }: OpenProps) {
       <p role="alert" class="closing-trouble">
         {trouble}
       </p>
-      <button type="submit" class="target target--main" disabled={sending}>
+      <button type="submit" class="target target--main">
         {sending ? itemWords.closing : itemWords.close}
       </button>
     </form>

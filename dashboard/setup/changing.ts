@@ -8,7 +8,7 @@ import { type UnattendedAfter, unattendedSchema } from '../../shared/watch/atten
 import { setupWords } from '../../shared/words/setup.ts';
 import { type Answered, postDone, put } from './ask-daemon.ts';
 import { devicesSettled, irons, probes, readSettings } from './daemon-settings.ts';
-import type { Move } from './iron/moves.ts';
+import { draftOf, type Move } from './iron/moves.ts';
 
 /** Changes of irons, probes and devices: each takes effect at once and can be undone. */
 
@@ -64,8 +64,7 @@ export function changeIron(iron: Iron, change: Partial<IronDraft>, words: string
   const write = (wanted: Partial<IronDraft>) => async () => {
     await readSettings();
     const now = irons.peek()?.find((one) => one.id === iron.id) ?? iron;
-    const { id: _id, simulated: _simulated, ...draft } = now;
-    return putIron(iron.id, { ...draft, ...wanted });
+    return putIron(iron.id, { ...draftOf(now), ...wanted });
   };
   return carryOut(`iron ${iron.id}`, write(change), words, write(pickAs(change, iron)));
 }
@@ -98,16 +97,13 @@ export const moveProbe = (probe: string, { to, back }: Move, words: string): Pro
   );
 
 export const addIron = (subject: string, id: string, draft: IronDraft, words: string): Promise<boolean> =>
-  carryOut(
-    subject,
-    () => putIron(id, draft),
-    words,
-    () => postDone(`/api/irons/${encodeURIComponent(id)}/removal`),
-  );
+  carryOut(subject, () => putIron(id, draft), words, removal(id));
 
-/** Only an iron without a probe can be taken away. */
-export const removeIron = (subject: string, id: string, words: string): Promise<boolean> =>
-  carryOut(subject, () => postDone(`/api/irons/${encodeURIComponent(id)}/removal`), words, null);
+/** Only an iron without a probe can be taken away. What is known of its dial and its plate stays for when it comes back. */
+export const removeIron = (subject: string, iron: Iron, words: string): Promise<boolean> =>
+  carryOut(subject, removal(iron.id), words, () => putIron(iron.id, draftOf(iron)));
+
+const removal = (id: string) => () => postDone(`/api/irons/${encodeURIComponent(id)}/removal`);
 
 export const tellPlace = (probe: string, place: PlaceDraft, words: string): Promise<boolean> =>
   carryOut(

@@ -1,29 +1,41 @@
+import { createRef } from 'preact';
 import { soundWords } from '../../shared/words/sound.ts';
 import { isLive, situation } from '../link/daemon.ts';
+import { useFocusKept } from '../parts/focus-kept.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { Note } from '../parts/note.tsx';
 import { Target } from '../parts/target.tsx';
 import { alarmSounds, plan, quietWhileLost, soundState, turnOn } from './sound.ts';
 import './sound.css';
 
+/** What stands in the place of what was pressed, once sound runs. */
+const soundOn = createRef<HTMLSpanElement>();
+
 /** How this page's sound stands: off and hatched until it is turned on. Always in sight. */
-export const SoundLine = () => (
-  <div
-    class="sound-line"
-    role="group"
-    aria-label={soundWords.name}
-    data-testid="sound"
-    data-state={soundState.value}
-    data-sounding={plan.value.pattern ?? ''}
-  >
-    <SoundNow />
-  </div>
-);
+export function SoundLine() {
+  useFocusKept(soundState.value, soundOn);
+  return (
+    <div
+      class="sound-line"
+      role="group"
+      aria-label={soundWords.name}
+      data-testid="sound"
+      data-state={soundState.value}
+      data-sounding={plan.value.pattern ?? ''}
+    >
+      <SoundNow />
+    </div>
+  );
+}
 
 function SoundNow() {
   switch (soundState.value) {
     case 'on':
-      return <span class="sound-on">{soundWords.on}</span>;
+      return (
+        <span class="sound-on" ref={soundOn} tabIndex={-1}>
+          {soundWords.on}
+        </span>
+      );
     case 'missing':
       return (
         <span class="sound-off">
@@ -61,16 +73,19 @@ export const SoundNotes = () => (
   </div>
 );
 
-const Unheard = () => (
-  <Note hatch="act-soon" testId="unheard">
-    <span>
-      <strong>{soundWords.unheardTitle}</strong> {soundWords.unheard}
-    </span>
-    {soundState.value === 'off' || soundState.value === 'stopped' ? (
-      <Target onPress={turnOn}>{soundWords.turnOn}</Target>
-    ) : null}
-  </Note>
-);
+function Unheard() {
+  useFocusKept(soundState.value, soundOn);
+  return (
+    <Note hatch="act-soon" testId="unheard">
+      <span>
+        <strong>{soundWords.unheardTitle}</strong> {soundWords.unheard}
+      </span>
+      {soundState.value === 'off' || soundState.value === 'stopped' ? (
+        <Target onPress={turnOn}>{soundWords.turnOn}</Target>
+      ) : null}
+    </Note>
+  );
+}
 
 const Lost = () => (
   <Note hatch="act-soon" testId="lost-sound">

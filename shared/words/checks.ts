@@ -129,7 +129,5 @@ export const handIronWords = {
   added: (name: string) => `${name} is there now. Readings are typed on its page.`,
   none: 'No probe: read by hand thermometer.',
   remove: 'Take this iron away',
-  reallyRemove: (name: string) => `Take ${name} away`,
-  keep: 'Keep it',
   removed: (name: string) => `${name} is gone. Its records stay.`,
 } as const;

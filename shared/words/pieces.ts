@@ -94,6 +94,11 @@ export const actWords = {
   irons: 'Which iron is in hand',
 } as const;
 
+export const nextNoteWords = {
+  noStage: 'Choose the stage first: “next” has marked nothing.',
+  toStages: 'To the stages',
+} as const;
+
 /** What was asked, for what waits or was refused. */
 export const workCommandWords = {
   piece: (piece: string) => `this piece now: ${piece}`,

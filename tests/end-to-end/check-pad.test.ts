@@ -157,9 +157,15 @@ describe('a reading that is typed', () => {
     await looksRight(page);
     await goTo(page, '#setup/irons');
     const card = page.locator('[data-testid="iron-card"]', { hasText: 'No probe' });
-    await card.getByRole('button', { name: 'Take this iron away' }).click();
-    await card.getByRole('button', { name: 'Take Iron read by hand away' }).click();
+    const before = await program.api.irons();
+    const focused = () => page.evaluate(() => document.activeElement?.textContent);
+    await card.getByRole('button', { name: 'Take this iron away' }).press('Enter');
     await card.waitFor({ state: 'detached' });
+    await expect.poll(focused).toContain('is gone');
+    await part(page, 'undo').press('Enter');
+    await card.waitFor();
+    await expect.poll(focused).toBe('Undone.');
+    expect(await program.api.irons()).toEqual(before);
   });
 });
 

@@ -15,7 +15,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 describe('a start that others can reach', () => {
-  it('can be looked at and not commanded, and says so everywhere', async () => {
+  it('can be looked at and not commanded, says so everywhere, and shows what is chosen', async () => {
     const folder = freshFolder();
     const board = new Board(join(folder, 'port'), { plateC: 195 });
     await board.plug();
@@ -43,5 +43,18 @@ describe('a start that others can reach', () => {
     expect(
       await page.getByRole('button', { name: /Acknowledge|Silence|on its rest|recording/ }).count(),
     ).toBe(0);
+
+    await page.goto(`${program.address}/#setup/irons`);
+    await page.getByTestId('iron-card').waitFor();
+    const grounds = await page
+      .getByTestId('iron-card')
+      .locator('.pick button')
+      .evaluateAll((picks) =>
+        picks.map((pick) => [pick.getAttribute('aria-pressed'), getComputedStyle(pick).backgroundColor]),
+      );
+    const groundsOf = (chosen: string) =>
+      new Set(grounds.filter(([pressed]) => pressed === chosen).map(([, ground]) => ground));
+    expect([groundsOf('true').size, groundsOf('false').size]).toEqual([1, 1]);
+    expect(groundsOf('true')).not.toEqual(groundsOf('false'));
   });
 });

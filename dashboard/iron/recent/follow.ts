@@ -1,10 +1,10 @@
 import { effect, signal, untracked } from '@preact/signals';
 import type { Live } from '../../../shared/messages/live.ts';
 import { sessionSchema } from '../../../shared/messages/sessions.ts';
-import { traceSchema } from '../../../shared/messages/trace.ts';
+import { type Trace, traceSchema } from '../../../shared/messages/trace.ts';
 import { LOST } from '../../chart/gap-text.ts';
 import { link, stream } from '../../link/daemon.ts';
-import { getJson } from '../../link/get.ts';
+import { type Got, getJson } from '../../link/get.ts';
 import { daemonUtcMs, type StreamState } from '../../link/stream.ts';
 import { pageMs } from '../../parts/now.ts';
 import { CELL_MS, RECENT_MS, Recent } from './recent.ts';
@@ -19,6 +19,9 @@ export const recentChanged = signal(0);
 const heardAtMs = new Map<string, number>();
 
 const ASK_AGAIN_MS = 500;
+/** A session that begins is in the book a moment after the stream tells of it; one that isn't there by then isn't kept, ms. */
+const IN_BOOK_AFTER_MS = 1500;
+const IN_BOOK_AT_MOST_MS = 15_000;
 /** A history that takes longer to be worked out than this is gone without, ms. */
 const HISTORY_AT_MOST_MS = 120_000;
 
@@ -39,10 +42,12 @@ export function hearRecent({ live, readAtMs }: StreamState): void {
 
 export function followRecent(): void {
   const fetched = new Set<string>();
+  let isFirst = true;
   effect(() => {
     const { live } = stream.value;
     if (live === null) return;
-    untracked(() => fetchHistory(live, fetched));
+    untracked(() => fetchHistory(live, fetched, isFirst ? 0 : IN_BOOK_AFTER_MS));
+    isFirst = false;
     changed();
   });
   effect(() => {
@@ -56,22 +61,31 @@ const changed = (): void => {
   recentChanged.value = recentChanged.peek() + 1;
 };
 
-/** Each session that ran as the page came is asked for once. */
-function fetchHistory(live: Live, fetched: Set<string>): void {
+/** Each session's is put once: of those that ran as the page came at once, of one that begins after `waitMs`. */
+function fetchHistory(live: Live, fetched: Set<string>, waitMs: number): void {
   for (const { session, probes } of live.situation.irons) {
     if (session === null || fetched.has(session)) continue;
     fetched.add(session);
     const known = Math.max(...probes.map((id) => pageMs() - (recent.firstMs(id) ?? pageMs())));
-    if (known < RECENT_MS / 2) void putHistory(session);
+    if (known < RECENT_MS / 2) void putHistory(session, waitMs);
   }
 }
 
-async function putHistory(session: string): Promise<void> {
-  const endMs = pageMs() + HISTORY_AT_MOST_MS;
+/** Whether it is worth asking again for what has been asked for so long. */
+const isToCome = (asked: Got<Trace>, forMs: number): boolean =>
+  asked.ok
+    ? !asked.value.complete && forMs < HISTORY_AT_MOST_MS
+    : asked.status === 404 && forMs < IN_BOOK_AT_MOST_MS;
+
+const later = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
+
+async function putHistory(session: string, waitMs: number): Promise<void> {
+  await later(waitMs);
   const path = `/api/sessions/${encodeURIComponent(session)}/trace`;
+  const beganMs = pageMs();
   let asked = await getJson(`${path}?points=2`, traceSchema);
-  while (asked.ok && !asked.value.complete && pageMs() < endMs) {
-    await new Promise((later) => setTimeout(later, ASK_AGAIN_MS));
+  while (isToCome(asked, pageMs() - beganMs)) {
+    await later(asked.ok ? ASK_AGAIN_MS : IN_BOOK_AFTER_MS);
     asked = await getJson(`${path}?points=2`, traceSchema);
   }
   if (!asked.ok || !asked.value.complete) return;

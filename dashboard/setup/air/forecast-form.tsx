@@ -8,6 +8,7 @@ import { viewOnly } from '../../link/daemon.ts';
 import { requestIds } from '../../link/request-ids.ts';
 import { tabKeep } from '../../parts/browser.ts';
 import { dayAndTime } from '../../parts/day.ts';
+import { useFocusKept } from '../../parts/focus-kept.ts';
 import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
 import { put } from '../ask-daemon.ts';
@@ -76,9 +77,13 @@ export function ForecastForm({ forecast, nowMs }: ForecastFormProps) {
   };
   const clear = (): void => void send([], (outcome) => keptText(outcome, words.cleared), putBack);
   const until = forecast.at(-1)?.at;
+  const title = useRef<HTMLHeadingElement>(null);
+  useFocusKept(`${draft.value === null} ${until === undefined}`, title);
   return (
     <section class="air-form" aria-label={words.title} data-testid="forecast">
-      <h3>{words.title}</h3>
+      <h3 ref={title} tabIndex={-1}>
+        {words.title}
+      </h3>
       <p class="quiet">{words.means}</p>
       <p data-testid="forecast-stands">
         {until === undefined ? words.none : words.stands(dayAndTime(until))}

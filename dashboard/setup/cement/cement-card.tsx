@@ -40,8 +40,10 @@ export function CementCard({ cement }: { readonly cement: Cement }) {
         {viewOnly.value || isTyped ? null : (
           <Target
             label={archived ? cementWords.unarchiveOf(name) : cementWords.archiveOf(name)}
-            disabled={cementStore.isSaving.value}
-            onPress={() => void putAway(cement, !archived)}
+            onPress={() => {
+              // Not disabled meanwhile: that would lose the focus.
+              if (!cementStore.isSaving.peek()) void putAway(cement, !archived);
+            }}
           >
             {archived ? cementWords.unarchive : cementWords.archive}
           </Target>

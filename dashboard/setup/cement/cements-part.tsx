@@ -1,9 +1,10 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Cement } from '../../../shared/cure/cement.ts';
 import { cementWords as words } from '../../../shared/words/cements.ts';
 import { cements, cementsTrouble, followCements } from '../../cure/cements.ts';
 import { detail } from '../../frame/nav-view.ts';
 import { viewOnly } from '../../link/daemon.ts';
+import { useFocusKept } from '../../parts/focus-kept.ts';
 import { Opening } from '../../parts/opening.tsx';
 import { Target } from '../../parts/target.tsx';
 import { addressOf, CementCard } from './cement-card.tsx';
@@ -29,9 +30,14 @@ function List() {
   const begun = all.filter(({ version }) => version === 0);
   const there = all.filter(({ version }) => version > 0);
   const away = there.filter(({ archived }) => archived);
+  const first = useRef<HTMLParagraphElement>(null);
+  const awayTo = useRef<HTMLElement>(null);
+  useFocusKept(away.map(({ id }) => id).join(' '), awayTo, first);
   return (
     <>
-      <p class="quiet">{words.instructionsDecide}</p>
+      <p class="quiet" ref={first} tabIndex={-1}>
+        {words.instructionsDecide}
+      </p>
       {cements.value?.length === 0 ? (
         <div class="nothing">
           <h3>{words.none}</h3>
@@ -64,7 +70,7 @@ function List() {
       )}
       <Cards cements={there.filter(({ archived }) => !archived)} />
       {away.length === 0 ? null : (
-        <Opening summary={words.archived(away.length)} testId="cements-away">
+        <Opening summary={words.archived(away.length)} testId="cements-away" summaryRef={awayTo}>
           {() => <Cards cements={away} />}
         </Opening>
       )}

@@ -13,7 +13,8 @@ export interface Move {
   readonly back: Write;
 }
 
-const draftOf = ({ id: _id, simulated: _simulated, ...draft }: Iron): IronDraft => draft;
+/** What the daemon takes of an iron: what it adds itself is left out. */
+export const draftOf = ({ id: _id, simulated: _simulated, ...draft }: Iron): IronDraft => draft;
 
 function draftWithoutSole(iron: Iron): IronDraft {
   const { soleCm2: _soleCm2, ...draft } = draftOf(iron);

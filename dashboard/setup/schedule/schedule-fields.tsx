@@ -1,7 +1,9 @@
+import { useRef } from 'preact/hooks';
 import { type HeatSchedule, isConfirmed, USUAL_REST_LIMIT_S } from '../../../shared/heat/schedule.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
 import { randomId } from '../../link/ids.ts';
 import { dayAndTime } from '../../parts/day.ts';
+import { useFocusKept } from '../../parts/focus-kept.ts';
 import { Target } from '../../parts/target.tsx';
 import { Field } from '../fields/field.tsx';
 import { readTemperature } from '../fields/number.ts';
@@ -120,9 +122,13 @@ const MOST_STAGES = 12;
 
 function Stages({ parts }: { readonly parts: Parts }) {
   const { form, disabled, change } = parts;
+  const title = useRef<HTMLHeadingElement>(null);
+  useFocusKept(form.stages.map(({ id }) => id).join(' '), title);
   return (
     <section class="form-part" aria-label={scheduleWords.stages}>
-      <h3>{scheduleWords.stages}</h3>
+      <h3 ref={title} tabIndex={-1}>
+        {scheduleWords.stages}
+      </h3>
       <p class="quiet">{scheduleWords.restLimitMeans(USUAL_REST_LIMIT_S)}</p>
       <ol class="stages">
         {form.stages.map((stage, i) => (

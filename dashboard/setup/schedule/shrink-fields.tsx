@@ -1,5 +1,7 @@
+import { useRef } from 'preact/hooks';
 import { handbookShrink } from '../../../shared/heat/work/shrink.ts';
 import { scheduleWords } from '../../../shared/words/setup.ts';
+import { useFocusKept } from '../../parts/focus-kept.ts';
 import { Target } from '../../parts/target.tsx';
 import { Field } from '../fields/field.tsx';
 import { readFigure, readTemperature } from '../fields/number.ts';
@@ -22,9 +24,13 @@ export function ShrinkFields({ parts }: { readonly parts: FormParts<ScheduleForm
   const { form, idOf, errorOf, left, disabled, change } = parts;
   const { shrink } = form;
   const to = (next: ShrinkForm): void => change({ ...form, shrink: next });
+  const title = useRef<HTMLHeadingElement>(null);
+  useFocusKept(String(shrink.points.length), title);
   return (
     <section class="form-part" aria-label={scheduleWords.shrink} data-testid="shrink">
-      <h3>{scheduleWords.shrink}</h3>
+      <h3 ref={title} tabIndex={-1}>
+        {scheduleWords.shrink}
+      </h3>
       <p class="quiet">{scheduleWords.shrinkMeans}</p>
       {shrink.points.length === 0 ? (
         <>

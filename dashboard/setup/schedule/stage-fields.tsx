@@ -76,7 +76,7 @@ interface OfStageProps extends StageFieldsProps {
 function StagePlace({ parts: { form, change }, stage, place, name }: OfStageProps) {
   const last = form.stages.length;
   return (
-    <div class="choice-row stage-place">
+    <div class="choice-row stage-place" tabIndex={-1} role="group" aria-label={name}>
       <Target
         label={scheduleWords.earlier(name)}
         disabled={place === 1}

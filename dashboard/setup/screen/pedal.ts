@@ -44,28 +44,27 @@ function setPedal(key: string | null): void {
 
 export const forgetPedal = (): void => setPedal(null);
 
+/** The next key that can be a pedal becomes it, until `stopTeaching`: whoever shows the lesson ends it. */
+export function teachPedal(): void {
+  isTeaching.value = true;
+  refusedKey.value = null;
+  window.addEventListener('keydown', listen, true);
+}
+
+/** Ends the lesson: keys do again what they do elsewhere. */
 export function stopTeaching(): void {
+  window.removeEventListener('keydown', listen, true);
   isTeaching.value = false;
   refusedKey.value = null;
 }
 
-/** The next key that can be a pedal becomes it. Tab goes on to work the page, and Escape ends the lesson. */
-export function teachPedal(): void {
-  if (isTeaching.peek()) return;
-  isTeaching.value = true;
-  refusedKey.value = null;
-  const listen = (event: KeyboardEvent): void => {
-    if (!isTeaching.peek()) {
-      window.removeEventListener('keydown', listen, true);
-      return;
-    }
-    if (event.key === 'Tab' || event.key === 'Shift' || event.repeat) return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-    if (event.key === 'Escape') stopTeaching();
-    else learn(event);
-  };
-  window.addEventListener('keydown', listen, true);
+/** Tab goes on to work the page, and Escape ends the lesson. */
+function listen(event: KeyboardEvent): void {
+  if (event.key === 'Tab' || event.key === 'Shift' || event.repeat) return;
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  if (event.key === 'Escape') stopTeaching();
+  else learn(event);
 }
 
 function learn(event: KeyboardEvent): void {

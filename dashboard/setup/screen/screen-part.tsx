@@ -1,7 +1,10 @@
+import { useEffect } from 'preact/hooks';
 import { keyWords, pageWords } from '../../../shared/words/page.ts';
 import { screenSetupWords } from '../../../shared/words/setup.ts';
+import { canAcknowledge } from '../../alarms/answer.ts';
 import { KeyList } from '../../frame/foot.tsx';
-import { viewOnly } from '../../link/daemon.ts';
+import { alarms, viewOnly } from '../../link/daemon.ts';
+import { alarmId } from '../../link/stream.ts';
 import { Target } from '../../parts/target.tsx';
 import { chooseUnit, unit, unitKept } from '../../parts/unit.ts';
 import { SoundSettings } from '../../sound/sound-settings.tsx';
@@ -67,6 +70,12 @@ const keyName = (key: string): string =>
 
 function Pedal() {
   const key = pedal.value;
+  const unseen = alarms.value
+    .filter(canAcknowledge)
+    .map((alarm) => `${alarmId(alarm.iron, alarm)} ${alarm.since}`)
+    .join('|');
+  // A lesson takes every key: one that is meant for an alarm raised meanwhile, or pressed on another page, is none for it.
+  useEffect(() => stopTeaching, [unseen]);
   return (
     <>
       <p role="status" class="pedal-state" data-testid="pedal" data-key={key ?? ''}>

@@ -27,6 +27,7 @@ const texts = [
   ['--ground', '--ink'],
   ['--ink-quiet', '--ground'],
   ['--ink-quiet', '--sheet'],
+  ['--ground', '--ink-quiet'],
   ['--on-accent', '--accent'],
   ['--on-turned', '--turned'],
   ['--on-turned-accent', '--turned-accent'],
