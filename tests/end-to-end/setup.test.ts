@@ -224,35 +224,6 @@ describe('the pedal', () => {
 });
 
 describe('by keyboard alone', () => {
-  it('a stage is moved and taken away, and the focus stays with what was pressed or what it was in', async () => {
-    const { program } = await begin();
-    const page = await openPage(browser, `${program.address}/#setup/schedules`);
-    const focused = () =>
-      page.evaluate(() => {
-        const at = document.activeElement;
-        return at?.getAttribute('aria-label') ?? at?.textContent;
-      });
-    await page.getByRole('button', { name: 'Move tack down' }).focus();
-    const stages = await page.getByTestId('stage').count();
-    for (let place = 2; place < stages; place += 1) {
-      await page.keyboard.press('Enter');
-      await expect
-        .poll(() =>
-          page
-            .getByTestId('stage')
-            .nth(place - 1)
-            .getByRole('textbox', { name: /^Stage/ })
-            .inputValue(),
-        )
-        .toBe('tack');
-      await expect.poll(focused).toBe('Move tack down');
-    }
-    await page.keyboard.press('Enter');
-    await expect.poll(focused).toBe('tack');
-    await page.getByRole('button', { name: 'Remove tack' }).press('Enter');
-    await expect.poll(focused).toBe('Heat stages');
-  });
-
   it('from the first page to a confirmed schedule', async () => {
     const { program } = await begin();
     const page = await openPage(browser, program.address);

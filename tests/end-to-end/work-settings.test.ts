@@ -122,4 +122,32 @@ describe('what is settled of the work', () => {
     await expect.poll(() => alarm.inputValue()).toBe('15');
     await expectNothingInTheWay(page);
   }, 90_000);
+
+  it('stages: moved and taken away by keys, and the focus stays with what was pressed or what it was in', async () => {
+    const { page } = await begin('schedules');
+    const focused = () =>
+      page.evaluate(() => {
+        const at = document.activeElement;
+        return at?.getAttribute('aria-label') ?? at?.textContent;
+      });
+    await page.getByRole('button', { name: 'Move tack down' }).focus();
+    const stages = await page.getByTestId('stage').count();
+    for (let place = 2; place < stages; place += 1) {
+      await page.keyboard.press('Enter');
+      await expect
+        .poll(() =>
+          page
+            .getByTestId('stage')
+            .nth(place - 1)
+            .getByRole('textbox', { name: /^Stage/ })
+            .inputValue(),
+        )
+        .toBe('tack');
+      await expect.poll(focused).toBe('Move tack down');
+    }
+    await page.keyboard.press('Enter');
+    await expect.poll(focused).toBe('tack');
+    await page.getByRole('button', { name: 'Remove tack' }).press('Enter');
+    await expect.poll(focused).toBe('Heat stages');
+  });
 });
