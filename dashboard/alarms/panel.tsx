@@ -11,13 +11,13 @@ import { isRaised, RaisedPlate } from '../iron/raised.tsx';
 import { outbox } from '../link/commands.ts';
 import { alarms, isLive, link, stream, viewOnly } from '../link/daemon.ts';
 import { alarmId } from '../link/stream.ts';
+import { useFocusKept } from '../parts/focus-kept.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { useSettling } from '../parts/settled.ts';
 import { NextNote } from '../piece/next-note.tsx';
 import { AlarmCard } from './alarm-card.tsx';
 import { announcement, isGone } from './alarm-text.ts';
 import { canAcknowledge, ironName } from './answer.ts';
-import { useFocusStays } from './focus-stays.ts';
 import { GoneAlarms } from './gone-alarms.tsx';
 import './alarms.css';
 import './over.css';
@@ -35,7 +35,8 @@ export function Alarms() {
   const takesFocus = !viewOnly.value && (isBeside || isAsked);
   const isSettling = useSettling(whatStands.value);
   const panel = useRoomForFocus();
-  useFocusStays(panel, whatStands.value);
+  // To no other button: a key that is held would answer one alarm after the other.
+  useFocusKept(whatStands.value, panel);
   const gone = standing.filter(isGone);
   const unseen = standing.filter(({ state }) => state === 'unacknowledged');
   const seen = standing.filter(({ state }) => state === 'acknowledged');
