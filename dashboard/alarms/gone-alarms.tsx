@@ -13,34 +13,35 @@ import { detailText } from './alarm-text.ts';
 import { acknowledge, ironName } from './answer.ts';
 
 /** Alarms that are gone before anybody has seen them: a line each, with what is left to do, and one press for all. */
-export const GoneAlarms = ({ gone }: { readonly gone: readonly AlarmLive[] }) => (
-  <li class="alarm alarm--gone" data-testid="alarms-gone">
-    <span class="alarm-edge">
-      <Hatch name={hatchOf[mostUrgent(gone)]} />
-    </span>
-    <div class="alarm-text">
-      <h2 class="alarm-title">{alarmPanelWords.goneTitle}</h2>
-      <ul class="alarms-gone">
-        {gone.map((alarm) => (
-          <GoneLine key={alarmId(alarm.iron, alarm)} alarm={alarm} />
-        ))}
-      </ul>
-    </div>
-    {viewOnly.value ? null : (
-      <div class="alarm-answers">
-        <Target main label={labelOf(gone)} onPress={() => gone.forEach(acknowledge)}>
-          {gone.length === 1 ? alarmPanelWords.acknowledge : alarmPanelWords.acknowledgeAll}
-        </Target>
+export function GoneAlarms({ gone }: { readonly gone: readonly AlarmLive[] }) {
+  const answer = gone.length === 1 ? alarmPanelWords.acknowledge : alarmPanelWords.acknowledgeAll;
+  const titles = gone.map(({ kind }) => alarmWords[kind].title).join('; ');
+  return (
+    <li class="alarm alarm--gone" data-testid="alarms-gone">
+      <span class="alarm-edge">
+        <Hatch name={hatchOf[mostUrgent(gone)]} />
+      </span>
+      <div class="alarm-text">
+        <h2 class="alarm-title">{alarmPanelWords.goneTitle}</h2>
+        <ul class="alarms-gone">
+          {gone.map((alarm) => (
+            <GoneLine key={alarmId(alarm.iron, alarm)} alarm={alarm} />
+          ))}
+        </ul>
       </div>
-    )}
-  </li>
-);
+      {viewOnly.value ? null : (
+        <div class="alarm-answers">
+          <Target main label={`${answer}: ${titles}`} onPress={() => gone.forEach(acknowledge)}>
+            {answer}
+          </Target>
+        </div>
+      )}
+    </li>
+  );
+}
 
 const mostUrgent = (gone: readonly AlarmLive[]): AlarmLive['priority'] =>
   gone.reduce<AlarmLive['priority']>((most, { priority }) => (priority > most ? priority : most), 1);
-
-const labelOf = (gone: readonly AlarmLive[]): string =>
-  `${alarmPanelWords.acknowledge}: ${gone.map(({ kind }) => alarmWords[kind].title).join('; ')}`;
 
 function GoneLine({ alarm }: { readonly alarm: AlarmLive }) {
   const { title, afterwards } = alarmWords[alarm.kind];

@@ -36,7 +36,7 @@ describe('the air', () => {
   it('is told with its dew point, how it is known and how old it is, in the user’s unit', async () => {
     const shown = await atAir();
     expect(await textOf(shown, 'air-now')).toMatch(
-      /71 °F, 56 % humidity Dew point 54 °F; the air is 16 °F over it Known by the probe bench-board\/air, 1 min ago/,
+      /71 °F, 56 % humidity Dew point 54 °F; the air is 16 °F over it Known by the probe bench-board\/air, just now/,
     );
     expect(await textOf(shown, 'air-concerns')).toContain('Nothing is amiss');
     expect(await shown.page.getByTestId('no-air-probe').count()).toBe(0);
@@ -103,7 +103,7 @@ describe('the probes that tell it', () => {
     expect(notes).toContain(
       'window-board/air told 185 °F at 13:18: not taken. A shop’s air lies between -22 °F and 140 °F.',
     );
-    expect(notes).toContain('Clocks go by 71 °F, humidity not told (by a probe, 1 min ago).');
+    expect(notes).toContain('Clocks go by 71 °F, humidity not told (by a probe, just now).');
     const probes = await textOf(shown, 'air-probes');
     expect(probes).toContain('bench-board/air: 71 °F, humidity not told; taken for the air of the shop.');
     expect(probes).toContain('window-board/air: 63 °F, 71 % humidity; only shown here.');

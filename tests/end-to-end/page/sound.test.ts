@@ -130,7 +130,7 @@ describe('sound', () => {
     await turnOn(page);
     await expect.poll(() => stateOf(page)).toBe('on');
     await page.getByTestId('sound-settings').locator('summary').click();
-    expect(await page.getByTestId('sound-settings').innerText()).toContain('This browser keeps nothing');
+    await page.getByTestId('sound-settings').getByText('This browser keeps nothing').waitFor();
   }, 30_000);
 });
 

@@ -179,6 +179,7 @@ describe('what stands on the page', () => {
   it('devices: lines used, missed and rejected by cause with the last one', async () => {
     const { page } = await bench.show(scenes['in-stage']);
     await page.getByTestId('devices').locator('summary').click();
+    await page.getByTestId('devices').locator('.device').waitFor();
     const text = await page.getByTestId('devices').innerText();
     for (const part of [
       '5120',
