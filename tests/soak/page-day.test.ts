@@ -11,18 +11,16 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => bench.close());
 
-it(`a page that stays open for ${HOURS} h does not grow in the second half of them`, async () => {
+it(`a page that stays open for ${HOURS} h does not grow`, async () => {
   const held = await heldOver(
     bench,
     Array.from({ length: HOURS }, (_, i) => (i + 1) * 60),
   );
   for (const { atMin, heapMiB, nodes, listeners } of held)
     console.log(`${atMin / 60} h: heap ${heapMiB.toFixed(2)} MiB, ${nodes} nodes, ${listeners} listeners`);
-  // In the first half the engine compiles more and more of the page, and the browser fills its own lists of requests and messages,
-  // which are bounded: a snapshot of the heap shows nothing else that grows.
-  const [settled, last] = [held[Math.floor(held.length / 2)], held.at(-1)];
-  if (settled === undefined || last === undefined) return expect.unreachable();
-  expect(last.heapMiB - settled.heapMiB).toBeLessThan(0.5);
-  expect(last.nodes - settled.nodes).toBeLessThan(50);
-  expect(last.listeners).toBeLessThanOrEqual(settled.listeners + 2);
+  const [first, last] = [held[0], held.at(-1)];
+  if (first === undefined || last === undefined) return expect.unreachable();
+  expect(last.heapMiB - first.heapMiB).toBeLessThan(1);
+  expect(last.nodes - first.nodes).toBeLessThan(50);
+  expect(last.listeners).toBeLessThanOrEqual(first.listeners + 2);
 });
