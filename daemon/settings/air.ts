@@ -16,11 +16,11 @@ export function withAirFrom(
   settings: Settings,
   from: AirFrom,
   simulated: boolean,
-): { readonly settings: Settings; readonly from: AirFrom } {
+): { readonly settings: Settings } {
   const { probe } = from;
   if (probe !== null && isSimulated(probe) !== simulated) {
     const { simulatedProbe, realProbe } = airFromRefusals;
     throw new Refusal('invalid', simulated ? realProbe(probe) : simulatedProbe(probe), 'probe');
   }
-  return { settings: checked({ ...settings, [simulated ? 'simulatedAir' : 'air']: from }), from };
+  return { settings: checked({ ...settings, [simulated ? 'simulatedAir' : 'air']: from }) };
 }

@@ -1,4 +1,4 @@
-import { type AlarmKey, alarmKeyText } from '../../shared/alarm/record.ts';
+import { alarmId } from '../../shared/alarm/record.ts';
 import type { AlarmLive } from '../../shared/messages/live.ts';
 
 /** An alarm that stays the same one is told anew at most this often, ms: a plate that rises does so with every reading. */
@@ -9,19 +9,17 @@ export class AlarmsTold {
   readonly #told = new Map<string, { readonly alarm: AlarmLive; readonly atMs: number }>();
 
   tell(alarm: AlarmLive, atMs: number): void {
-    const key = keyOf(alarm.iron, alarm);
+    const key = alarmId(alarm.iron, alarm);
     if (alarm.state === 'normal') this.#told.delete(key);
     else this.#told.set(key, { alarm, atMs });
   }
 
   /** Whether an alarm is shown wrongly by whoever heard of it last. */
   isStale(now: AlarmLive, nowMs: number): boolean {
-    const told = this.#told.get(keyOf(now.iron, now));
+    const told = this.#told.get(alarmId(now.iron, now));
     if (told === undefined) return false;
     const { alarm, atMs } = told;
     if (now.priority !== alarm.priority) return true;
     return nowMs - atMs >= AGAIN_MS && (now.peakC !== alarm.peakC || now.detail !== alarm.detail);
   }
 }
-
-const keyOf = (iron: string, key: AlarmKey): string => `${iron} ${alarmKeyText(key)}`;

@@ -1,4 +1,5 @@
 import type { AlarmRecord } from '../../shared/alarm/record.ts';
+import type { AlarmLive } from '../../shared/messages/live.ts';
 import type { ToldChange } from '../../shared/messages/stream.ts';
 import type { FoundEntry } from '../../shared/watch/finding.ts';
 import { isIronMark } from '../../shared/watch/input.ts';
@@ -92,13 +93,20 @@ export class Steps {
   #tellUpdates(watch: IronWatch): void {
     for (const record of Object.values(watch.state.alarms)) {
       if (record.state === 'normal') continue;
-      const alarm = alarmLive(watch.state, record, (tMs) => this.#program.utcOf(tMs));
-      if (this.#told.isStale(alarm, watch.state.tMs)) this.#tellAlarm(watch, 'updated', record);
+      const alarm = this.#liveOf(watch, record);
+      if (this.#told.isStale(alarm, watch.state.tMs)) this.#tell(watch, 'updated', alarm);
     }
   }
 
   #tellAlarm(watch: IronWatch, change: ToldChange, record: AlarmRecord): void {
-    const alarm = alarmLive(watch.state, record, (tMs) => this.#program.utcOf(tMs));
+    this.#tell(watch, change, this.#liveOf(watch, record));
+  }
+
+  #liveOf({ state }: IronWatch, record: AlarmRecord): AlarmLive {
+    return alarmLive(state, record, (tMs) => this.#program.utcOf(tMs));
+  }
+
+  #tell(watch: IronWatch, change: ToldChange, alarm: AlarmLive): void {
     this.#told.tell(alarm, watch.state.tMs);
     this.#telling.tell({ kind: 'alarm', change, alarm });
     if (change === 'acknowledged') this.#program.devices.acknowledged();

@@ -1,8 +1,8 @@
+import { alarmId } from '../../shared/alarm/record.ts';
 import type { AlarmLive } from '../../shared/messages/live.ts';
 import { alarmWords } from '../../shared/words/alarms.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
 import { viewOnly } from '../link/daemon.ts';
-import { alarmId } from '../link/stream.ts';
 import { dayAndTime } from '../parts/day.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { Target } from '../parts/target.tsx';

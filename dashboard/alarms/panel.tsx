@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { alarmId } from '../../shared/alarm/record.ts';
 import type { AlarmLive } from '../../shared/messages/live.ts';
 import { linkWords } from '../../shared/words/page.ts';
 import { alarmPanelWords } from '../../shared/words/standing.ts';
@@ -10,7 +11,6 @@ import { SimulatedBand } from '../frame/simulated-band.tsx';
 import { isRaised, RaisedPlate } from '../iron/raised.tsx';
 import { outbox } from '../link/commands.ts';
 import { alarms, isLive, link, stream, viewOnly } from '../link/daemon.ts';
-import { alarmId } from '../link/stream.ts';
 import { useFocusKept } from '../parts/focus-kept.ts';
 import { Hatch } from '../parts/hatch.tsx';
 import { useSettling } from '../parts/settled.ts';

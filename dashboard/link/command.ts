@@ -1,12 +1,11 @@
 import { z } from 'zod';
-import { type AlarmKey, alarmKinds } from '../../shared/alarm/record.ts';
+import { type AlarmKey, alarmId, alarmKinds } from '../../shared/alarm/record.ts';
 import { chooseSourceSchema, markSchema } from '../../shared/messages/command.ts';
 import { type CoatAct, coatActSchema, LONGEST_AGO_S } from '../../shared/messages/cure.ts';
 import type { Live } from '../../shared/messages/live.ts';
 import { workActSchema } from '../../shared/messages/piece.ts';
 import { pieceNoteDraftSchema } from '../../shared/shop/note.ts';
 import { coatCommandWords } from '../../shared/words/coats.ts';
-import { alarmId } from './stream.ts';
 
 /** What the user asked for, as the page keeps it until the daemon has answered. */
 const id = z.string().min(1).max(300);

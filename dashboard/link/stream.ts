@@ -1,4 +1,4 @@
-import { type AlarmKey, alarmKeyText } from '../../shared/alarm/record.ts';
+import { alarmId } from '../../shared/alarm/record.ts';
 import type { AlarmLive, IronLive, Live, ProbeLive } from '../../shared/messages/live.ts';
 import { DAEMON_LOST_AFTER_MS, type StreamMessage } from '../../shared/messages/stream.ts';
 import type { IronMark } from '../../shared/watch/input.ts';
@@ -95,9 +95,6 @@ function withProbes(known: readonly ProbeLive[], newer: readonly ProbeLive[]): r
   const ids = new Set(newer.map((probe) => probe.id));
   return [...known.filter((probe) => !ids.has(probe.id)), ...newer].sort(byId);
 }
-
-/** How an alarm is told from the others on the page. */
-export const alarmId = (iron: string, key: AlarmKey): string => `${iron}:${alarmKeyText(key)}`;
 
 function withAlarm(known: readonly AlarmLive[], alarm: AlarmLive): readonly AlarmLive[] {
   const id = alarmId(alarm.iron, alarm);

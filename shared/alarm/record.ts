@@ -68,3 +68,6 @@ export interface AlarmKey {
 
 export const alarmKeyText = (key: AlarmKey): string =>
   key.probe === null ? key.kind : `${key.kind}:${key.probe}`;
+
+/** How an alarm is told from those of all irons. */
+export const alarmId = (iron: string, key: AlarmKey): string => `${iron}:${alarmKeyText(key)}`;

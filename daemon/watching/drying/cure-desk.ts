@@ -90,9 +90,9 @@ export class CureDesk implements Asked {
 
   async putAirFrom(from: AirFrom): Promise<AirFrom> {
     const { settings, simulated } = this.#parts.program.options;
-    const made = await settings.change((s) => withAirFrom(s, from, simulated()));
+    await settings.change((s) => withAirFrom(s, from, simulated()));
     this.#drying.refresh();
-    return made.from;
+    return from;
   }
 
   get #drying(): Program['drying'] {

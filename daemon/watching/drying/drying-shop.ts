@@ -181,8 +181,7 @@ export class DryingShop {
   /** What the watches have to know of coats, as their marks are now. */
   tellFacts(): void {
     const teller = this.#teller();
-    const unanswered = this.#unanswered().map(({ coat, cement: { name } }) => ({ coat, name }));
-    const fire = teller === null ? '' : this.#told(unanswered);
+    const fire = teller === null ? '' : this.#told(this.#unanswered().map(named));
     for (const watch of this.#parts.watches()) {
       const { at, coats: known } = watch.state.work;
       const facts: CoatFacts = { ...this.#factsAt(at), fire: watch === teller ? fire : '' };
@@ -194,7 +193,7 @@ export class DryingShop {
     if (at === null) return { wet: '', near: '', limitC: null };
     const { pieces } = this.#parts.settings();
     const wet = [
-      ...this.#coats.filter(({ clock }) => clock.wet).map(({ coat, cement: { name } }) => ({ coat, name })),
+      ...this.#coats.filter(({ clock }) => clock.wet).map(named),
       ...this.keeper.clocks.lost().map((coat) => ({ coat, name: coat.cement })),
     ];
     const here = wet.filter(({ coat }) => isThere(coat, at, pieces));
@@ -217,11 +216,19 @@ export class DryingShop {
   }
 
   /** Coats in one line, each by its cement's name and its place. */
-  #told(coats: readonly { readonly coat: Coat; readonly name: string }[]): string {
+  #told(coats: readonly NamedCoat[]): string {
     const settings = this.#parts.settings();
     return coats.map(({ coat, name }) => coatName(name, coatPlace(settings, coat).placeName)).join('; ');
   }
 }
+
+/** A coat with its cement's name, or its id where that is gone. */
+interface NamedCoat {
+  readonly coat: Coat;
+  readonly name: string;
+}
+
+const named = ({ coat, cement: { name } }: KnownCoat): NamedCoat => ({ coat, name });
 
 const isoTime = /^\d{4}-\d\d-\d\dT/;
 

@@ -1,10 +1,10 @@
 import { useEffect } from 'preact/hooks';
+import { alarmId } from '../../../shared/alarm/record.ts';
 import { keyWords, pageWords } from '../../../shared/words/page.ts';
 import { screenSetupWords } from '../../../shared/words/setup.ts';
 import { canAcknowledge } from '../../alarms/answer.ts';
 import { KeyList } from '../../frame/foot.tsx';
 import { alarms, viewOnly } from '../../link/daemon.ts';
-import { alarmId } from '../../link/stream.ts';
 import { Target } from '../../parts/target.tsx';
 import { chooseUnit, unit, unitKept } from '../../parts/unit.ts';
 import { SoundSettings } from '../../sound/sound-settings.tsx';
