@@ -1,15 +1,11 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { Bench } from '../end-to-end/page/bench.ts';
 import { heldOver } from '../end-to-end/page/day.ts';
 
 /** `SOLEPLATE_HOURS` takes another number of hours, for a slice; two at least. */
 const HOURS = Number(process.env['SOLEPLATE_HOURS'] ?? 24);
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 it(`a page that stays open for ${HOURS} h does not grow`, async () => {
   const held = await heldOver(

@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { fToC } from '../../../shared/units/temperature.ts';
 import { oldAir, shopAir, silentChosen, twoProbes } from '../../fixtures/air.ts';
 import { atBench, pieceScenes } from '../../fixtures/piece-scenes.ts';
@@ -9,12 +9,7 @@ import { fine, looks, tabTo, wrongWith } from './looks.ts';
 
 /** Shop air in Setup: as it is and was, typed in, and a day's forecast. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 async function atAir(answer = shopAir, options: ShowOptions = {}): Promise<Shown> {
   const shown = await bench.show(pieceScenes['in hand'].live, {

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { AlarmLive } from '../../../shared/messages/live.ts';
 import { fToC } from '../../../shared/units/temperature.ts';
 import { alarm, live, probe, scenes } from '../../fixtures/scenes.ts';
@@ -8,12 +8,7 @@ import { pressableWhen } from './settling.ts';
 
 /** Alarms are answered by touch, by focus and by key, whatever comes and goes under the finger meanwhile. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 describe('answering an alarm', () => {
   it('acknowledges by touch, by focus and Enter, and by its single key', async () => {

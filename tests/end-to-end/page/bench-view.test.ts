@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   coatsAnswer,
   drying,
@@ -17,12 +17,7 @@ import { settled } from './listening.ts';
 
 /** The Bench view: what dries, what may be ready, and what is said of it, by touch and by keyboard alone. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 /** No press counts so soon after what is under the finger has changed. */
 const SETTLES_MS = 1000;

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll } from 'vitest';
 import type { Live } from '../../../shared/messages/live.ts';
 import { launchBrowser } from '../support/page.ts';
 import { FakeDaemon } from './fake-daemon.ts';
@@ -10,15 +11,20 @@ const root = join(import.meta.dirname, '../../..');
 const pages = join(root, 'build/dashboard');
 
 export class Bench {
-  readonly #browser: Browser;
+  #browser: Browser | null = null;
   readonly #open: (() => Promise<void>)[] = [];
 
-  private constructor(browser: Browser) {
-    this.#browser = browser;
-  }
+  private constructor() {}
 
-  static async make(): Promise<Bench> {
-    return new Bench(await launchBrowser());
+  /** For the tests of a file: its browser is there before the first, its pages go after each, and it after the last. */
+  static ofFile(): Bench {
+    const bench = new Bench();
+    beforeAll(async () => {
+      bench.#browser = await launchBrowser();
+    }, 120_000);
+    afterEach(() => bench.clear());
+    afterAll(() => bench.#browser?.close());
+    return bench;
   }
 
   /** A page before a daemon that says `live`; what goes wrong in it is collected. */
@@ -27,6 +33,7 @@ export class Bench {
     const daemon = new FakeDaemon(pages, live);
     arrange?.(daemon);
     await daemon.start();
+    if (this.#browser === null) throw new Error('a page is shown from within a test');
     const context = await this.#browser.newContext({ viewport: { width: 1024, height: 768 }, ...rest });
     const page = await context.newPage();
     const complaints: string[] = [];
@@ -57,11 +64,6 @@ export class Bench {
 
   async clear(): Promise<void> {
     for (const close of this.#open.splice(0)) await close();
-  }
-
-  async close(): Promise<void> {
-    await this.clear();
-    await this.#browser.close();
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { fToC } from '../../../shared/units/temperature.ts';
 import { demoCements, edgeCement, ribCement, ribLearned } from '../../fixtures/cements.ts';
 import { atBench, pieceScenes } from '../../fixtures/piece-scenes.ts';
@@ -9,12 +9,7 @@ import { fine, looks, tabTo, wrongWith } from './looks.ts';
 
 /** Cements in Setup: entered and changed by keys and by thumbs, by two people, with the daemon there and gone. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 async function settingUp(hash = '', options: ShowOptions = {}): Promise<Shown> {
   return bench.show(pieceScenes['in hand'].live, {

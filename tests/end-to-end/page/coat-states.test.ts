@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   air,
   cementList,
@@ -16,12 +16,7 @@ import { amissWith, looks, nothingAmiss } from './looks.ts';
 
 /** The Bench view and coats on other views in each state: without a violation, at every width, in light and dark. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const all = [...fourCoats, dryAll];
 const lately = { started: [startedLately], ended: [1, 2, 3, 4, 5].map(endedCoat) };

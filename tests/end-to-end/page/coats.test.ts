@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   coat,
   coatsAnswer,
@@ -21,12 +21,7 @@ import { settled } from './listening.ts';
 
 /** Coats on the Piece view: wet places on its sheets, and cement that is put on where one works. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 describe('wet cement on the sheets of a piece', () => {
   const area = (page: Page, id: string) => page.locator(`.work-view [data-area="${id}"]`);

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { demoCements, ribCement } from '../../fixtures/cements.ts';
 import { atBench, item, pieceScenes } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron } from '../../fixtures/pieces.ts';
@@ -9,12 +9,7 @@ import { tabTo } from './looks.ts';
 
 /** What is pressed by keys is often gone with the press: the focus goes to what came of it, and not to the page's beginning. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 /** What has the focus, in its words; empty where nothing has. */
 const focused = (page: Page) =>

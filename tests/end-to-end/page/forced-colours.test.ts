@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Live } from '../../../shared/messages/live.ts';
 import { cementList, coatsAnswer, fourCoats } from '../../fixtures/coats.ts';
 import { pieceScenes } from '../../fixtures/piece-scenes.ts';
@@ -13,12 +13,7 @@ import { Bench, type Shown } from './bench.ts';
  * so that words on a ground of another colour may be gone though every computed style is right.
  */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const places: readonly (readonly [hash: string, live: Live])[] = [
   ['#iron', scenes['in-stage']],

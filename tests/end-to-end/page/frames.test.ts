@@ -1,12 +1,8 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { alarm, BIG, live, probe } from '../../fixtures/scenes.ts';
 import { Bench } from './bench.ts';
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 it.each([
   ['in the page', []],

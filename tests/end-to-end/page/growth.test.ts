@@ -1,14 +1,10 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { Bench } from './bench.ts';
 import { heldOver } from './day.ts';
 
 /** The whole day is in tests/soak; this is its first part, past the minutes that a page keeps. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 it('a page that stays open does not grow', async () => {
   const [before, after] = await heldOver(bench, [18, 36]);

@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, it } from 'vitest';
+import { it } from 'vitest';
 import type { Session } from '../../../shared/messages/sessions.ts';
 import type { Trace } from '../../../shared/messages/trace.ts';
 import { fToC } from '../../../shared/units/temperature.ts';
@@ -7,12 +7,7 @@ import { Bench } from './bench.ts';
 
 /** The last minutes of a session that begins while the page is open: what was before the page comes from the book. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const trace: Trace = {
   session: SESSION,

@@ -1,5 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { AlarmLive, Live } from '../../../shared/messages/live.ts';
 import { air, cementList, coatsAnswer, fourCoats } from '../../fixtures/coats.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
@@ -9,12 +9,7 @@ import { Bench, type Shown } from './bench.ts';
 
 /** Whatever is alarming, asked and noted at once: the plate temperature and the first thing to press stay in sight. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 /** Width and height of the screen, and the least size of the plate's digits on it, px. */
 const screens = [

@@ -1,16 +1,11 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { alarm, live, probe } from '../../fixtures/scenes.ts';
 import { Bench } from './bench.ts';
 
 /** A screen so low, or zoomed so far in, that the panel over everything scrolls with the page. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const fourAlarms = live(
   [probe(383)],

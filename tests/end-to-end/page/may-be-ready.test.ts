@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { coatsAnswer, drying, due, mayBeReady, standsStill } from '../../fixtures/coats.ts';
 import { alarm } from '../../fixtures/scenes.ts';
 import { now, showCoats, turn, turnSoundOn } from './at-coats.ts';
@@ -8,12 +8,7 @@ import { listening, loudness, settled } from './listening.ts';
 
 /** A coat that may be ready: its sound, its note on every view, and the voice. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 describe('what may be ready', () => {
   it('sounds once, is told on every view with the way to the bench, and not again after a reload', async () => {

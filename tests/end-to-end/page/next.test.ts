@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Live } from '../../../shared/messages/live.ts';
 import { atBench } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron } from '../../fixtures/pieces.ts';
@@ -7,12 +7,7 @@ import { agreeing } from './fake-daemon.ts';
 
 /** "Next" where there is nothing to go to: it can't be pressed, and keys and the pedal say so in sight. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const chosen = atBench(onAileron());
 const noStage: Live = {

@@ -1,16 +1,11 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { alarm, scenes } from '../../fixtures/scenes.ts';
 import { Bench } from './bench.ts';
 
 /** The lesson in which a pedal is taught: it takes the next key, so it must not outlast what its user sees of it. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const begun = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Teach the pedal' }).click();

@@ -1,16 +1,11 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { pieceScenes } from '../../fixtures/piece-scenes.ts';
 import { demoPieces, leftAileron } from '../../fixtures/pieces.ts';
 import { Bench, type Shown, type ShowOptions } from './bench.ts';
 
 /** Making a piece and changing its map, by keys and by thumbs. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 async function editing(hash: string, options: ShowOptions = {}): Promise<Shown> {
   const shown = await bench.show(pieceScenes['none in hand'].live, {

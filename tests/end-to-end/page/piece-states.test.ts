@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   atBench,
   heatWithNotes,
@@ -12,12 +12,7 @@ import { amissWith, looks, nothingAmiss } from './looks.ts';
 
 /** The Piece view in each of its states: without a violation, at every width, in light and dark. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const names = Object.keys(pieceScenes) as PieceSceneName[];
 

@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { atBench, heatWithNotes, item, pieceScenes } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, onAileron, wingHeat } from '../../fixtures/pieces.ts';
 import { probe } from '../../fixtures/scenes.ts';
@@ -7,12 +7,7 @@ import { agreeing, type FakeDaemon } from './fake-daemon.ts';
 
 /** Working at the bench with the Piece view: what is pressed reaches the daemon once, by touch, by keys, by pedal. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 async function atPiece(options: ShowOptions = {}, live = pieceScenes['in hand'].live): Promise<Shown> {
   const shown = await bench.show(live, {

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { soundFrameSchema } from '../../../shared/messages/hearing.ts';
 import type { Live } from '../../../shared/messages/live.ts';
 import { alarm, iron, live, probe, scenes } from '../../fixtures/scenes.ts';
@@ -9,12 +9,7 @@ import { listening, loudness, settled } from './listening.ts';
 
 /** The sound of the page in a real Chromium, by what reaches the output. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const show = (scene: Live, before = '') => bench.show(scene, { before: `${listening};${before}` });
 const sound = (page: Page) => page.getByTestId('sound');

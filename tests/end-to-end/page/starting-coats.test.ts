@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { coat, mayBeReady } from '../../fixtures/coats.ts';
 import { actsOf, showBench } from './at-coats.ts';
 import { Bench } from './bench.ts';
@@ -6,12 +6,7 @@ import { agreeing } from './fake-daemon.ts';
 
 /** Coats that are started on the Bench, by touch, by keyboard alone and while the daemon is gone. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 describe('starting coats', () => {
   it('several at once, with another cement, so many minutes ago', async () => {

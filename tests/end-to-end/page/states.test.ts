@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { DeviceLive } from '../../../shared/messages/live.ts';
 import { device, live, type SceneName, scenes } from '../../fixtures/scenes.ts';
 import { violations } from '../support/axe.ts';
@@ -6,12 +6,7 @@ import { Bench } from './bench.ts';
 
 /** Every state of the page in a real browser: complete, without a violation, at every width. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const names = Object.keys(scenes) as SceneName[];
 const small = {

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { drying, mayBeReady } from '../../fixtures/coats.ts';
 import { alarm } from '../../fixtures/scenes.ts';
 import { actsOf, now, showCoats, turn } from './at-coats.ts';
@@ -8,12 +8,7 @@ import { pressableWhen } from './settling.ts';
 
 /** The question whether a hot iron is near vapour that burns. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 describe('the question about vapour', () => {
   const question = (page: Page) => page.getByTestId('fire-question');

@@ -1,16 +1,11 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { alarm, live, probe, SESSION, scenes, VERSION } from '../../fixtures/scenes.ts';
 import { Bench } from './bench.ts';
 import { agreeing, type FakeDaemon } from './fake-daemon.ts';
 
 /** Working with the page: what is pressed reaches the daemon once, whatever happens on the way. */
 
-let bench: Bench;
-beforeAll(async () => {
-  bench = await Bench.make();
-}, 120_000);
-afterEach(() => bench.clear());
-afterAll(() => bench.close());
+const bench = Bench.ofFile();
 
 const idOf = (daemon: FakeDaemon, at: number): unknown => daemon.posted[at]?.body['commandId'];
 
