@@ -95,7 +95,7 @@ describe('the dial of an iron', () => {
     await page.getByLabel('Reading').fill(String(Math.round(cToF(165))));
     await page.reload();
     // What was typed survives a reload.
-    expect(await page.getByLabel('Mark on the dial').inputValue()).toBe('6');
+    await expect.poll(() => page.getByLabel('Mark on the dial').inputValue()).toBe('6');
     await page.getByLabel('Highest, if seen').fill('300');
     await page.getByRole('button', { name: 'Add to the chart' }).click();
     await page.getByText('must rise in that order').waitFor();

@@ -60,7 +60,7 @@ it('spots are typed one after the other; limits and advice count the hottest, an
   const plate = part(page, 'evenness-part');
   await plate.getByText('Not looked at yet').waitFor();
   await plate.getByText('Type spot readings').click();
-  expect(await plate.getByRole('button', { name: 'beside the probe', pressed: true }).count()).toBe(1);
+  await plate.getByRole('button', { name: 'beside the probe', pressed: true }).waitFor();
   await plate.getByLabel('What it shows, beside the probe').fill('hot');
   await plate.getByRole('button', { name: 'Keep this reading' }).click();
   await plate.getByText('Write a plate temperature').waitFor();
@@ -68,7 +68,9 @@ it('spots are typed one after the other; limits and advice count the hottest, an
   await plate.getByLabel('Thermometer may be off').fill('2');
   await page.reload();
   // What was typed survives a reload.
-  expect(await plate.getByLabel('What it shows, beside the probe').inputValue()).toBe(inF(PLATE_C));
+  await expect
+    .poll(() => plate.getByLabel('What it shows, beside the probe').inputValue())
+    .toBe(inF(PLATE_C));
   // A spot is held against what the probe reads meanwhile: that takes some seconds of it.
   await until(
     'the probe tells a slope',

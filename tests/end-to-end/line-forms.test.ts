@@ -133,7 +133,7 @@ describe('a board that writes for people', () => {
       .waitFor();
     await shoot(page, 'pattern');
     await page.reload();
-    expect(await pattern.inputValue()).toBe('#(?P<n>\\d+) plate = (?P<t>[-0-9.]+) .C');
+    await expect.poll(() => pattern.inputValue()).toBe('#(?P<n>\\d+) plate = (?P<t>[-0-9.]+) .C');
     await expectNothingInTheWay(page);
     await part(page, 'save-form').click();
     await part(page, 'said').getByText('Its lines are read this way from now on.').waitFor();

@@ -68,7 +68,7 @@ describe('records', () => {
     const page = await openPage(browser, `${program.address}/#records`);
     const row = page.locator(`[data-testid="session"][data-id="${session}"]`);
     await row.focus();
-    expect(await row.innerText()).toContain('peak 388 °F');
+    await expect.poll(() => row.innerText()).toContain('peak 388 °F');
     await page.keyboard.press('Enter');
     await page.locator('[data-testid="trace"][data-complete="true"]').waitFor();
     const whole = await part(page, 'trace-span').innerText();
@@ -80,7 +80,7 @@ describe('records', () => {
     await page.keyboard.press('+');
     await until('a part is shown', async () => (await part(page, 'trace-span').innerText()) !== whole);
     await page.keyboard.press('0');
-    expect(await part(page, 'trace-span').innerText()).toBe(whole);
+    await expect.poll(() => part(page, 'trace-span').innerText()).toBe(whole);
     const trace = traceSchema.parse(await get(program, `/api/sessions/${session}/trace?points=7`));
     expect(Math.max(...(trace.probes[0]?.maxC ?? []).map((c) => c ?? 0))).toBe(198);
 
@@ -148,7 +148,7 @@ describe('records', () => {
     });
     expect(near).not.toBe(whole);
     await page.getByRole('button', { name: 'Whole session' }).click();
-    expect(await part(page, 'trace-span').innerText()).toBe(whole);
+    await expect.poll(() => part(page, 'trace-span').innerText()).toBe(whole);
   });
 
   it('keep an area suspect open until a named person says what was found, once', async () => {
@@ -167,7 +167,7 @@ describe('records', () => {
     const form = page.getByRole('form', { name: /^Close this item: / });
     await form.getByLabel('Your name').fill('A. Tester');
     await form.getByRole('button').click();
-    expect(await form.innerText()).toContain('Both the name and what was found are needed');
+    await form.getByText('Both the name and what was found are needed').waitFor();
     expect((await itemsOf(program))[0]?.closing).toBeNull();
     await form.getByLabel('What you found').fill('Weave even, no melting.');
     expect(await violations(page)).toEqual([]);

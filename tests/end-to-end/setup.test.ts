@@ -279,8 +279,9 @@ describe('every part of setup', () => {
     await page.setViewportSize(viewport);
     await toPart(page, 'screen');
     await button(page, look).click();
-    const ground = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
-    expect(ground).toBe(look === 'Dark' ? 'rgb(14, 17, 19)' : 'rgb(232, 235, 230)');
+    await expect
+      .poll(() => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor))
+      .toBe(look === 'Dark' ? 'rgb(14, 17, 19)' : 'rgb(232, 235, 230)');
     for (const name of ['schedules', 'irons', 'devices', 'screen']) {
       await toPart(page, name);
       if (name === 'schedules') await page.getByRole('textbox', { name: 'Fabric limit' }).fill('hot');

@@ -154,7 +154,7 @@ describe('answering an alarm', () => {
     await notice.waitFor();
     expect(await notice.innerText()).toContain('Already seen by another page.');
     await notice.getByRole('button').click();
-    expect(await notice.count()).toBe(0);
+    await notice.waitFor({ state: 'detached' });
   }, 30_000);
 
   it('says where it took effect but could not be written down', async () => {

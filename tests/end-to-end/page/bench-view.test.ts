@@ -229,7 +229,7 @@ describe('what was said lately', () => {
       /^Ended lately Generic water-borne on Left aileron, rib 1: done with it, \d\d:19 take back .*rib 3: .*2 more$/,
     );
     await part.getByText('2 more').tap();
-    expect(await rows(page).count()).toBe(5);
+    await expect.poll(() => rows(page).count()).toBe(5);
     const back = rows(page).nth(4).getByRole('button');
     expect((await back.boundingBox())?.height).toBeGreaterThanOrEqual(48);
     // It came up just now.

@@ -188,7 +188,7 @@ describe('a cement that is there', () => {
       .getByText('not saved')
       .waitFor();
     await page.reload();
-    expect(await iron.inputValue()).toBe('1,');
+    await expect.poll(() => iron.inputValue()).toBe('1,');
     await page.getByRole('button', { name: '°C Celsius' }).click();
     await expect
       .poll(() => page.getByRole('textbox', { name: 'Temperature', exact: true }).inputValue())
@@ -196,7 +196,7 @@ describe('a cement that is there', () => {
     await page.getByRole('link', { name: 'Back to the cements' }).click();
     await card(page, ribCement.id).getByText('not saved yet').waitFor();
     await page.getByRole('link', { name: `Change it: ${ribCement.name}` }).click();
-    expect(await iron.inputValue()).toBe('1,');
+    await expect.poll(() => iron.inputValue()).toBe('1,');
     await page.getByRole('button', { name: 'Drop what I typed' }).click();
     await expect.poll(() => iron.inputValue()).toBe('1.5');
     await page.getByRole('button', { name: 'Take that back' }).click();

@@ -74,7 +74,9 @@ describe('what may be ready', () => {
     const part = page.getByTestId('spoken');
     await part.getByRole('button', { name: 'Try the voice' }).click();
     await part.getByRole('button', { name: 'Speak', exact: true }).click();
-    expect(await spoken(page)).toEqual([['own', 'Left aileron, leading edge, may be ready. Test it.']]);
+    await expect
+      .poll(() => spoken(page))
+      .toEqual([['own', 'Left aileron, leading edge, may be ready. Test it.']]);
     const soundsAlarm = { ...now, alarms: [alarm()] };
     await change(soundsAlarm);
     await expect.poll(() => page.getByTestId('sound').getAttribute('data-sounding')).toBe('act-now');

@@ -190,7 +190,7 @@ describe('the settings of sound', () => {
     await turnOn(page);
     await page.getByTestId('sound-settings').locator('summary').click();
     await page.getByRole('button', { name: 'on', exact: true }).click();
-    expect(await soundingOf(page)).toBe('tick');
+    await expect.poll(() => soundingOf(page)).toBe('tick');
     await settled(page, 900);
     const tick = await loudness(page, 4200);
     expect(tick).toBeGreaterThan(0);

@@ -14,9 +14,9 @@ describe('starting coats', () => {
     const start = page.getByTestId('start-coats');
     expect(await page.getByTestId('start-clock').count()).toBe(0);
     await start.getByRole('button', { name: /^Generic water-borne/ }).click();
-    expect(await start.getByRole('button', { name: /^Generic water-borne/ }).innerText()).toContain(
-      'unconfirmed',
-    );
+    await expect
+      .poll(() => start.getByRole('button', { name: /^Generic water-borne/ }).innerText())
+      .toContain('unconfirmed');
     expect(await start.getByRole('button', { name: 'Old tin' }).count()).toBe(0);
     await start.getByTestId('sheet-1').locator('[data-area="1-edge-r0c0"]').click();
     await start.getByTestId('sheet-1').locator('[data-area="1-edge-r1c0"]').click();
@@ -25,9 +25,11 @@ describe('starting coats', () => {
     await page.getByTestId('start-clock').click();
     await page.getByText('Write minutes from 0 to 43200').waitFor();
     await page.getByLabel('Minutes ago').fill('12,5');
-    expect(await page.getByTestId('start-summary').innerText()).toBe(
-      'Generic water-borne on Left aileron, upper side: leading edge; root edge and Left aileron, lower side: the whole side, put on 12,5 min ago.',
-    );
+    await expect
+      .poll(() => page.getByTestId('start-summary').innerText())
+      .toBe(
+        'Generic water-borne on Left aileron, upper side: leading edge; root edge and Left aileron, lower side: the whole side, put on 12,5 min ago.',
+      );
     await page.getByRole('button', { name: 'Start 3 clocks' }).click();
     await expect
       .poll(() => actsOf(daemon))
@@ -53,7 +55,7 @@ describe('starting coats', () => {
     for (let i = 0; i < 60 && (await focused()) === ''; i++) await page.keyboard.press('Tab');
     expect(await focused()).toBe('1-cloth-r1c1');
     await page.keyboard.press('ArrowUp');
-    expect(await focused()).toBe('1-edge-r0c0');
+    await expect.poll(focused).toBe('1-edge-r0c0');
     await page.keyboard.press('Enter');
     for (let i = 0; i < 10 && (await pressed()) !== 'start-clock'; i++) await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');

@@ -113,7 +113,7 @@ describe('bad days', () => {
       "Object.defineProperty(window, 'localStorage', { get() { throw new Error('refused') } })";
     const refused = await bench.show(scenes['in-stage'], { before: refusing });
     await refused.page.getByRole('button', { name: '°C Celsius' }).click();
-    expect(await refused.page.getByTestId('plate').textContent()).toBe('122');
+    await expect.poll(() => refused.page.getByTestId('plate').textContent()).toBe('122');
     expect(await refused.page.getByTestId('storage-refused').isVisible()).toBe(true);
   }, 30_000);
 
