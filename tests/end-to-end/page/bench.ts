@@ -16,11 +16,14 @@ export class Bench {
 
   private constructor() {}
 
-  /** For the tests of a file: its browser is there before the first, its pages go after each, and it after the last. */
-  static ofFile(): Bench {
+  /**
+   * For the tests of a file: its browser is there before the first, its pages go after each, and it after the last.
+   * @param browserArgs what its browser is started with beside what every one is
+   */
+  static ofFile(browserArgs: readonly string[] = []): Bench {
     const bench = new Bench();
     beforeAll(async () => {
-      bench.#browser = await launchBrowser();
+      bench.#browser = await launchBrowser(browserArgs);
     }, 120_000);
     afterEach(() => bench.clear());
     afterAll(() => bench.#browser?.close());

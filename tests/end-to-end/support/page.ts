@@ -19,11 +19,12 @@ const args = [
 /** Without its window it takes half the work; either is the same Chromium. */
 const installed = ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'];
 
-export function launchBrowser(): Promise<Browser> {
+/** @param more arguments beside those that every browser of the tests is started with */
+export function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const executablePath = process.env['CHROMIUM'] ?? installed.find((path) => existsSync(path));
   if (executablePath === undefined)
     throw new Error(`No Chromium at ${installed.join(' or ')}: say where it is in CHROMIUM.`);
-  return chromium.launch({ executablePath, args });
+  return chromium.launch({ executablePath, args: [...args, ...more] });
 }
 
 /** Opens a page that closes with its test. */
