@@ -1,7 +1,9 @@
+import { EventEmitter, on } from 'node:events';
 import { join } from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
 import type { Live } from '../../../shared/messages/live.ts';
+import type { StreamMessage } from '../../../shared/messages/stream.ts';
 import { launchBrowser } from '../support/page.ts';
 import { FakeDaemon } from './fake-daemon.ts';
 
@@ -50,14 +52,11 @@ export class Bench {
       await context.close();
       await daemon.stop();
     });
-    const connected = page.waitForEvent('websocket');
+    const hasCome = snapshotsOf(page);
     await page.goto(`${daemon.address}/${hash}`);
-    const socket = await connected;
     await page.locator('main > *').first().waitFor();
     const change = async (next: Live): Promise<void> => {
-      const arrived = socket.waitForEvent('framereceived', ({ payload }) => payload.includes('"snapshot"'));
-      daemon.show(next);
-      await arrived;
+      await hasCome(daemon.show(next));
       await page.evaluate(async () => {
         for (let i = 0; i < 2; i++) await new Promise(requestAnimationFrame);
       });
@@ -69,6 +68,26 @@ export class Bench {
     for (const close of this.#open.splice(0)) await close();
   }
 }
+
+/**
+ * Looks at what a page is sent, over whatever connection: one that could not listen for a while has connected anew.
+ * @returns waits for a snapshot as new as the one that was said
+ */
+function snapshotsOf(page: Page): (said: Said) => Promise<void> {
+  const come = new EventEmitter();
+  page.on('websocket', (socket) =>
+    socket.on('framereceived', ({ payload }) => {
+      const text = payload.toString();
+      if (text.includes('"kind":"snapshot"')) come.emit('snapshot', JSON.parse(text));
+    }),
+  );
+  return async ({ epoch, seq }) => {
+    for await (const [one] of on(come, 'snapshot') as AsyncIterable<[Said]>)
+      if (one.epoch === epoch && one.seq >= seq) return;
+  };
+}
+
+type Said = Pick<StreamMessage, 'epoch' | 'seq'>;
 
 export interface ShowOptions extends BrowserContextOptions {
   /** A script that runs before the page's own. */

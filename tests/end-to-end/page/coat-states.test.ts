@@ -42,11 +42,17 @@ describe.each(looks)('at %s', (_, options) => {
     await page.locator('[data-testid=start-coats] [data-area]').first().click();
     await page.getByRole('button', { name: 'so long ago' }).click();
     const found: Record<string, unknown> = { coats: await amissWith(shown) };
-    for (const hash of ['#piece', '#bench/left-wing-panel-outer', '#setup/screen', '#iron']) {
+    const views = [
+      ['#piece', '[data-area] [fill^="url(#hatch-stage"]'],
+      ['#bench/left-wing-panel-outer', '[data-area="1-cloth-r4c9"]'],
+      ['#setup/screen', '[data-testid=spoken]'],
+      ['#iron', '[data-testid=standing]'],
+    ] as const;
+    for (const [hash, part] of views) {
       await page.evaluate((to) => {
         location.hash = to;
       }, hash);
-      await page.waitForTimeout(100);
+      await page.locator(part).first().waitFor({ state: 'attached' });
       found[hash] = await amissWith(shown);
     }
     daemon.coats.coats = coatsAnswer(all, {
@@ -67,9 +73,8 @@ describe.each(looks)('at %s', (_, options) => {
     await change(revised(3));
     await expect.poll(() => page.getByTestId('coat').count()).toBe(0);
     found['no coats'] = await amissWith(shown);
-    const states = ['coats', '#piece', '#bench/left-wing-panel-outer', '#setup/screen', '#iron'];
-    const more = ['fire question', 'doubts', 'no coats'];
-    expect(found).toEqual(Object.fromEntries([...states, ...more].map((name) => [name, nothingAmiss])));
+    const states = ['coats', ...views.map(([hash]) => hash), 'fire question', 'doubts', 'no coats'];
+    expect(found).toEqual(Object.fromEntries(states.map((name) => [name, nothingAmiss])));
     expect(shown.complaints).toEqual([]);
   }, 180_000);
 });

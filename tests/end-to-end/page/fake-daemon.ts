@@ -120,15 +120,23 @@ export class FakeDaemon {
     clearInterval(this.#beats);
   }
 
-  /** Everything is now like this; pages that are connected get a snapshot. */
-  show(live: Live): void {
+  /**
+   * Everything is now like this; pages that are connected get a snapshot.
+   * @returns what tells whether a page has got that one, or a later one
+   */
+  show(live: Live): Pick<StreamMessage, 'epoch' | 'seq'> {
     this.#live = live;
     this.say({ kind: 'snapshot', live });
+    return { epoch: this.#run, seq: this.#seq };
   }
 
   say(said: Said): void {
     this.#seq += 1;
     for (const socket of this.#sockets?.clients ?? []) this.#sendTo(socket, said);
+  }
+
+  get #run(): string {
+    return `run-${this.#epoch}`;
   }
 
   /** Sends any text at all. */
@@ -137,7 +145,7 @@ export class FakeDaemon {
   }
 
   #sendTo(socket: WebSocket, said: Said): void {
-    socket.send(JSON.stringify({ epoch: `run-${this.#epoch}`, seq: this.#seq, ...said }));
+    socket.send(JSON.stringify({ epoch: this.#run, seq: this.#seq, ...said }));
   }
 
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {

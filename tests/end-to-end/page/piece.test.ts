@@ -197,7 +197,8 @@ describe('what stands on the view', () => {
       'Left aileron, upper side, middle: initial shrink reached.',
     );
     const area = (id: string) => page.locator(`[data-area="${id}"]`);
-    expect(await area('1-cloth-r1c1').innerText()).toMatch(/root end\s*3\s*final shrink/);
+    // What the piece has had is read for itself.
+    await expect.poll(() => area('1-cloth-r1c1').innerText()).toMatch(/root end\s*3\s*final shrink/);
     expect(await area('1-cloth-r1c1').locator('rect').getAttribute('fill')).toBe('url(#hatch-stage-3)');
     expect(await area('1-cloth-r1c13').getAttribute('class')).toContain('area--presumed');
     expect(await area('1-edge-r0c0').getAttribute('aria-label')).toContain('bonded edge');
@@ -245,6 +246,8 @@ describe('what stands on the view', () => {
   it('the sheets stand still while readings come, with 200 areas on each side', async () => {
     const { page, daemon } = await atPiece({ hash: '#piece/left-wing-panel-outer' });
     expect(await page.locator('[data-area]').count()).toBe(400);
+    // What the piece has had is read for itself, and drawn then.
+    await page.locator('[data-area] [fill="url(#hatch-stage-3)"]').first().waitFor({ state: 'attached' });
     await page.evaluate(() => {
       const counted = { sheets: 0, plate: 0 };
       const watch = (selector: string, count: () => void) => {
