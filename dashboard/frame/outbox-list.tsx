@@ -1,3 +1,4 @@
+import { formatDuration } from '../../shared/units/time.ts';
 import { commandWords, pageWords } from '../../shared/words/page.ts';
 import { discard, dismiss, outbox } from '../link/commands.ts';
 import type { Notice } from '../link/outbox.ts';
@@ -31,7 +32,7 @@ export const OutboxList = () => (
   </div>
 );
 
-function noticeText({ kind, words, why }: Notice): string {
+function noticeText({ kind, words, why, late }: Notice): string {
   switch (kind) {
     case 'refused':
       return commandWords.refused(words, why);
@@ -41,5 +42,7 @@ function noticeText({ kind, words, why }: Notice): string {
       return commandWords.changedSince(words);
     case 'too-late':
       return why === '' ? commandWords.tooLate(words) : commandWords.tooLateFor(words, why);
+    case 'sent-late':
+      return commandWords.sentLate(words, late?.before ?? 0, formatDuration(late?.byMs ?? 0));
   }
 }

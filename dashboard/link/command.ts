@@ -54,6 +54,10 @@ export const isForTheMoment = (asked: Asked): boolean =>
   (asked.what === 'work' && (asked.act.kind === 'next' || asked.act.kind === 'undo')) ||
   (asked.what === 'coat' && (asked.act.kind === 'check' || asked.act.kind === 'fire-answer'));
 
+/** Whether what the iron does counts by it from when it comes in: sent late, it is true of now and not of the time between. */
+export const holdsFromNowOn = (asked: Asked): boolean =>
+  asked.what === 'work' || (asked.what === 'mark' && asked.mark.kind !== 'note');
+
 /** Why what is meant for the moment is not sent later; empty where the usual sentence says it. */
 export function lateWhy(asked: Asked): string {
   if (asked.what !== 'coat') return '';

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { tabKeep } from '../parts/browser.ts';
 import { readKept } from '../parts/keep.ts';
 import { nowMs, pageMs, tabletMs } from '../parts/now.ts';
-import { type Asked, commandSchema, isSeenAlready, postOf } from './command.ts';
+import { type Asked, type Command, commandSchema, isSeenAlready, postOf } from './command.ts';
 import { isLive, live } from './daemon.ts';
 import { randomId } from './ids.ts';
 import * as boxes from './outbox.ts';
@@ -69,8 +69,9 @@ async function sendNext(): Promise<void> {
     dropLate();
     const first = outbox.peek().waiting[0];
     if (first === undefined || (first.held && !isLive.peek())) break;
-    const answer = await attempt(first);
-    outbox.value = boxes.answered(outbox.peek(), first.command.commandId, answer);
+    const agoMs = boxes.waitedMs(first, pageMs(), tabletMs());
+    const answer = await attempt(first.command, agoMs);
+    outbox.value = boxes.answered(outbox.peek(), first.command.commandId, answer, agoMs);
     if (answer.kind === 'unsent') {
       retryAtMs = pageMs() + RETRY_MS;
       break;
@@ -79,10 +80,9 @@ async function sendNext(): Promise<void> {
   sending = false;
 }
 
-async function attempt(waiting: boxes.Waiting): Promise<boxes.Answer> {
-  const { command } = waiting;
+async function attempt(command: Command, agoMs: number): Promise<boxes.Answer> {
   if (isSeenAlready(live.peek(), command)) return { kind: 'done', kept: true };
-  const post = postOf(command, live.peek(), boxes.waitedMs(waiting, pageMs(), tabletMs()));
+  const post = postOf(command, live.peek(), agoMs);
   if (post === 'changed') return { kind: 'changed' };
   const answer = await send(post);
   // Of two pages that acknowledge one alarm the second is refused: what it asked for is so.

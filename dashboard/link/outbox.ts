@@ -1,4 +1,12 @@
-import { addsUp, type Command, isForTheMoment, isInTurn, lateWhy, MOMENT_MS } from './command.ts';
+import {
+  addsUp,
+  type Command,
+  holdsFromNowOn,
+  isForTheMoment,
+  isInTurn,
+  lateWhy,
+  MOMENT_MS,
+} from './command.ts';
 
 /** The commands on their way, in the order in which they were asked, and what came of the ones that failed. Pure. */
 export interface Outbox {
@@ -18,10 +26,12 @@ export interface Notice {
   readonly id: number;
   /** The command that it tells of. */
   readonly commandId: string;
-  readonly kind: 'refused' | 'not-kept' | 'changed' | 'too-late';
+  readonly kind: 'refused' | 'not-kept' | 'changed' | 'too-late' | 'sent-late';
   readonly words: string;
   /** The daemon's own sentence, or why it would mean something else later; empty where there is none. */
   readonly why: string;
+  /** Of marks that were sent late: how late the latest was, ms, and how many were before this one. */
+  readonly late: { readonly byMs: number; readonly before: number } | null;
 }
 
 /** What came of an attempt to send. */
@@ -53,7 +63,11 @@ export function onItsWay({ waiting }: Outbox, { asked }: Command): Command | nul
   return among.find((one) => JSON.stringify(one.command.asked) === text)?.command ?? null;
 }
 
-export function answered(box: Outbox, commandId: string, answer: Answer): Outbox {
+/**
+ * What came of an attempt to send is taken in.
+ * @param agoMs how long ago it was asked when it was sent
+ */
+export function answered(box: Outbox, commandId: string, answer: Answer, agoMs = 0): Outbox {
   const one = box.waiting.find((each) => each.command.commandId === commandId);
   if (one === undefined) return box;
   if (answer.kind === 'unsent') return { ...box, waiting: box.waiting.map(hold) };
@@ -61,7 +75,10 @@ export function answered(box: Outbox, commandId: string, answer: Answer): Outbox
     return withNotice(dropped(box, [commandId]), one.command, 'refused', answer.why);
   if (answer.kind === 'changed') return withNotice(dropped(box, [commandId]), one.command, 'changed');
   const without = { ...box, waiting: box.waiting.filter((w) => w !== one) };
-  return answer.kept ? without : withNotice(without, one.command, 'not-kept');
+  const told = answer.kept ? without : withNotice(without, one.command, 'not-kept');
+  return holdsFromNowOn(one.command.asked) && agoMs > MOMENT_MS
+    ? withSentLate(told, one.command, agoMs)
+    : told;
 }
 
 /** Without these, which came to nothing, and without what would have taken them back. */
@@ -116,7 +133,21 @@ export const dismiss = (box: Outbox, id: number): Outbox => ({
 const withLate = (box: Outbox, command: Command): Outbox =>
   withNotice(box, command, 'too-late', lateWhy(command.asked));
 
-function withNotice(box: Outbox, command: Command, kind: Notice['kind'], why = ''): Outbox {
-  const notice = { id: box.nextNotice, commandId: command.commandId, kind, words: command.words, why };
+/** One notice for all of them: after an outage of an hour there may be many. */
+function withSentLate(box: Outbox, command: Command, agoMs: number): Outbox {
+  const { late = null } = box.notices.find(({ kind }) => kind === 'sent-late') ?? {};
+  const others = { ...box, notices: box.notices.filter(({ kind }) => kind !== 'sent-late') };
+  const before = late === null ? 0 : late.before + 1;
+  return withNotice(others, command, 'sent-late', '', { byMs: Math.max(agoMs, late?.byMs ?? 0), before });
+}
+
+function withNotice(
+  box: Outbox,
+  { commandId, words }: Command,
+  kind: Notice['kind'],
+  why = '',
+  late: Notice['late'] = null,
+): Outbox {
+  const notice = { id: box.nextNotice, commandId, kind, words, why, late };
   return { ...box, notices: [...box.notices, notice].slice(-MOST_NOTICES), nextNotice: box.nextNotice + 1 };
 }

@@ -1,3 +1,5 @@
+import { pieceWords } from './pieces.ts';
+
 /** What the page says around the irons: its link to the daemon, notes, recording, commands, keys. */
 
 export const pageWords = {
@@ -73,6 +75,8 @@ export const commandWords = {
   changedSince: (what: string) => `Not sent: ${what}. The alarm has changed since then: look at it again.`,
   tooLate: (what: string) => `Not sent: ${what}. It came too late to mean the same: ask again.`,
   tooLateFor: (what: string, why: string) => `Not sent, too late: ${what}. ${why}`,
+  sentLate: (what: string, before: number, ago: string) =>
+    `Sent ${ago} late: ${what}${before === 0 ? '' : `, and ${before} before it`}. It counts from now on, not from when you said it. What areas have had is put right on the Piece page, under “${pieceWords.visits}”.`,
   answerUnread: 'The daemon’s answer could not be read.',
 } as const;
 

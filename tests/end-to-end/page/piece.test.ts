@@ -144,7 +144,32 @@ describe('what is said of the work', () => {
     await daemon.start();
     await page.locator('[data-testid=link][data-link=live]').waitFor();
     await kinds(daemon).toEqual(['lap-done']);
-    expect(await page.getByTestId('unsent').count()).toBe(0);
+    await page.getByTestId('unsent').waitFor({ state: 'detached' });
+    expect(await page.getByTestId('notice').count()).toBe(0);
+  }, 40_000);
+
+  it('that was sent late counts from then on, which is said with where to put it right', async () => {
+    const { page, daemon } = await atPiece();
+    await daemon.stop();
+    await page.locator('[data-testid=link][data-link=lost]').waitFor();
+    await page.getByTestId('lap-done').click();
+    await page.getByRole('button', { name: /^tip end 2 intermediate shrink, presumed/ }).click();
+    await expect.poll(() => page.getByTestId('unsent').count()).toBe(2);
+    await page.evaluate(() => {
+      const real = performance.now.bind(performance);
+      performance.now = () => real() + 250_000;
+    });
+    await daemon.start();
+    await kinds(daemon).toEqual(['lap-done', 'area']);
+    const notice = page.getByTestId('notice');
+    await expect
+      .poll(() => notice.innerText())
+      .toMatch(
+        /^Sent 4 min 1\d s late: on tip end, and 1 before it\. It counts from now on, not from when you said it\. /,
+      );
+    expect(await notice.count()).toBe(1);
+    await notice.getByRole('button', { name: /^Understood/ }).click();
+    await notice.waitFor({ state: 'detached' });
   }, 40_000);
 
   it('notes: tight by whom, overruled by whom and why, a visit put right', async () => {

@@ -113,6 +113,28 @@ describe('what is said of the work', () => {
     expect(ids(all([area('a'), silence, area('a')]))).toEqual(['c0', 'c1']);
   });
 
+  it('is told of where it was sent late: it counts from then on; one notice for all that were', () => {
+    const box = all([area('a'), act({ kind: 'lap-done' }), area('b')]);
+    const done = { kind: 'done', kept: true } as const;
+    const inTime = answered(box, 'c0', done, MOMENT_MS);
+    expect(inTime.notices).toEqual([]);
+    const first = answered(inTime, 'c1', done, 240_000);
+    expect(first.notices).toMatchObject([
+      { kind: 'sent-late', commandId: 'c1', late: { byMs: 240_000, before: 0 } },
+    ]);
+    const second = answered(first, 'c2', done, 100_000);
+    expect(second.notices).toMatchObject([
+      { kind: 'sent-late', commandId: 'c2', late: { byMs: 240_000, before: 1 } },
+    ]);
+    expect(second.waiting).toEqual([]);
+    // Once it was read the count begins anew; a coat's start tells how long ago it was, and a note is of no time.
+    const read = dismiss(second, second.notices[0]?.id ?? -1);
+    const again = answered(ask(read, command(area('c'), 'c3'), 0), 'c3', done, 70_000);
+    expect(again.notices).toMatchObject([{ kind: 'sent-late', late: { byMs: 70_000, before: 0 } }]);
+    const note: Asked = { ...mark, mark: { kind: 'note', text: 'a drip' } };
+    expect(answered(ask(read, command(note, 'c4'), 0), 'c4', done, 70_000).notices).toEqual([]);
+  });
+
   it('takes back nothing where what it would have taken back came to nothing', () => {
     const box = ask(ask(all([next]), { ...command(undo, 'u0'), takesBack: 'c0' }, 0), command(undo, 'u1'), 0);
     expect(ids(answered(box, 'c0', { kind: 'refused', why: 'No piece is in hand.' }))).toEqual(['u1']);
