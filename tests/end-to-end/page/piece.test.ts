@@ -19,6 +19,8 @@ async function atPiece(options: ShowOptions = {}, live = pieceScenes['in hand'].
     ...options,
   });
   await shown.page.getByTestId('sheet-1').waitFor();
+  // Until the iron is known the shipped schedule numbers the stages.
+  await shown.page.locator('[data-testid=link][data-link=live]').waitFor();
   return shown;
 }
 
