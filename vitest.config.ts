@@ -11,13 +11,12 @@ export default defineConfig({
   test: {
     // Two at least, where vitest would leave a core of two to itself: tests of real processes wait more than they work.
     maxWorkers: Math.max(2, availableParallelism() - 1),
-    // The time that a test may take is for one that hangs: how long things take is for the bench.
     projects: [
-      kind('unit', { testTimeout: 60_000 }),
-      kind('reference', { testTimeout: 60_000 }),
-      kind('property', { testTimeout: 180_000 }),
+      kind('unit', { testTimeout: 20_000 }),
+      kind('reference', { testTimeout: 20_000 }),
+      kind('property', { testTimeout: 60_000 }),
       // Tests of real processes get a second try, which the report shows: a machine that stalled is no fault of theirs.
-      kind('fault', { testTimeout: 120_000, retry: 1, globalSetup: 'tests/build-first.ts' }),
+      kind('fault', { testTimeout: 60_000, retry: 1, globalSetup: 'tests/build-first.ts' }),
       kind('end-to-end', {
         testTimeout: 120_000,
         retry: 1,
