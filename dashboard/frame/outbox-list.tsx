@@ -32,17 +32,18 @@ export const OutboxList = () => (
   </div>
 );
 
-function noticeText({ kind, words, why, late }: Notice): string {
-  switch (kind) {
+function noticeText(notice: Notice): string {
+  const { words } = notice;
+  switch (notice.kind) {
     case 'refused':
-      return commandWords.refused(words, why);
+      return commandWords.refused(words, notice.why);
     case 'not-kept':
       return commandWords.notKept(words);
     case 'changed':
       return commandWords.changedSince(words);
     case 'too-late':
-      return why === '' ? commandWords.tooLate(words) : commandWords.tooLateFor(words, why);
+      return notice.why === '' ? commandWords.tooLate(words) : commandWords.tooLateFor(words, notice.why);
     case 'sent-late':
-      return commandWords.sentLate(words, late?.before ?? 0, formatDuration(late?.byMs ?? 0));
+      return commandWords.sentLate(words, notice.before, formatDuration(notice.byMs));
   }
 }

@@ -22,17 +22,24 @@ export interface Waiting {
   readonly held: boolean;
 }
 
-export interface Notice {
+export type Notice = NoticeHead & Outcome;
+
+interface NoticeHead {
   readonly id: number;
   /** The command that it tells of. */
   readonly commandId: string;
-  readonly kind: 'refused' | 'not-kept' | 'changed' | 'too-late' | 'sent-late';
   readonly words: string;
-  /** The daemon's own sentence, or why it would mean something else later; empty where there is none. */
-  readonly why: string;
-  /** Of marks that were sent late: how late the latest was, ms, and how many were before this one. */
-  readonly late: { readonly byMs: number; readonly before: number } | null;
 }
+
+type Outcome =
+  | {
+      readonly kind: 'refused' | 'too-late';
+      /** The daemon's own sentence, or why it would mean something else later; empty where there is none. */
+      readonly why: string;
+    }
+  | { readonly kind: 'not-kept' | 'changed' }
+  /** Of all marks that were: how late the latest was, ms, and how many there were before this one. */
+  | { readonly kind: 'sent-late'; readonly byMs: number; readonly before: number };
 
 /** What came of an attempt to send. */
 export type Answer =
@@ -50,7 +57,7 @@ const MOST_NOTICES = 5;
 /** Takes a command in. The same thing asked again while it is on its way is one command, not two. */
 export function ask(box: Outbox, command: Command, atMs: number): Outbox {
   if (onItsWay(box, command) !== null) return box;
-  if (box.waiting.length >= MOST_WAITING) return withNotice(box, command, 'too-late');
+  if (box.waiting.length >= MOST_WAITING) return withNotice(box, command, { kind: 'too-late', why: '' });
   const held = box.waiting.some((one) => one.held);
   return { ...box, waiting: [...box.waiting, { command, askedAtMs: atMs, held }] };
 }
@@ -72,10 +79,11 @@ export function answered(box: Outbox, commandId: string, answer: Answer, agoMs =
   if (one === undefined) return box;
   if (answer.kind === 'unsent') return { ...box, waiting: box.waiting.map(hold) };
   if (answer.kind === 'refused')
-    return withNotice(dropped(box, [commandId]), one.command, 'refused', answer.why);
-  if (answer.kind === 'changed') return withNotice(dropped(box, [commandId]), one.command, 'changed');
+    return withNotice(dropped(box, [commandId]), one.command, { kind: 'refused', why: answer.why });
+  if (answer.kind === 'changed')
+    return withNotice(dropped(box, [commandId]), one.command, { kind: 'changed' });
   const without = { ...box, waiting: box.waiting.filter((w) => w !== one) };
-  const told = answer.kept ? without : withNotice(without, one.command, 'not-kept');
+  const told = answer.kept ? without : withNotice(without, one.command, { kind: 'not-kept' });
   return holdsFromNowOn(one.command.asked) && agoMs > MOMENT_MS
     ? withSentLate(told, one.command, agoMs)
     : told;
@@ -131,23 +139,20 @@ export const dismiss = (box: Outbox, id: number): Outbox => ({
 });
 
 const withLate = (box: Outbox, command: Command): Outbox =>
-  withNotice(box, command, 'too-late', lateWhy(command.asked));
+  withNotice(box, command, { kind: 'too-late', why: lateWhy(command.asked) });
 
 /** One notice for all of them: after an outage of an hour there may be many. */
 function withSentLate(box: Outbox, command: Command, agoMs: number): Outbox {
-  const { late = null } = box.notices.find(({ kind }) => kind === 'sent-late') ?? {};
-  const others = { ...box, notices: box.notices.filter(({ kind }) => kind !== 'sent-late') };
-  const before = late === null ? 0 : late.before + 1;
-  return withNotice(others, command, 'sent-late', '', { byMs: Math.max(agoMs, late?.byMs ?? 0), before });
+  const earlier = box.notices.find((notice) => notice.kind === 'sent-late');
+  const others = { ...box, notices: box.notices.filter((notice) => notice !== earlier) };
+  return withNotice(others, command, {
+    kind: 'sent-late',
+    byMs: Math.max(agoMs, earlier?.byMs ?? 0),
+    before: earlier === undefined ? 0 : earlier.before + 1,
+  });
 }
 
-function withNotice(
-  box: Outbox,
-  { commandId, words }: Command,
-  kind: Notice['kind'],
-  why = '',
-  late: Notice['late'] = null,
-): Outbox {
-  const notice = { id: box.nextNotice, commandId, kind, words, why, late };
+function withNotice(box: Outbox, { commandId, words }: Command, outcome: Outcome): Outbox {
+  const notice: Notice = { id: box.nextNotice, commandId, words, ...outcome };
   return { ...box, notices: [...box.notices, notice].slice(-MOST_NOTICES), nextNotice: box.nextNotice + 1 };
 }
