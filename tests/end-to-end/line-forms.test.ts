@@ -5,7 +5,7 @@ import { cToF } from '../../shared/units/temperature.ts';
 import { Board } from './support/board.ts';
 import { freshFolder } from './support/folder.ts';
 import { expectNothingInTheWay } from './support/in-the-way.ts';
-import { launchBrowser, openPage, part, plateNumber } from './support/page.ts';
+import { launchBrowser, openPage, painted, part, plateNumber } from './support/page.ts';
 import { type Program, startProgram } from './support/program.ts';
 import { until } from './support/until.ts';
 
@@ -56,9 +56,7 @@ async function shoot(page: Page, name: string): Promise<void> {
   ] as const) {
     await page.setViewportSize({ width, height });
     // Painted once more in the new size.
-    await page.evaluate(
-      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-    );
+    await painted(page);
     await part(page, 'line-form').screenshot({ path: join(folder, `forms-${name}-${width}.png`) });
   }
   await page.setViewportSize({ width: 1280, height: 720 });

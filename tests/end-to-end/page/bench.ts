@@ -4,7 +4,7 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
 import type { Live } from '../../../shared/messages/live.ts';
 import type { StreamMessage } from '../../../shared/messages/stream.ts';
-import { launchBrowser } from '../support/page.ts';
+import { launchBrowser, painted } from '../support/page.ts';
 import { FakeDaemon } from './fake-daemon.ts';
 
 /** The built page in a real browser, before a stand-in for the daemon. */
@@ -57,9 +57,7 @@ export class Bench {
     await page.locator('main > *').first().waitFor();
     const change = async (next: Live): Promise<void> => {
       await hasCome(daemon.show(next));
-      await page.evaluate(async () => {
-        for (let i = 0; i < 2; i++) await new Promise(requestAnimationFrame);
-      });
+      await painted(page);
     };
     return { daemon, page, complaints, change };
   }

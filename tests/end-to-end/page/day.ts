@@ -1,6 +1,7 @@
 import type { CDPSession, Page } from 'playwright-core';
 import { fToC } from '../../../shared/units/temperature.ts';
 import { alarm, BIG, device, iron, live, probe, SMALL } from '../../fixtures/scenes.ts';
+import { painted } from '../support/page.ts';
 import type { Bench, Shown } from './bench.ts';
 
 /** A page that stays open for hours, in minutes: each message of readings moves its clock on by a tenth of a second. */
@@ -78,11 +79,8 @@ async function passMinute({ daemon, page }: Shown, min: number): Promise<void> {
   // What was said last has been shown once a reading after it has been painted.
   daemon.say({ kind: 'readings', probes: probesAt(0) });
   while ((await stepsOf(page)) < before + STEPS_A_MIN + 1) await page.waitForTimeout(5);
-  await page.evaluate(painted);
+  await painted(page);
 }
-
-const painted = () =>
-  new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done())));
 
 const stepsOf = (page: Page): Promise<number> =>
   page.evaluate(() => (globalThis as unknown as { steps: number }).steps);

@@ -5,6 +5,7 @@ import { pieceScenes } from '../../fixtures/piece-scenes.ts';
 import { aileronHeat, demoPieces, wingHeat } from '../../fixtures/pieces.ts';
 import { alarm, scenes } from '../../fixtures/scenes.ts';
 import { violations } from '../support/axe.ts';
+import { painted } from '../support/page.ts';
 import { unseenWords } from '../support/painted.ts';
 import { Bench, type Shown } from './bench.ts';
 
@@ -44,7 +45,10 @@ describe.each(['light', 'dark'] as const)('in the user’s own colours, %s', (sc
       const found: unknown[] = [];
       for (const [hash, live] of places) {
         const { page } = await show(hash, live, scheme, width);
+        // What is read for itself may come before the iron is known, and the view is laid out anew then.
+        await page.locator('[data-testid=link][data-link=live]').waitFor();
         await page.waitForLoadState('networkidle');
+        await painted(page);
         found.push([hash, await unseenWords(page)]);
         await bench.clear();
       }

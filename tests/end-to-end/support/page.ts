@@ -19,7 +19,7 @@ const args = [
 /** Without its window it takes half the work; either is the same Chromium. */
 const installed = ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'];
 
-/** @param more arguments beside those that every browser of the tests is started with */
+/** A browser of the tests' own. @param more arguments beside those that every one is started with */
 export function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const executablePath = process.env['CHROMIUM'] ?? installed.find((path) => existsSync(path));
   if (executablePath === undefined)
@@ -71,6 +71,12 @@ export async function backAtMs(page: Page): Promise<number> {
   const none = shown.findLastIndex(({ text }) => !isNumber(text));
   return shown[none + 1]?.atMs ?? Number.POSITIVE_INFINITY;
 }
+
+/** Waits until the page as it is now has been painted. */
+export const painted = (page: Page): Promise<void> =>
+  page.evaluate(
+    () => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
+  );
 
 export const part = (page: Page, name: string): Locator => page.locator(`[data-testid="${name}"]`);
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { part } from './page.ts';
+import { painted, part } from './page.ts';
 
 /** Shoots a part of the page, wide and narrow, light and dark, where SOLEPLATE_SHOTS names a folder to look at. */
 export type Shoot = (page: Page, name: string, what?: string) => Promise<void>;
@@ -20,9 +20,7 @@ export const shooting =
         // So high that nothing that stays in sight covers what is shot.
         await page.setViewportSize({ width, height: Math.max(height, 2600) });
         // Painted once more in the new size.
-        await page.evaluate(
-          () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-        );
+        await painted(page);
         await part(page, what).screenshot({
           path: join(folder, `${of}-${name}-${width}-${colorScheme}.png`),
         });
