@@ -6,7 +6,7 @@ import { Board } from './support/board.ts';
 import { freshFolder } from './support/folder.ts';
 import { expectNothingInTheWay } from './support/in-the-way.ts';
 import { launchBrowser, openPage, part } from './support/page.ts';
-import { type Program, startProgram } from './support/program.ts';
+import { onSlowDisk, type Program, startProgram } from './support/program.ts';
 import { shooting } from './support/shots.ts';
 import { until } from './support/until.ts';
 
@@ -29,11 +29,16 @@ const AIR_C = 22;
 /** A window at rest, and some. */
 const AT_REST_MS = 60_000;
 
-async function begin(): Promise<Bench> {
+/** On `slowDisk` it takes longer to write the settings than until the page asks again how the measuring stands. */
+async function begin({ slowDisk = false } = {}): Promise<Bench> {
   const folder = freshFolder();
   const board = new Board(join(folder, 'port'), { plateC: AIR_C });
   await board.plug();
-  const program = await startProgram({ data: join(folder, 'data'), args: ['--serial', board.path] });
+  const program = await startProgram({
+    data: join(folder, 'data'),
+    args: ['--serial', board.path],
+    env: slowDisk ? onSlowDisk : {},
+  });
   const probe = await until('the probe is heard', () => program.api.probe());
   const page = await openPage(browser, program.address);
   await page.getByRole('link', { name: 'Setup' }).click();
@@ -48,8 +53,8 @@ const says = (page: Page, text: string | RegExp) =>
 const lagOf = async (program: Program) => (await program.api.probes())[0]?.lag ?? null;
 
 describe('a spring-clipped probe', () => {
-  it('is put on a hot plate: from the first tap to the time constant in force, across a reload', async () => {
-    const { program, board, page, path } = await begin();
+  it('is put on a hot plate: from the first tap to the time constant in force, across a reload, on a slow disk', async () => {
+    const { program, board, page, path } = await begin({ slowDisk: true });
     await part(page, 'lag-known').getByText('Not measured.').waitFor();
     await shoot(page, 'none');
     await part(page, 'measure-lag').click();

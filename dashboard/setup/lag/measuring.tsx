@@ -6,7 +6,7 @@ import { Target } from '../../parts/target.tsx';
 import { unit } from '../../parts/unit.ts';
 import { sayOf } from '../changing.ts';
 import { Why } from '../led/why.tsx';
-import { lagOf, lagWhyOf, takeLag } from './lags.ts';
+import { lagWhyOf, takeLag } from './lags.ts';
 
 interface MeasuringProps {
   readonly id: string;
@@ -108,8 +108,7 @@ function Standing({ step }: { readonly step: StepShown }) {
 /** What can be done now: keep it, end it, do it again, leave it. */
 function Answers({ id, step }: { readonly id: string; readonly step: StepShown | null }) {
   const keep = async (): Promise<void> => {
-    if (!(await takeLag(id, 'keep', {}))) return;
-    const lag = lagOf(id)?.lag;
+    const lag = (await takeLag(id, 'keep', {}))?.lag;
     if (lag) sayOf(`probe ${id}`, lagWords.kept(lagWords.secondsExactly(lag.tauS)));
   };
   const isOver = step?.state === 'found' || step?.state === 'refused';

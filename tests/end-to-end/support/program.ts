@@ -19,6 +19,11 @@ export interface Ended {
 
 type Env = Readonly<Record<string, string>>;
 
+/** For a program on a disk that is slow to write. */
+export const onSlowDisk: Env = {
+  NODE_OPTIONS: `--import=${new URL('slow-disk.mjs', import.meta.url)}`,
+};
+
 /** The environment of the tests, without what would set options of the program. */
 const ownEnv = (more: Env): NodeJS.ProcessEnv => ({
   ...Object.fromEntries(Object.entries(process.env).filter(([name]) => !name.startsWith('SOLEPLATE_'))),
