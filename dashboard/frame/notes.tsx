@@ -1,4 +1,6 @@
+import { computed } from '@preact/signals';
 import { isConfirmed } from '../../shared/heat/schedule.ts';
+import type { ProbeLive } from '../../shared/messages/live.ts';
 import { placeWords } from '../../shared/words/checks.ts';
 import { linkWords, noteWords, pageWords } from '../../shared/words/page.ts';
 import { leadIron } from '../iron/irons.ts';
@@ -48,21 +50,27 @@ export function Notes() {
   );
 }
 
+const none: readonly ProbeLive[] = [];
+
+/** Probes that were moved and whose place nobody has told since. */
+const moved = computed(() => {
+  const found = live.value?.probes.filter(({ seat }) => seat === 'not-told') ?? none;
+  return found.length === 0 ? none : found;
+});
+
 /** No plate goes unwatched unsaid: of a probe that was moved, on whatever page. */
 const NotTold = () => (
   <>
-    {(live.value?.probes ?? []).map(({ id, seat, label, iron }) =>
-      seat === 'not-told' ? (
-        <Note key={id} hatch="missing" testId="place-not-told">
-          <strong>{placeWords.note(label, nameOf(iron))}</strong>{' '}
-          {viewOnly.value || view.value === 'setup' ? null : (
-            <a class="way" href="#setup/irons">
-              {placeWords.toPlace}
-            </a>
-          )}
-        </Note>
-      ) : null,
-    )}
+    {moved.value.map(({ id, label, iron }) => (
+      <Note key={id} hatch="missing" testId="place-not-told">
+        <strong>{placeWords.note(label, nameOf(iron))}</strong>{' '}
+        {viewOnly.value || view.value === 'setup' ? null : (
+          <a class="way" href="#setup/irons">
+            {placeWords.toPlace}
+          </a>
+        )}
+      </Note>
+    ))}
   </>
 );
 

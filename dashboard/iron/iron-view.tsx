@@ -30,6 +30,7 @@ export function IronPage() {
         <Figure of={leadFigure} part={isRaised.value ? 'more' : undefined} />
         <LeadTrust />
         <LeadWords />
+        <TypedLast iron={iron} />
         <WorkLine iron={iron} />
         <WetElsewhere here={iron.at} />
         <DialLine iron={iron} />
@@ -70,7 +71,6 @@ function LeadWords() {
     <>
       {isSaidRaised.value ? null : <Sentence iron={view.iron} plate={view.plates[0]} testId="standing" />}
       <PlaceQuestions view={view} />
-      <TypedLast iron={view.iron} />
     </>
   );
 }

@@ -26,3 +26,12 @@ export const leadIron = computed(() => lead.value?.iron ?? null);
 export const leadPlate = computed(() => lead.value?.plates[0] ?? null);
 
 export const others = computed(() => irons.value.filter((one) => one.iron.id !== lead.value?.iron.id));
+
+let othersKnown: readonly string[] = [];
+
+/** Which those are: the same list while nothing but their readings changes. */
+export const otherIds = computed(() => {
+  const ids = others.value.map((one) => one.iron.id);
+  if (ids.join('\n') !== othersKnown.join('\n')) othersKnown = ids;
+  return othersKnown;
+});

@@ -1,3 +1,4 @@
+import { computed, type ReadonlySignal, useComputed } from '@preact/signals';
 import type { IronLive } from '../../shared/messages/live.ts';
 import { watchedWords } from '../../shared/words/checks.ts';
 import { faultWords } from '../../shared/words/faults.ts';
@@ -7,7 +8,7 @@ import { ironWords } from '../../shared/words/standing.ts';
 import { Digits } from '../parts/digits.tsx';
 import { Opening } from '../parts/opening.tsx';
 import { figure, unit } from '../parts/unit.ts';
-import { lead, others } from './irons.ts';
+import { irons, lead, otherIds } from './irons.ts';
 import { momentC } from './moments/moment-text.ts';
 import { PlaceQuestions } from './moments/place-questions.tsx';
 import { TypedLast } from './moments/typed-reading.tsx';
@@ -17,36 +18,64 @@ import { Work } from './work.tsx';
 
 /** Every probe that isn't the large one: the other probes of the leading iron, then the other irons. */
 export function Others() {
-  const leading = lead.value;
-  const [, ...rest] = leading?.plates ?? [];
-  if (leading === null || (rest.length === 0 && others.value.length === 0)) return null;
+  if (!hasBeside.value && otherIds.value.length === 0) return null;
   return (
     <section class="others" aria-labelledby="others-title">
       <h2 id="others-title">{ironWords.others}</h2>
       <ul class="others-list">
-        {rest.map((plate) => (
-          <li key={plate.id} class="other">
-            <SmallPlate view={leading} plate={plate} />
-          </li>
-        ))}
-        {others.value.map((view) => (
-          <Other key={view.iron.id} view={view} />
+        <Beside />
+        {otherIds.value.map((id) => (
+          <Other key={id} id={id} />
         ))}
       </ul>
     </section>
   );
 }
 
-const Other = ({ view }: { readonly view: IronView }) => (
-  <li class="other">
-    {view.plates.map((plate) => (
-      <SmallPlate key={plate.id} view={view} plate={plate} />
-    ))}
-    <PlaceQuestions view={view} />
-    <TypedLast iron={view.iron} />
-    <Opening summary={ironWords.workWith(view.iron.name)}>{() => <Work iron={view.iron} />}</Opening>
-  </li>
-);
+/** Whether the leading iron has more than the large plate. */
+const hasBeside = computed(() => (lead.value?.plates.length ?? 0) > 1);
+
+function Beside() {
+  const leading = lead.value;
+  if (leading === null) return null;
+  const [, ...rest] = leading.plates;
+  return (
+    <>
+      {rest.map((plate) => (
+        <li key={plate.id} class="other">
+          <SmallPlate view={leading} plate={plate} />
+        </li>
+      ))}
+    </>
+  );
+}
+
+/** One other iron. Its readings change the plates alone, and those of no other iron. */
+function Other({ id }: { readonly id: string }) {
+  const view = useComputed(() => irons.value.find((one) => one.iron.id === id) ?? null);
+  const iron = useComputed(() => view.value?.iron ?? null).value;
+  if (iron === null) return null;
+  return (
+    <li class="other">
+      <Plates of={view} />
+      <TypedLast iron={iron} />
+      <Opening summary={ironWords.workWith(iron.name)}>{() => <Work iron={iron} />}</Opening>
+    </li>
+  );
+}
+
+function Plates({ of }: { readonly of: ReadonlySignal<IronView | null> }) {
+  const view = of.value;
+  if (view === null) return null;
+  return (
+    <>
+      {view.plates.map((plate) => (
+        <SmallPlate key={plate.id} view={view} plate={plate} />
+      ))}
+      <PlaceQuestions view={view} />
+    </>
+  );
+}
 
 const SmallPlate = ({ view, plate }: { readonly view: IronView; readonly plate: Plate }) => (
   <div class="other-plate">

@@ -30,10 +30,12 @@ const forget = (id: string): void => {
   hottest.value = others;
 };
 
+const none: readonly UnitQuestion[] = [];
+
 const questions = computed(() => {
   const now = live.value;
-  if (now === null || !isLive.value) return [];
-  return now.probes.flatMap((probe) => {
+  if (now === null || !isLive.value) return none;
+  const asked = now.probes.flatMap((probe) => {
     const settings = probes.value?.find((one) => one.id === probe.id);
     const iron = now.situation.irons.find((one) => one.id === probe.iron);
     const device = now.situation.devices.find((one) => one.id === deviceOf(probe.id)) ?? null;
@@ -48,6 +50,7 @@ const questions = computed(() => {
     });
     return question === null || right.value.includes(mark(question)) ? [] : [question];
   });
+  return asked.length === 0 ? none : asked;
 });
 
 /** Watches what is read, and reads the settings once, so that a wrong unit is asked about wherever the user is. */
