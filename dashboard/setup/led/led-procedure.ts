@@ -60,7 +60,10 @@ export function ledProcedure<S extends z.ZodType, Step extends string>(
     const answer = await post(path(probe, `/${step}`), body, schema);
     steps(-1);
     whys.value = { ...whys.peek(), [probe]: answer.kind === 'done' ? '' : answer.why };
-    if (answer.kind !== 'done') return null;
+    if (answer.kind !== 'done') {
+      void lookAt(probe);
+      return null;
+    }
     // Whatever was asked before this came is older.
     asked += 1;
     takeIn(probe, asked, answer.value);
